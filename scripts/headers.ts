@@ -1,0 +1,58 @@
+import { createHash } from 'node:crypto';
+
+/** The style rules that react-aria adds to the page by itself; each is allowed by its hash, so that no other inline style is. */
+const LIBRARY_STYLES = [
+  // interactions/usePress
+  '@layer {\n  [data-react-aria-pressable] {\n    touch-action: pan-x pan-y pinch-zoom;\n  }\n}',
+  // overlays/usePreventScroll, on phones
+  '@layer {\n  * {\n    overscroll-behavior: contain;\n  }\n}',
+];
+
+const styleHashes = LIBRARY_STYLES.map((style) => `'sha256-${createHash('sha256').update(style).digest('base64')}'`);
+
+const CONTENT_SECURITY_POLICY = [
+  "default-src 'self'",
+  // The pose model is WebAssembly; nothing else may turn text into code.
+  "script-src 'self' 'wasm-unsafe-eval'",
+  "worker-src 'self'",
+  // The second lock on "nothing leaves the machine".
+  "connect-src 'self'",
+  "img-src 'self' blob: data:",
+  "media-src 'self' blob:",
+  `style-src 'self' ${styleHashes.join(' ')}`,
+  "object-src 'none'",
+  "base-uri 'none'",
+  "frame-ancestors 'none'",
+  "form-action 'none'",
+];
+
+/** What the page may use: the camera, a shared window, a screen that stays on during a set, and the whole screen. */
+const ALLOWED = ['camera', 'display-capture', 'screen-wake-lock', 'fullscreen', 'autoplay'];
+const REFUSED = [
+  'accelerometer',
+  'encrypted-media',
+  'geolocation',
+  'gyroscope',
+  'hid',
+  'idle-detection',
+  'local-fonts',
+  'magnetometer',
+  'microphone',
+  'midi',
+  'payment',
+  'picture-in-picture',
+  'publickey-credentials-get',
+  'serial',
+  'usb',
+  'xr-spatial-tracking',
+];
+
+const PERMISSIONS_POLICY = [...ALLOWED.map((name) => `${name}=(self)`), ...REFUSED.map((name) => `${name}=()`)];
+
+/** Headers of every answer of the site, wherever it is served from. */
+export const SITE_HEADERS: Readonly<Record<string, string>> = {
+  'Content-Security-Policy': CONTENT_SECURITY_POLICY.join('; '),
+  'Permissions-Policy': PERMISSIONS_POLICY.join(', '),
+  'Referrer-Policy': 'no-referrer',
+  'X-Content-Type-Options': 'nosniff',
+};

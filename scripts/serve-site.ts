@@ -1,0 +1,65 @@
+import { type PreviewServer, preview } from 'vite';
+import { fail, ok, type Result } from '../src/result.ts';
+import { SITE_HEADERS } from './headers.ts';
+import { typeOf } from './site-assets.ts';
+
+/** The only address the site is served on: this machine's own. */
+const LOOPBACK = '127.0.0.1';
+
+export type ServeError =
+  | { readonly kind: 'port-taken'; readonly port: number }
+  | { readonly kind: 'port-refused'; readonly port: number; readonly reason: string };
+
+/** A running server. `url` ends with a slash. */
+export interface Site {
+  readonly url: string;
+  readonly port: number;
+  readonly close: () => Promise<void>;
+}
+
+const codeOf = (cause: unknown): string => {
+  if (cause instanceof Error && 'code' in cause && typeof cause.code === 'string') return cause.code;
+  return cause instanceof Error && /already in use/.test(cause.message) ? 'EADDRINUSE' : '';
+};
+
+function start(root: string, port: number): Promise<PreviewServer> {
+  return preview({
+    configFile: false,
+    root,
+    appType: 'mpa',
+    logLevel: 'silent',
+    preview: { host: LOOPBACK, port, strictPort: true, cors: false, open: false },
+    plugins: [
+      {
+        name: 'evenside:headers',
+        configurePreviewServer(server) {
+          server.middlewares.use((request, response, next) => {
+            for (const [name, value] of Object.entries(SITE_HEADERS)) response.setHeader(name, value);
+            const type = typeOf(new URL(request.url ?? '/', 'http://localhost').pathname);
+            if (type) response.setHeader('Content-Type', type);
+            next();
+          });
+        },
+      },
+    ],
+  });
+}
+
+/**
+ * Serves the built site (`dist` in `root`) on loopback.
+ * @param port 0 for any free one
+ */
+export async function serveSite(root: string, port: number): Promise<Result<Site, ServeError>> {
+  let server: PreviewServer;
+  try {
+    server = await start(root, port);
+  } catch (cause) {
+    const code = codeOf(cause);
+    if (code === 'EADDRINUSE') return fail({ kind: 'port-taken', port });
+    if (code) return fail({ kind: 'port-refused', port, reason: code });
+    throw cause;
+  }
+  const address = server.httpServer.address();
+  if (!address || typeof address === 'string') throw new Error(`serveSite requires a TCP address, got ${address}`);
+  return ok({ url: `http://${LOOPBACK}:${address.port}/`, port: address.port, close: () => server.close() });
+}

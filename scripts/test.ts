@@ -1,0 +1,135 @@
+/** `npm test`: every check of the project in order, stopping at the first that fails. */
+import { spawnSync } from 'node:child_process';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import type { Result } from '../src/result.ts';
+import { ensureBundles, ensureSite } from './build-site.ts';
+import { findChromium } from './chromium.ts';
+import { runVitest, type Tally } from './vitest-run.ts';
+
+const ROOT = join(import.meta.dirname, '..');
+const BAD_ARGUMENTS = 2;
+/** Fewer modules than this means that dependency-cruiser understood nothing, not that nothing is wrong. Chosen: far below the real count. */
+const LEAST_MODULES = 20;
+
+/** How a step ended, in one line. */
+interface Outcome {
+  readonly ok: boolean;
+  readonly line: string;
+}
+
+interface Step {
+  readonly name: string;
+  readonly heading: string;
+  readonly run: (files: readonly string[]) => Promise<Outcome> | Outcome;
+}
+
+const say = (line: string): void => {
+  process.stdout.write(`${line}\n`);
+};
+
+/** Runs a program of node_modules; its output is shown only when it fails. */
+function tool(script: string, args: readonly string[]): { readonly ok: boolean; readonly stdout: string } {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [join(ROOT, 'node_modules', script), ...args], {
+    cwd: ROOT,
+    encoding: 'utf8',
+    maxBuffer: 1 << 28,
+  });
+  if (status !== 0) process.stdout.write(`${stdout}${stderr}`);
+  return { ok: status === 0, stdout };
+}
+
+function simple(name: string, heading: string, script: string, args: readonly string[], good: string): Step {
+  return {
+    name,
+    heading,
+    run: () => {
+      const { ok } = tool(script, args);
+      return { ok, line: ok ? good : 'see above' };
+    },
+  };
+}
+
+function cruise(): Outcome {
+  const { ok, stdout } = tool('dependency-cruiser/bin/dependency-cruise.mjs', ['src', 'scripts', 'models', 'vite.config.ts']);
+  if (!ok) return { ok, line: 'a module imports what it may not, see above' };
+  const modules = Number(/\((\d+) modules/.exec(stdout)?.[1] ?? 0);
+  if (modules >= LEAST_MODULES) return { ok: true, line: `${modules} modules import only what they may` };
+  return { ok: false, line: `only ${modules} modules were looked at, at least ${LEAST_MODULES} are there` };
+}
+
+const worded = (result: Result<unknown, { readonly kind: string; readonly words: string }>, good: string): Outcome =>
+  result.ok ? { ok: true, line: good } : { ok: false, line: result.error.words };
+
+const tallies: Tally[] = [];
+
+function vitest(project: string, files: readonly string[]): Outcome {
+  const { ok, tally } = runVitest(ROOT, project, files);
+  tallies.push(tally);
+  if (ok) return { ok, line: `${tally.passed} passed` };
+  return { ok, line: tally.failed + tally.passed > 0 ? `${tally.failed} failed` : 'no test ran' };
+}
+
+const STEPS: readonly Step[] = [
+  simple('types', 'Types', 'typescript/bin/tsc', ['--noEmit', '-p', '.'], 'no type error'),
+  simple('lint', 'Lint and format', '@biomejs/biome/bin/biome', ['check', '--error-on-warnings', '.'], 'nothing to change'),
+  { name: 'imports', heading: 'Import rules', run: cruise },
+  simple('unused', 'Unused code', 'knip/bin/knip.js', [], 'nothing unused'),
+  {
+    name: 'models',
+    heading: 'Pose models',
+    run: async () => worded(await ensureBundles(ROOT, say), 'all bundles are as the manifest says'),
+  },
+  { name: 'site', heading: 'Site', run: async () => worded(await ensureSite(ROOT, say), 'built from these sources') },
+  { name: 'unit', heading: 'Unit and property tests', run: (files) => vitest('unit', files) },
+  {
+    name: 'browser',
+    heading: 'Browser tests',
+    run: (files) => {
+      const chromium = findChromium(say);
+      return chromium.ok ? vitest('browser', files) : worded(chromium, '');
+    },
+  },
+];
+
+/** What a step needs from the ones before it when it is asked for alone. */
+const NEEDS: Readonly<Record<string, readonly string[]>> = { browser: ['models', 'site'] };
+
+const USAGE = `npm test [-- --only ${STEPS.map((step) => step.name).join('|')}[,...]] [-- FILE ...]`;
+
+function chosenSteps(): { readonly steps: readonly Step[]; readonly files: readonly string[] } {
+  let parsed: { values: { only?: string | undefined }; positionals: string[] };
+  try {
+    parsed = parseArgs({ options: { only: { type: 'string' } }, allowPositionals: true });
+  } catch (cause) {
+    return badArguments(cause instanceof Error ? (cause.message.split('. ')[0] ?? '') : String(cause));
+  }
+  const { values, positionals: files } = parsed;
+  if (values.only === undefined) return { steps: STEPS, files };
+  const names = values.only.split(',');
+  const unknown = names.find((name) => !STEPS.some((step) => step.name === name));
+  if (unknown !== undefined) return badArguments(`There is no step "${unknown}"`);
+  const wanted = new Set(names.flatMap((name) => [...(NEEDS[name] ?? []), name]));
+  return { steps: STEPS.filter((step) => wanted.has(step.name)), files };
+}
+
+function badArguments(reason: string): never {
+  process.stderr.write(`${reason}. Use it as: ${USAGE}\n`);
+  process.exit(BAD_ARGUMENTS);
+}
+
+const { steps, files } = chosenSteps();
+let failedStep: string | null = null;
+for (const step of steps) {
+  say(`\n== ${step.heading}`);
+  const { ok, line } = await step.run(files);
+  say(`${ok ? 'ok' : 'FAILED'}: ${line}`);
+  if (ok) continue;
+  failedStep = step.heading;
+  break;
+}
+const sum = (pick: (tally: Tally) => number): number => tallies.reduce((total, tally) => total + pick(tally), 0);
+// A failed check that is no test, a type error say, counts as one failure, so that the last line never reads as success.
+const failedTests = sum((tally) => tally.failed);
+say(`\n${sum((tally) => tally.passed)} passed, ${failedStep && failedTests === 0 ? 1 : failedTests} failed`);
+process.exit(failedStep ? 1 : 0);

@@ -1,0 +1,61 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+
+/** How many tests of one vitest run passed and failed; a file that breaks outside its tests counts as one failure. */
+export interface Tally {
+  readonly passed: number;
+  readonly failed: number;
+}
+
+interface Report {
+  readonly numPassedTests: number;
+  readonly numFailedTests: number;
+  readonly testResults: readonly { readonly status: string; readonly assertionResults: readonly { readonly status: string }[] }[];
+}
+
+function tallyOf(report: Report): Tally {
+  const broken = (file: Report['testResults'][number]) =>
+    file.status === 'failed' && !file.assertionResults.some((test) => test.status === 'failed');
+  const brokenFiles = report.testResults.filter(broken).length;
+  return { passed: report.numPassedTests, failed: report.numFailedTests + brokenFiles };
+}
+
+/** Runs one project of vitest.config.ts with its own output, and counts. */
+export function runVitest(
+  root: string,
+  project: string,
+  files: readonly string[],
+): { readonly ok: boolean; readonly tally: Tally } {
+  const folder = mkdtempSync(join(tmpdir(), 'evenside-tests-'));
+  const file = join(folder, 'report.json');
+  const vitest = join(root, 'node_modules', 'vitest', 'vitest.mjs');
+  const args = [
+    vitest,
+    'run',
+    '--project',
+    project,
+    '--reporter=default',
+    '--reporter=json',
+    `--outputFile.json=${file}`,
+    ...files,
+  ];
+  try {
+    const { status } = spawnSync(process.execPath, args, { cwd: root, stdio: 'inherit' });
+    // Vitest writes no report when it doesn't come to running tests.
+    const report = readReport(file);
+    const tally = report ? tallyOf(report) : { passed: 0, failed: 0 };
+    return { ok: status === 0 && tally.failed === 0 && tally.passed > 0, tally };
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+function readReport(file: string): Report | null {
+  try {
+    return JSON.parse(readFileSync(file, 'utf8')) as Report;
+  } catch {
+    return null;
+  }
+}

@@ -1,0 +1,20 @@
+import react from '@vitejs/plugin-react';
+import { defineConfig } from 'vite';
+import { siteAssets } from './scripts/site-assets.ts';
+
+export default defineConfig({
+  // The built site works from any folder of any static server.
+  base: './',
+  appType: 'mpa',
+  plugins: [react(), siteAssets()],
+  worker: { format: 'es' },
+  build: {
+    sourcemap: true,
+    // Inlined files would be data: addresses, which the site's own policy refuses.
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    chunkSizeWarningLimit: 1000,
+    rolldownOptions: { input: { app: 'index.html', measure: 'src/cli/measure.html' } },
+  },
+  server: { host: '127.0.0.1' },
+});
