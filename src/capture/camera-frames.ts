@@ -1,0 +1,115 @@
+import { type Ms, ms } from '../units.ts';
+import { type Frame, type PictureSize, uprightSize } from './frame.ts';
+import { type NewestFrame, newestFrame } from './newest-frame.ts';
+
+/** Why a camera stopped in the middle: it went away, or its picture changed its shape as when a phone is turned. */
+export type CameraLossCause = 'unplugged' | 'turned';
+
+/** Thrown by a camera's frames when the camera is lost while it is used. */
+export class CameraLost extends Error {
+  override readonly name = 'CameraLost';
+  readonly why: CameraLossCause;
+  constructor(why: CameraLossCause) {
+    super(`the camera was lost: ${why}`);
+    this.why = why;
+  }
+}
+
+/** Brings pictures from a camera's track into `deliver` until stopped. Times in µs on the camera's clock. */
+type Pump = (track: MediaStreamVideoTrack, deliver: (image: VideoFrame) => void, lost: (cause: Error) => void) => () => void;
+
+/** Pictures as the camera made them, without a detour through an element. */
+const pumpFromTrack: Pump = (track, deliver, lost) => {
+  const reader = new MediaStreamTrackProcessor({ track }).readable.getReader();
+  const run = async () => {
+    for (;;) {
+      const { done, value } = await reader.read();
+      if (done) return;
+      deliver(value);
+    }
+  };
+  run().then(
+    () => lost(new CameraLost('unplugged')),
+    () => lost(new CameraLost('unplugged')),
+  );
+  return () => {
+    reader.cancel().catch(() => undefined);
+  };
+};
+
+/** Pictures as an element shows them: for browsers that give no access to the track's own. */
+const pumpFromElement: Pump = (track, deliver, lost) => {
+  const video = document.createElement('video');
+  video.muted = true;
+  video.playsInline = true;
+  video.srcObject = new MediaStream([track]);
+  const shown: VideoFrameRequestCallback = (now, { captureTime }) => {
+    handle = video.requestVideoFrameCallback(shown);
+    deliver(new VideoFrame(video, { timestamp: Math.round((captureTime ?? now) * 1000) }));
+  };
+  let handle = video.requestVideoFrameCallback(shown);
+  let stopped = false;
+  video.play().catch(() => {
+    // Stopping while it starts to play is refused too, and is no loss.
+    if (!stopped) lost(new CameraLost('unplugged'));
+  });
+  return () => {
+    stopped = true;
+    video.cancelVideoFrameCallback(handle);
+    video.srcObject = null;
+  };
+};
+
+/** Turns pictures into frames on a clock that begins at 0; a change of shape is a loss, since points before and after would not compare. */
+function intake(box: NewestFrame): (image: VideoFrame) => void {
+  let firstUs: number | null = null;
+  let size: PictureSize | null = null;
+  const clock = (us: number): Ms => {
+    firstUs ??= us;
+    return ms((us - firstUs) / 1000);
+  };
+  return (image) => {
+    const now = uprightSize(image, 0);
+    size ??= now;
+    const turned = now.width !== size.width || now.height !== size.height;
+    const frame: Frame = { tMs: clock(image.timestamp), image, turn: 0 };
+    if (turned) box.end(new CameraLost('turned'));
+    box.offer(frame);
+  };
+}
+
+/**
+ * The pictures of a camera as they come, on a strictly increasing clock that begins at 0 with the first. While the receiver is busy
+ * only the newest is kept. Ends when `signal` aborts or the receiver stops; then the camera is switched off.
+ * @param onDropped told, at the end, how many pictures were not taken in time
+ * @throws CameraLost when the camera goes away or its picture changes its shape
+ */
+export async function* cameraFrames(
+  stream: MediaStream,
+  signal: AbortSignal,
+  onDropped?: (count: number) => void,
+): AsyncGenerator<Frame, void, undefined> {
+  const [track] = stream.getVideoTracks();
+  if (!track) throw new Error('cameraFrames requires a stream with a picture track, got none');
+  const box = newestFrame();
+  const lost = () => box.end(new CameraLost('unplugged'));
+  const stop = () => box.end();
+  // Only the camera's own end fires this; stopping it here does not.
+  track.addEventListener('ended', lost);
+  signal.addEventListener('abort', stop);
+  let stopPump: (() => void) | null = null;
+  try {
+    if (signal.aborted) return;
+    if (track.readyState === 'ended') throw new CameraLost('unplugged');
+    const pump = 'MediaStreamTrackProcessor' in globalThis ? pumpFromTrack : pumpFromElement;
+    stopPump = pump(track as MediaStreamVideoTrack, intake(box), (cause) => box.end(cause));
+    for (let frame = await box.take(); frame; frame = await box.take()) yield frame;
+  } finally {
+    track.removeEventListener('ended', lost);
+    signal.removeEventListener('abort', stop);
+    box.end();
+    stopPump?.();
+    for (const each of stream.getTracks()) each.stop();
+    onDropped?.(box.dropped());
+  }
+}

@@ -1,0 +1,95 @@
+import { ALL_FORMATS, BlobSource, Input, type InputVideoTrack, VideoSampleSink } from 'mediabunny';
+import { fail, ok, type Result } from '../result.ts';
+import { type Ms, ms } from '../units.ts';
+import type { Frame, PictureSize, QuarterTurn } from './frame.ts';
+
+/** Why a file gives no frames. `codec` is the codec's own name where the container tells it. */
+export type VideoFileError =
+  | { readonly kind: 'file-empty' }
+  | { readonly kind: 'file-not-video' }
+  | { readonly kind: 'file-no-picture' }
+  | { readonly kind: 'file-codec'; readonly codec: string }
+  | { readonly kind: 'file-damaged'; readonly readToMs: Ms }
+  | { readonly kind: 'no-webcodecs' };
+
+/** An opened video file. Frames come with their own timestamps, as fast as they are asked for. */
+export interface VideoFile {
+  readonly size: PictureSize;
+  readonly durationMs: Ms;
+  /** Every frame in order, from the first; the first frame's time is 0. The receiver closes each image. */
+  readonly frames: () => AsyncGenerator<Frame, void, undefined>;
+  readonly close: () => void;
+}
+
+const isQuarterTurn = (x: number): x is QuarterTurn => x === 0 || x === 90 || x === 180 || x === 270;
+
+/** The file's picture track, or why there is none; damaged headers count as "not a video". */
+async function pictureTrack(input: Input): Promise<InputVideoTrack | 'not-video' | null> {
+  try {
+    if (!(await input.canRead())) return 'not-video';
+    return await input.getPrimaryVideoTrack();
+  } catch {
+    return 'not-video';
+  }
+}
+
+/**
+ * Opens a video file for frame-exact reading through WebCodecs.
+ * @param file any container the demuxer knows (MP4, MOV, WebM, Matroska, MPEG-TS)
+ * @returns the opened file, or why it can't be read; a file that breaks off later throws `VideoFileBroken` from `frames`
+ */
+export async function openVideoFile(file: Blob): Promise<Result<VideoFile, VideoFileError>> {
+  if (file.size === 0) return fail({ kind: 'file-empty' });
+  if (typeof VideoDecoder === 'undefined') return fail({ kind: 'no-webcodecs' });
+  const input = new Input({ source: new BlobSource(file), formats: ALL_FORMATS });
+  const refuse = (error: VideoFileError) => {
+    input.dispose();
+    return fail(error);
+  };
+  const track = await pictureTrack(input);
+  if (track === 'not-video') return refuse({ kind: 'file-not-video' });
+  if (!track) return refuse({ kind: 'file-no-picture' });
+  try {
+    if (!(await track.canDecode())) return refuse({ kind: 'file-codec', codec: (await track.getCodec()) ?? 'unknown' });
+    const firstS = await track.getFirstTimestamp();
+    const durationMs = ms(((await track.computeDuration()) - firstS) * 1000);
+    const size = { width: await track.getDisplayWidth(), height: await track.getDisplayHeight() };
+    return ok({ size, durationMs, frames: () => framesOf(track, firstS), close: () => input.dispose() });
+  } catch {
+    return refuse({ kind: 'file-damaged', readToMs: ms(0) });
+  }
+}
+
+/** Thrown by `frames` when a file that opened well breaks off in the middle. */
+export class VideoFileBroken extends Error {
+  override readonly name = 'VideoFileBroken';
+  readonly readToMs: Ms;
+  constructor(readToMs: Ms, options?: ErrorOptions) {
+    super(`the video file breaks off after ${Math.round(readToMs)} ms`, options);
+    this.readToMs = readToMs;
+  }
+}
+
+/** Frames of a track, times relative to its first frame; frames whose time does not advance are left out. */
+async function* framesOf(track: InputVideoTrack, firstS: number): AsyncGenerator<Frame, void, undefined> {
+  let lastMs = Number.NEGATIVE_INFINITY;
+  const samples = new VideoSampleSink(track).samples();
+  try {
+    for (;;) {
+      const next = await samples.next().catch((cause: unknown) => {
+        throw new VideoFileBroken(ms(Math.max(0, lastMs)), { cause });
+      });
+      if (next.done) return;
+      const sample = next.value;
+      const tMs = Math.round((sample.timestamp - firstS) * 1e6) / 1e3;
+      const turn = sample.rotation;
+      const image = tMs > lastMs ? sample.toVideoFrame() : null;
+      sample.close();
+      if (!image) continue;
+      lastMs = tMs;
+      yield { tMs: ms(tMs), image, turn: isQuarterTurn(turn) ? turn : 0 };
+    }
+  } finally {
+    await samples.return();
+  }
+}

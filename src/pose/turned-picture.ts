@@ -1,0 +1,42 @@
+import type { QuarterTurn } from '../capture/frame.ts';
+import type { Landmark } from './landmarks.ts';
+import { px } from '../units.ts';
+
+/**
+ * Draws `image` turned clockwise by `turn` so that it fills the canvas.
+ * The canvas is resized when the turned picture has another size.
+ */
+export function drawTurned(canvas: OffscreenCanvas, image: VideoFrame, turn: QuarterTurn): void {
+  const { displayWidth: w, displayHeight: h } = image;
+  const [width, height] = turn === 90 || turn === 270 ? [h, w] : [w, h];
+  if (canvas.width !== width || canvas.height !== height) {
+    canvas.width = width;
+    canvas.height = height;
+  }
+  const context = canvas.getContext('2d', { alpha: false });
+  if (!context) throw new Error('drawTurned requires a 2d context, got none');
+  context.setTransform(1, 0, 0, 1, width / 2, height / 2);
+  context.rotate((turn * Math.PI) / 180);
+  context.drawImage(image, -w / 2, -h / 2, w, h);
+  context.setTransform(1, 0, 0, 1, 0, 0);
+}
+
+/**
+ * The point of the upright picture from which a turned picture's normalised point came.
+ * @param x,y in [0, 1] of the turned picture; z in widths of the turned picture
+ * @param turn clockwise turn from the upright picture to the turned one
+ * @param width,height px of the upright picture
+ */
+export function fromTurned(
+  point: { readonly x: number; readonly y: number; readonly z: number },
+  turn: QuarterTurn,
+  { width, height }: { readonly width: number; readonly height: number },
+): Pick<Landmark, 'x' | 'y' | 'z'> {
+  const { x, y } = point;
+  const turnedWidth = turn === 90 || turn === 270 ? height : width;
+  const z = px(point.z * turnedWidth);
+  if (turn === 90) return { x: px(y * width), y: px((1 - x) * height), z };
+  if (turn === 180) return { x: px((1 - x) * width), y: px((1 - y) * height), z };
+  if (turn === 270) return { x: px((1 - y) * width), y: px(x * height), z };
+  return { x: px(x * width), y: px(y * height), z };
+}
