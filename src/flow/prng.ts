@@ -1,0 +1,13 @@
+/**
+ * Repeatable uniform numbers in [0, 1) from a 32-bit seed (mulberry32, Tommy Ettinger, public domain). Not for secrets.
+ */
+export function uniformFrom(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let t = state;
+    t = Math.imul(t ^ (t >>> 15), t | 1);
+    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
+    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
+  };
+}
