@@ -1,0 +1,23 @@
+import type { Posture } from '../pose/head-up.ts';
+import type { JointAngle } from '../angles/joint-angle.ts';
+import type { Segment } from '../flow/leg-motion.ts';
+import type { RepRule } from '../reps/rep-rule.ts';
+
+/** The exercises that are measured with the pose model. */
+export const EXERCISE_IDS = ['foot-tap', 'leg-raise', 'knee-straighten'] as const;
+export type ExerciseId = (typeof EXERCISE_IDS)[number];
+
+export const isExerciseId = (x: string): x is ExerciseId => EXERCISE_IDS.some((id) => id === x);
+
+/** One entry of the catalogue: what is measured, in which posture, and what counts as a repetition. */
+export interface Exercise {
+  readonly id: ExerciseId;
+  readonly posture: Posture;
+  /** The joint whose angle is counted and reported. */
+  readonly angle: JointAngle;
+  /** The segments whose turning in the picture is followed. */
+  readonly segments: readonly Segment[];
+  readonly rule: RepRule;
+  /** How sharply the angle may change its speed, for the smoother: spectral density, (deg/s^2)^2 per Hz. */
+  readonly acceleration: number;
+}

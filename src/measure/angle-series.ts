@@ -1,0 +1,62 @@
+import { type Facing, jointAngle, type LegLines } from '../angles/joint-angle.ts';
+import type { Exercise } from '../exercises/exercise.ts';
+import type { Segment } from '../flow/leg-motion.ts';
+import { type FusedDirection, fuseDirections } from '../signal/fused-direction.ts';
+import { median } from '../signal/median.ts';
+import type { Deg } from '../units.ts';
+import { facingOf, type LegSample, legLines } from './leg-sample.ts';
+import { inPosture } from './posture.ts';
+import type { AngleSource } from './set-result.ts';
+
+/** The joint's angle in one frame, not smoothed; null where it could not be measured. */
+export interface AngleInFrame {
+  readonly deg: Deg;
+  /** Variance of the movement part, deg^2. */
+  readonly variance: number;
+  readonly source: AngleSource;
+  /** Knee flexion in the same frame, for the straightness of the leg. */
+  readonly kneeDeg: Deg;
+}
+
+/** Angles of a finished set, frame by frame, from both sources joined. */
+export function angleSeries(samples: readonly LegSample[], exercise: Exercise): readonly (AngleInFrame | null)[] {
+  const lines = samples.map((s) => s.points && legLines(s.points));
+  const facing = usualFacing(samples, exercise);
+  const along = (segment: Segment) =>
+    fuseDirections(samples.map(({ motion }, i) => ({ landmarkDeg: lines[i]?.[segment].directionDeg ?? null, turn: motion?.[segment] ?? null })));
+  const usualLength = (segment: Segment) => median(lines.flatMap((l) => (l ? [l[segment].lengthPx] : []))) ?? 0;
+  const length = { thigh: usualLength('thigh'), shank: usualLength('shank'), foot: usualLength('foot') };
+  const directions = { thigh: along('thigh'), shank: along('shank'), foot: along('foot') };
+  return samples.map(({ points }, i) => {
+    const { thigh, shank, foot } = { thigh: directions.thigh[i], shank: directions.shank[i], foot: directions.foot[i] };
+    if (!thigh || !shank || !foot || (points && !inPosture(points, exercise.posture))) return null;
+    const leg: LegLines = {
+      thigh: { directionDeg: thigh.deg, lengthPx: length.thigh },
+      shank: { directionDeg: shank.deg, lengthPx: length.shank },
+      foot: { directionDeg: foot.deg, lengthPx: length.foot },
+    };
+    const used = exercise.segments.map((s) => ({ thigh, shank, foot })[s]);
+    return {
+      deg: jointAngle(exercise.angle, leg, facing),
+      variance: used.reduce((sum, d) => sum + d.variance, 0),
+      source: sourceOf(used),
+      kneeDeg: jointAngle('knee-flexion', leg, facing),
+    };
+  });
+}
+
+function sourceOf(used: readonly FusedDirection[]): AngleSource {
+  if (used.every((d) => d.source === 'flow')) return 'flow';
+  return used.every((d) => d.source === 'landmarks') ? 'landmarks' : 'fused';
+}
+
+function usualFacing(samples: readonly LegSample[], exercise: Exercise): Facing {
+  let left = 0;
+  let right = 0;
+  for (const { points } of samples) {
+    if (!points) continue;
+    if (facingOf(points, exercise.posture) === 'left') left++;
+    else right++;
+  }
+  return left >= right ? 'left' : 'right';
+}

@@ -1,0 +1,65 @@
+import type { Side } from '../pose/landmarks.ts';
+import type { ExerciseId } from '../exercises/exercise.ts';
+import type { Deg, Ms } from '../units.ts';
+import type { PictureSize } from '../capture/frame.ts';
+
+/** What may be said of a repetition besides its numbers; fixed words that also stand in files. */
+export type RepFlag = 'partial' | 'knee-bent' | 'tracking-gap' | 'past-onset' | 'doubtful';
+
+/** From which source a number came: the model's points, the picture's own motion, or both joined. */
+export type AngleSource = 'landmarks' | 'flow' | 'fused';
+
+/** One measured movement. Times on the source's clock; angles of the exercise's joint. */
+export interface MeasuredRep {
+  /** 1, 2, 3 ... over complete and partial movements alike, in order of time. */
+  readonly number: number;
+  readonly startMs: Ms;
+  readonly peakMs: Ms;
+  readonly endMs: Ms;
+  readonly startDeg: Deg;
+  readonly peakDeg: Deg;
+  /** How far it moved: the peak against the rest around it, never negative. */
+  readonly rangeDeg: Deg;
+  /** How long it stayed within a tenth of its range from the peak. */
+  readonly holdMs: Ms;
+  /** Counts as a repetition; otherwise it is kept apart as partial. */
+  readonly complete: boolean;
+  readonly flags: readonly RepFlag[];
+  /** Half the width of the 95 % interval of `rangeDeg`. */
+  readonly uncertaintyDeg: Deg;
+  readonly source: AngleSource;
+}
+
+/** Why a set's numbers deserve less trust, in the order in which it is said. */
+export type QualityWarning =
+  | 'camera-turned'
+  | 'foot-small'
+  | 'leg-hidden'
+  | 'often-lost'
+  | 'low-frame-rate'
+  | 'little-texture'
+  | 'far-leg'
+  | 'camera-moved';
+
+/** The angle through the set after smoothing without lag: what the result's curve is drawn from. Null where nothing was measured. */
+export interface AngleCurve {
+  readonly tMs: readonly Ms[];
+  readonly angleDeg: readonly (Deg | null)[];
+}
+
+/** The finished set. The same whether frames came live, from a file or from a recording. */
+export interface SetResult {
+  readonly exercise: ExerciseId;
+  readonly side: Side;
+  readonly size: PictureSize;
+  readonly frames: number;
+  readonly framesUsed: number;
+  readonly durationMs: Ms;
+  readonly reps: readonly MeasuredRep[];
+  readonly count: number;
+  readonly partialCount: number;
+  /** Over complete repetitions; null when there are none. */
+  readonly summary: { readonly medianPeakDeg: Deg; readonly medianRangeDeg: Deg; readonly uncertaintyDeg: Deg } | null;
+  readonly quality: { readonly cameraTurnDeg: Deg | null; readonly warnings: readonly QualityWarning[] };
+  readonly curve: AngleCurve;
+}

@@ -1,0 +1,168 @@
+import { resumeCounter, startCounter, stepCounter } from '../reps/live-counter.ts';
+import { type Deg, deg, type Ms, ms } from '../units.ts';
+import { measureSamples, type SetSpec } from './finish.ts';
+import { type LegSample, sampleOf } from './leg-sample.ts';
+import { type LiveLeg, liveAngle, startLiveLeg, stepLiveLeg } from './live-leg.ts';
+import { liveRep } from './live-rep.ts';
+import type { LiveView, SetEvent, SetPhase, ViewAdvice } from './live-view.ts';
+import type { Observation } from './observation.ts';
+import { inPosture } from './posture.ts';
+import type { MeasuredRep, SetResult } from './set-result.ts';
+import { viewAdvice } from './view-advice.ts';
+import type { CounterState } from '../reps/live-counter.ts';
+
+export type { SetSpec } from './finish.ts';
+
+/** Samples so far, newest first: adding one shares the rest, so that a state never changes once made. */
+interface SampleList {
+  readonly sample: LegSample;
+  readonly before: SampleList | null;
+}
+
+/**
+ * A set under way.
+ *
+ *   setting-up --(posture right, view good, angle still for readyMs)--> counting <--> lost
+ *   counting --(target reached and still, or the person has left)--> ended
+ */
+export interface SetState {
+  readonly spec: SetSpec;
+  readonly samples: SampleList | null;
+  readonly phase: SetPhase;
+  readonly leg: LiveLeg | null;
+  readonly counter: CounterState | null;
+  readonly reps: readonly MeasuredRep[];
+  /** Angles of the last readyMs, oldest first: the stillness before the start. */
+  readonly recent: readonly { readonly tMs: Ms; readonly deg: Deg }[];
+  /** When the leg was last measured. */
+  readonly seenMs: Ms | null;
+  /** When the last movement came back. */
+  readonly lastRepMs: Ms | null;
+}
+
+/** Not measured for this long while counting: the leg is lost and the person is told. Chosen: two or three frames of a slow machine. */
+const LOST_MS = 700;
+/** Nobody to be seen for this long after at least one repetition: the person has got up and the set is over. Chosen. */
+const LEFT_MS = 6000;
+/** After the last repetition of the dose the set ends when this has passed without another. Chosen. */
+const DONE_MS = 2000;
+
+export const startSet = (spec: SetSpec): SetState => ({
+  spec,
+  samples: null,
+  phase: 'setting-up',
+  leg: null,
+  counter: null,
+  reps: [],
+  recent: [],
+  seenMs: null,
+  lastRepMs: null,
+});
+
+/** What one frame did to a set. */
+export interface SetStep {
+  readonly state: SetState;
+  readonly view: LiveView;
+  readonly events: readonly SetEvent[];
+}
+
+/** Takes the next frame. Frames come in order of time; the same frames give the same set, one by one or all at once. */
+export function stepSet(state: SetState, observation: Observation): SetStep {
+  const { spec } = state;
+  const sample = sampleOf(observation, spec.side);
+  const leg = stepLiveLeg(state.leg ?? startLiveLeg(observation.tMs), sample, spec.exercise);
+  const measurable = sample.points ? inPosture(sample.points, spec.exercise.posture) : sample.motion !== null;
+  const angle = measurable ? liveAngle(leg, spec.exercise) : null;
+  const noticed: SetState = {
+    ...state,
+    samples: { sample, before: state.samples },
+    leg,
+    seenMs: angle === null ? state.seenMs : observation.tMs,
+  };
+  const advice = viewAdvice(observation, spec.exercise, spec.side, spec.size);
+  const { state: next, events } = advance(noticed, observation.tMs, angle, advice);
+  return { state: next, events, view: viewOf(next, angle, advice, sample) };
+}
+
+type Advanced = Pick<SetStep, 'state' | 'events'>;
+
+function advance(state: SetState, tMs: Ms, angle: Deg | null, advice: readonly ViewAdvice[]): Advanced {
+  switch (state.phase) {
+    case 'setting-up':
+      return settleIn(state, tMs, angle, advice);
+    case 'counting':
+      return angle === null ? missing(state, tMs) : count(state, tMs, angle);
+    case 'lost': {
+      if (angle === null) return missing(state, tMs);
+      const counter = state.counter && resumeCounter(state.counter, tMs, signed(state, angle));
+      return { state: { ...state, phase: 'counting', counter }, events: [{ kind: 'found' }] };
+    }
+    case 'ended':
+      return { state, events: [] };
+    default:
+      return state.phase satisfies never;
+  }
+}
+
+const signed = ({ spec }: SetState, angle: Deg): Deg => (spec.exercise.rule.direction === 'rises' ? angle : deg(-angle));
+
+function settleIn(state: SetState, tMs: Ms, angle: Deg | null, advice: readonly ViewAdvice[]): Advanced {
+  const { readyMs, stillDeg } = state.spec.exercise.rule;
+  if (angle === null || advice.length > 0) return { state: { ...state, recent: [] }, events: [] };
+  let recent = [...state.recent, { tMs, deg: angle }];
+  const spread = (list: typeof recent) => Math.max(...list.map((r) => r.deg)) - Math.min(...list.map((r) => r.deg));
+  while (spread(recent) > stillDeg) recent = recent.slice(1);
+  const first = recent[0];
+  if (!first || tMs - first.tMs < readyMs) return { state: { ...state, recent }, events: [] };
+  return {
+    state: { ...state, phase: 'counting', recent: [], counter: startCounter(tMs, signed(state, angle)) },
+    events: [{ kind: 'ready' }],
+  };
+}
+
+function count(state: SetState, tMs: Ms, angle: Deg): Advanced {
+  const { spec } = state;
+  const started = state.counter ?? startCounter(tMs, signed(state, angle));
+  const [counter, movement] = stepCounter(started, tMs, signed(state, angle), spec.exercise.rule);
+  if (!movement) return ended({ ...state, counter }, tMs);
+  const rep = liveRep(movement, state.reps.length + 1, spec.exercise);
+  return { state: { ...state, counter, reps: [...state.reps, rep], lastRepMs: tMs }, events: [{ kind: 'rep', rep }] };
+}
+
+/** Whether the dose is done and nothing more comes. */
+function ended(state: SetState, tMs: Ms): Advanced {
+  const { targetReps } = state.spec;
+  const done = targetReps !== null && completeOf(state.reps) >= targetReps;
+  if (!done || state.lastRepMs === null || tMs - state.lastRepMs < DONE_MS) return { state, events: [] };
+  return { state: { ...state, phase: 'ended' }, events: [{ kind: 'ended', why: 'target-reached' }] };
+}
+
+function missing(state: SetState, tMs: Ms): Advanced {
+  const goneMs = ms(tMs - (state.seenMs ?? tMs));
+  if (goneMs >= LEFT_MS && state.reps.length > 0) {
+    return { state: { ...state, phase: 'ended' }, events: [{ kind: 'ended', why: 'left' }] };
+  }
+  if (state.phase === 'lost' || goneMs < LOST_MS) return { state, events: [] };
+  return { state: { ...state, phase: 'lost' }, events: [{ kind: 'lost' }] };
+}
+
+const completeOf = (reps: readonly MeasuredRep[]): number => reps.filter((r) => r.complete).length;
+
+const viewOf = (state: SetState, angle: Deg | null, advice: readonly ViewAdvice[], sample: LegSample): LiveView => {
+  const count = completeOf(state.reps);
+  return {
+    phase: state.phase,
+    angleDeg: angle,
+    count,
+    partialCount: state.reps.length - count,
+    advice: state.phase === 'setting-up' && advice.length === 0 ? ['hold-still'] : advice,
+    leg: sample.points,
+  };
+};
+
+/** Ends a set and measures it as a whole: smoothing without lag, thresholds from the person's own range over all of it. */
+export function finishSet(state: SetState): SetResult {
+  const samples: LegSample[] = [];
+  for (let at = state.samples; at; at = at.before) samples.push(at.sample);
+  return measureSamples(state.spec, samples.reverse());
+}
