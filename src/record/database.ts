@@ -1,0 +1,81 @@
+import Dexie, { type Table } from 'dexie';
+import type { MeasuredRep, SetResult } from '../measure/set-result.ts';
+import type { RepEdit } from './rep-edit.ts';
+import type { SetHeader, SetRunState } from './stored-set.ts';
+
+export interface SetRow extends SetHeader {
+  readonly state: SetRunState;
+}
+/** A repetition as it was counted live; kept beside the result. */
+export interface RepRow {
+  readonly setId: string;
+  readonly number: number;
+  readonly rep: MeasuredRep;
+}
+export interface ResultRow {
+  readonly setId: string;
+  readonly result: SetResult;
+}
+/** `seq` is given by the database and keeps the order in which edits were made. */
+export type EditRow = RepEdit & { readonly seq?: number };
+
+export type Database = Dexie & {
+  readonly sets: Table<SetRow, string>;
+  readonly reps: Table<RepRow, [string, number]>;
+  readonly results: Table<ResultRow, string>;
+  readonly edits: Table<EditRow, number>;
+};
+
+/** One shape of the database. `upgrade` turns the rows of the shape before into this one's, a pure function for each table that changes. */
+export interface DatabaseVersion {
+  readonly version: number;
+  /** Keys and indexes, in Dexie's notation; a table not named here stays as it was. */
+  readonly stores: Readonly<Record<string, string>>;
+  readonly upgrade?: Readonly<Record<string, (row: unknown) => unknown>>;
+}
+
+/**
+ * All shapes so far, oldest first: THE place for migrations. A released entry is never edited; a change of shape is a new entry at the end,
+ * with a test that opens an old database.
+ */
+export const VERSIONS: readonly DatabaseVersion[] = [
+  {
+    version: 1,
+    stores: {
+      sets: 'id, [startedAt+id], state',
+      reps: '[setId+number]',
+      results: 'setId',
+      edits: '++seq, &id, setId',
+    },
+  },
+];
+
+export const DATABASE_NAME = 'evenside';
+
+/** The parts of the browser that the store stands on. */
+export interface StorePlatform {
+  readonly indexedDB: IDBFactory;
+  readonly IDBKeyRange: typeof IDBKeyRange;
+  readonly locks: Pick<LockManager, 'request'>;
+}
+
+/** The database, not yet opened. Writes wait for the disk (`strict`), not only for the operating system. */
+export function database({ indexedDB, IDBKeyRange }: StorePlatform, versions: readonly DatabaseVersion[] = VERSIONS): Database {
+  const options = { indexedDB, IDBKeyRange, chromeTransactionDurability: 'strict', cache: 'disabled', autoOpen: false } as const;
+  const db = new Dexie(DATABASE_NAME, options) as Database;
+  for (const { version, stores, upgrade } of versions) {
+    const declared = db.version(version).stores(stores);
+    if (!upgrade) continue;
+    declared.upgrade(async (transaction) => {
+      for (const [table, change] of Object.entries(upgrade)) {
+        await transaction
+          .table(table)
+          .toCollection()
+          .modify((row: unknown, ref: { value: unknown }) => {
+            ref.value = change(row);
+          });
+      }
+    });
+  }
+  return db;
+}

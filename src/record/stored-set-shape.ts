@@ -1,0 +1,96 @@
+import * as v from 'valibot';
+import { EXERCISE_IDS } from '../exercises/exercise.ts';
+import type { MeasuredRep, SetResult } from '../measure/set-result.ts';
+import { POSE_MODELS } from '../pose/model.ts';
+import type { RepEdit } from './rep-edit.ts';
+import { degShape, idShape, momentShape, msShape, oneOf, wholeShape } from './shape.ts';
+import type { SetHeader, StoredSet } from './stored-set.ts';
+
+type Shape<T> = v.GenericSchema<unknown, T>;
+
+const sideShape = oneOf({ left: true, right: true });
+const exerciseShape = v.picklist(EXERCISE_IDS);
+
+export const repShape = v.strictObject({
+  number: v.pipe(wholeShape, v.minValue(1)),
+  startMs: msShape,
+  peakMs: msShape,
+  endMs: msShape,
+  startDeg: degShape,
+  peakDeg: degShape,
+  rangeDeg: degShape,
+  holdMs: msShape,
+  complete: v.boolean(),
+  flags: v.array(oneOf({ partial: true, 'knee-bent': true, 'tracking-gap': true, 'past-onset': true, doubtful: true })),
+  uncertaintyDeg: degShape,
+  source: oneOf({ landmarks: true, flow: true, fused: true }),
+}) satisfies Shape<MeasuredRep>;
+
+const warningShape = oneOf({
+  'camera-turned': true,
+  'foot-small': true,
+  'leg-hidden': true,
+  'often-lost': true,
+  'low-frame-rate': true,
+  'little-texture': true,
+  'far-leg': true,
+  'camera-moved': true,
+});
+
+const curveShape = v.pipe(
+  v.strictObject({ tMs: v.array(msShape), angleDeg: v.array(v.nullable(degShape)) }),
+  v.check(({ tMs, angleDeg }) => tMs.length === angleDeg.length, 'must have as many angles as times'),
+);
+
+export const resultShape = v.strictObject({
+  exercise: exerciseShape,
+  side: sideShape,
+  size: v.strictObject({ width: wholeShape, height: wholeShape }),
+  frames: wholeShape,
+  framesUsed: wholeShape,
+  durationMs: msShape,
+  reps: v.array(repShape),
+  count: wholeShape,
+  partialCount: wholeShape,
+  summary: v.nullable(v.strictObject({ medianPeakDeg: degShape, medianRangeDeg: degShape, uncertaintyDeg: degShape })),
+  quality: v.strictObject({ cameraTurnDeg: v.nullable(degShape), warnings: v.array(warningShape) }),
+  curve: curveShape,
+}) satisfies Shape<SetResult>;
+
+const headerEntries = {
+  id: idShape,
+  schema: v.literal(1),
+  startedAt: momentShape,
+  exercise: exerciseShape,
+  side: sideShape,
+  person: v.literal('me'),
+  source: oneOf({ camera: true, file: true, example: true, recording: true }),
+  fileName: v.exactOptional(v.string()),
+  model: v.picklist(POSE_MODELS),
+};
+export const headerShape = v.strictObject(headerEntries) satisfies Shape<SetHeader>;
+
+const editEntries = {
+  id: idShape,
+  schema: v.literal(1),
+  setId: idShape,
+  at: momentShape,
+  note: v.exactOptional(v.string()),
+};
+const repRefShape = v.variant('kind', [
+  v.strictObject({ kind: v.literal('measured'), number: wholeShape }),
+  v.strictObject({ kind: v.literal('added'), id: idShape }),
+]);
+export const editShape = v.variant('kind', [
+  v.strictObject({ ...editEntries, kind: v.picklist(['strike', 'restore']), rep: repRefShape }),
+  v.strictObject({ ...editEntries, kind: v.literal('add') }),
+]) satisfies Shape<RepEdit>;
+
+/** What is read back from the store is a `StoredSet` only after this. */
+export const storedSetShape = v.strictObject({
+  ...headerEntries,
+  state: oneOf({ running: true, finished: true, interrupted: true }),
+  reps: v.array(repShape),
+  result: v.nullable(resultShape),
+  edits: v.array(editShape),
+}) satisfies Shape<StoredSet>;

@@ -1,0 +1,37 @@
+import type { ExerciseId } from '../exercises/exercise.ts';
+import type { MeasuredRep, SetResult } from '../measure/set-result.ts';
+import type { Side } from '../pose/landmarks.ts';
+import type { PoseModel } from '../pose/model.ts';
+import type { RepEdit } from './rep-edit.ts';
+
+/** What a set was measured from. */
+export type SetSource = 'camera' | 'file' | 'example' | 'recording';
+
+/** What is known of a set when it starts. Never changed afterwards. */
+export interface SetHeader {
+  /** UUID, see `new-id.ts`. */
+  readonly id: string;
+  readonly schema: 1;
+  /** When counting began: ISO 8601, UTC, with milliseconds, as `Date.toISOString` writes it. */
+  readonly startedAt: string;
+  readonly exercise: ExerciseId;
+  readonly side: Side;
+  readonly person: 'me';
+  readonly source: SetSource;
+  readonly fileName?: string;
+  readonly model: PoseModel;
+}
+
+/** `interrupted`: the page closed, or the source broke off, before the set was over. */
+export type SetRunState = 'running' | 'finished' | 'interrupted';
+
+/** A set as it stands in the store, whole. */
+export interface StoredSet extends SetHeader {
+  readonly state: SetRunState;
+  /** As measured: the result's repetitions, or those counted live when there is no result. Edits are kept apart. */
+  readonly reps: readonly MeasuredRep[];
+  /** Null while it runs, and for a set whose page closed. */
+  readonly result: SetResult | null;
+  /** In the order in which they were made. `editedReps` applies them. */
+  readonly edits: readonly RepEdit[];
+}

@@ -1,0 +1,54 @@
+import { transfer } from 'comlink';
+import type { Frame } from '../capture/frame.ts';
+import type { Exercise } from '../exercises/exercise.ts';
+import type { Observation } from '../measure/observation.ts';
+import type { HeadTowards } from '../pose/head-up.ts';
+import type { LandmarkerError } from '../pose/landmarker.ts';
+import type { Side } from '../pose/landmarks.ts';
+import type { Delegate, PoseModel } from '../pose/model.ts';
+import { fail, ok, type Result } from '../result.ts';
+import type { Ratio } from '../units.ts';
+import { type BundleError, fetchBundle } from './fetch-bundle.ts';
+import { fasterDelegate } from './faster-delegate.ts';
+import { startPoseWorker } from './pose-worker-handle.ts';
+
+export type PoseClientError = BundleError | LandmarkerError | { readonly kind: 'no-worker' };
+
+/** The page's handle on the pose worker. */
+export interface PoseClient {
+  readonly begin: (spec: { readonly exercise: Exercise; readonly side: Side; readonly head: HeadTowards }) => Promise<void>;
+  /** Takes over `frame.image`; it is closed in the worker. One frame at a time. */
+  readonly observe: (frame: Frame) => Promise<Observation>;
+  readonly close: () => void;
+}
+
+export interface PoseClientOptions {
+  readonly model: PoseModel;
+  /** Given: no timing, this one is used. Otherwise both are timed, once a machine. */
+  readonly delegate?: Delegate;
+  readonly onProgress?: (share: Ratio) => void;
+  /** Address of the site's root, where `wasm/` and `models/` are; the page's own folder when left out. */
+  readonly site?: string;
+}
+
+/** Starts the worker and loads the model into it. */
+export async function startPoseClient(options: PoseClientOptions): Promise<Result<PoseClient, PoseClientError>> {
+  if (typeof Worker === 'undefined') return fail({ kind: 'no-worker' });
+  const site = options.site ?? new URL('./', document.baseURI).href;
+  const bundle = await fetchBundle(site, options.model, options.onProgress ?? (() => undefined));
+  if (!bundle.ok) return bundle;
+  const wasmBase = new URL('wasm', site).href;
+  const delegate = options.delegate ?? (await fasterDelegate(options.model, wasmBase, bundle.value));
+  const { service, end } = startPoseWorker();
+  const loaded = await service.load({ wasmBase, bundle: bundle.value, delegate });
+  if (!loaded.ok) {
+    end();
+    return loaded;
+  }
+  return ok({
+    begin: ({ exercise, side, head }) =>
+      service.begin({ posture: exercise.posture, segments: exercise.segments, side, head }),
+    observe: ({ image, turn, tMs }) => service.observe(transfer(image, [image]), turn, tMs),
+    close: end,
+  });
+}

@@ -1,0 +1,92 @@
+import type { QuarterTurn } from '../capture/frame.ts';
+import { type Luma, readLuma } from '../capture/luma.ts';
+import type { Segment } from '../flow/leg-motion.ts';
+import { type LegTracker, startLegTracker } from '../flow/leg-tracker.ts';
+import type { Observation } from '../measure/observation.ts';
+import { type Landmarker, type LandmarkerError, loadLandmarker } from '../pose/landmarker.ts';
+import type { Delegate } from '../pose/model.ts';
+import { type PoseTracker, type PoseView, startTracker } from '../pose/tracker.ts';
+import { ok, type Result } from '../result.ts';
+import { type Ms, ms } from '../units.ts';
+
+/** What the worker must know of a set before its first frame. */
+export interface PoseTask extends PoseView {
+  readonly segments: readonly Segment[];
+}
+
+export interface PoseLoad {
+  readonly wasmBase: string;
+  readonly bundle: Uint8Array;
+  readonly delegate: Delegate;
+}
+
+/** Brightness is read from every n-th pixel; neighbours tell the same. */
+const BRIGHTNESS_STEP = 97;
+
+function brightnessOf({ data }: Luma): number {
+  let sum = 0;
+  let count = 0;
+  for (let i = 0; i < data.length; i += BRIGHTNESS_STEP) {
+    sum += data[i] ?? 0;
+    count++;
+  }
+  return count === 0 ? 0 : sum / count;
+}
+
+/** The pose model and the picture's motion behind one door: everything that needs pixels. Lives in the worker. */
+export class PoseService {
+  private landmarker: Landmarker | null = null;
+  private tracker: PoseTracker | null = null;
+  private legs: LegTracker | null = null;
+
+  /** Loads the model; must succeed before anything else is asked. */
+  async load({ wasmBase, bundle, delegate }: PoseLoad): Promise<Result<null, LandmarkerError>> {
+    this.landmarker?.close();
+    this.landmarker = null;
+    const loaded = await loadLandmarker(wasmBase, bundle, delegate);
+    if (!loaded.ok) return loaded;
+    this.landmarker = loaded.value;
+    return ok(null);
+  }
+
+  /** Starts a set: forgets the person of the one before. */
+  async begin({ segments, ...view }: PoseTask): Promise<void> {
+    const landmarker = this.ready();
+    await landmarker.forget();
+    this.tracker = startTracker(landmarker, view);
+    this.legs = startLegTracker(segments, view.side);
+  }
+
+  /** Looks at the next frame of the set. Takes over `image` and closes it. */
+  async observe(image: VideoFrame, turn: QuarterTurn, tMs: Ms): Promise<Observation> {
+    try {
+      const { tracker, legs } = this;
+      if (!tracker || !legs) throw new Error('observe requires a set that has begun, got none');
+      const luma = await readLuma(image, turn);
+      const { landmarks } = await tracker.observe(image, turn, tMs);
+      return { tMs, landmarks, motion: legs.observe(luma, landmarks, tMs), brightness: brightnessOf(luma) };
+    } finally {
+      image.close();
+    }
+  }
+
+  /** Milliseconds the model takes for one picture, the fastest of `rounds` after a first one that only warms up. */
+  time(picture: ImageBitmap, rounds: number): Ms {
+    const landmarker = this.ready();
+    const canvas = new OffscreenCanvas(picture.width, picture.height);
+    canvas.getContext('2d', { alpha: false })?.drawImage(picture, 0, 0);
+    picture.close();
+    let best = Number.POSITIVE_INFINITY;
+    for (let i = 0; i <= rounds; i++) {
+      const from = performance.now();
+      landmarker.detect(canvas, ms(i + 1), 0, canvas);
+      if (i > 0) best = Math.min(best, performance.now() - from);
+    }
+    return ms(best);
+  }
+
+  private ready(): Landmarker {
+    if (!this.landmarker) throw new Error('PoseService requires a loaded model, got none');
+    return this.landmarker;
+  }
+}

@@ -1,0 +1,4 @@
+import { expose } from 'comlink';
+import { PoseService } from './pose-service.ts';
+
+expose(new PoseService());

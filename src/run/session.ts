@@ -1,0 +1,147 @@
+import type { Frame } from '../capture/frame.ts';
+import type { Exercise } from '../exercises/exercise.ts';
+import type { LiveView, SetEvent } from '../measure/live-view.ts';
+import type { Observation } from '../measure/observation.ts';
+import type { SetResult } from '../measure/set-result.ts';
+import type { HeadTowards } from '../pose/head-up.ts';
+import type { Side } from '../pose/landmarks.ts';
+import { newId } from '../record/new-id.ts';
+import type { SetStore } from '../record/set-store.ts';
+import type { StoreError } from '../record/store-error.ts';
+import type { SetHeader, StoredSet } from '../record/stored-set.ts';
+import { fail, ok, type Result } from '../result.ts';
+import type { FrameSource } from './frame-source.ts';
+import { observations } from './observations.ts';
+import { breakOf, type SessionBreak } from './session-break.ts';
+import { type SetJournal, setJournal } from './set-journal.ts';
+import type { SetMeasure, SetSpec } from './set-measure.ts';
+import { keepScreenOn } from './wake-lock.ts';
+
+/** The part of the pose client that a session uses. */
+export interface FrameObserver {
+  readonly begin: (spec: { readonly exercise: Exercise; readonly side: Side; readonly head: HeadTowards }) => Promise<void>;
+  /** Takes over and closes `frame.image`, also when it fails. */
+  readonly observe: (frame: Frame) => Promise<Observation>;
+}
+
+/** Why a session did not end as it should. */
+export type SessionError =
+  /** Nobody stood ready and nothing moved; nothing was stored. `result` says what was in the way. */
+  | { readonly kind: 'nothing-measured'; readonly result: SetResult }
+  /**
+   * The pictures broke off, or (`not-stored`) all went well but the set is not on the disk. `kept` is what was measured until then, null
+   * when there is nothing to keep; `storeError` says why `kept` is not on the disk, null when it is.
+   */
+  | ((SessionBreak | { readonly kind: 'not-stored' }) & {
+      readonly kept: StoredSet | null;
+      readonly storeError: StoreError | null;
+    });
+
+export interface SessionOptions {
+  readonly source: FrameSource;
+  readonly client: FrameObserver;
+  readonly spec: SetSpec;
+  readonly head: HeadTowards;
+  /** What the stored set says of where it came from. */
+  readonly origin: Pick<SetHeader, 'person' | 'source' | 'fileName' | 'model'>;
+  /** Null: nothing is stored, as for the command line. */
+  readonly store: SetStore | null;
+  /** The wall clock, ms since 1970. */
+  readonly now: () => number;
+  readonly onView: (view: LiveView) => void;
+  readonly onEvent: (event: SetEvent) => void;
+  /** Something could not be stored yet. The set goes on, and the next write tries it again. */
+  readonly onStoreTrouble: (error: StoreError) => void;
+  /** Every observation before it is measured, for whoever keeps a landmark recording. */
+  readonly onObservation?: (observation: Observation) => void;
+}
+
+export interface Session {
+  /** How it ended. Rejects only on a fault of the program; what was counted is stored then too. */
+  readonly done: Promise<Result<StoredSet, SessionError>>;
+  /** Ends the set as someone does who has had enough: what was measured is kept, as finished. */
+  readonly stop: () => void;
+}
+
+/**
+ * Runs a set: frames through the pose model into the measurement and the store. The set is stored from the moment counting begins, each
+ * repetition before the next one can end; a page that closes leaves it interrupted with all of them.
+ */
+export function startSession<S>(options: SessionOptions, measure: SetMeasure<S>): Session {
+  const abort = new AbortController();
+  const letScreenGo = options.source.live ? keepScreenOn() : () => undefined;
+  const done = run(options, measure, abort.signal).finally(letScreenGo);
+  return { done, stop: () => abort.abort() };
+}
+
+/** A set that is being stored. */
+interface Stored {
+  readonly header: SetHeader;
+  readonly journal: SetJournal;
+}
+
+function beginStored({ spec, origin, store, now, onStoreTrouble }: SessionOptions): Stored {
+  const startedAt = new Date(now()).toISOString();
+  const header: SetHeader = { id: newId(), schema: 1, startedAt, exercise: spec.exercise.id, side: spec.side, ...origin };
+  const journal = setJournal(store, header, onStoreTrouble);
+  journal.begin();
+  return { header, journal };
+}
+
+async function run<S>(
+  options: SessionOptions,
+  measure: SetMeasure<S>,
+  signal: AbortSignal,
+): Promise<Result<StoredSet, SessionError>> {
+  const { source, client, spec, head, onView, onEvent, onObservation } = options;
+  const observer = {
+    begin: () => client.begin({ exercise: spec.exercise, side: spec.side, head }),
+    observe: (frame: Frame) => client.observe(frame),
+  };
+  let state = measure.startSet(spec);
+  let stored: Stored | null = null;
+  let broken: SessionBreak | null = null;
+  try {
+    for await (const observation of observations(source, observer, signal)) {
+      onObservation?.(observation);
+      const step = measure.stepSet(state, observation);
+      state = step.state;
+      for (const event of step.events) {
+        onEvent(event);
+        if (event.kind === 'ready' || event.kind === 'rep') stored ??= beginStored(options);
+        if (event.kind !== 'rep') continue;
+        // The one before is on the disk before this one counts as ended.
+        await stored?.journal.settled();
+        stored?.journal.add(event.rep);
+      }
+      onView(step.view);
+      if (step.events.some(({ kind }) => kind === 'ended')) break;
+    }
+  } catch (cause) {
+    broken = breakOf(cause);
+    if (!broken) {
+      await stored?.journal.end({ state: 'interrupted', result: null });
+      throw cause;
+    }
+    // Whoever stops the set may have closed its source first.
+    if (signal.aborted) broken = null;
+  }
+  const result = measure.finishSet(state);
+  // After the set more may be found than was counted live.
+  if (result.reps.length > 0) stored ??= beginStored(options);
+  return conclude(stored, result, broken);
+}
+
+async function conclude(
+  stored: Stored | null,
+  result: SetResult,
+  broken: SessionBreak | null,
+): Promise<Result<StoredSet, SessionError>> {
+  if (!stored) return fail(broken ? { ...broken, kept: null, storeError: null } : { kind: 'nothing-measured', result });
+  const state = broken ? 'interrupted' : 'finished';
+  const kept: StoredSet = { ...stored.header, state, reps: result.reps, result, edits: [] };
+  const written = await stored.journal.end({ state, result });
+  const storeError = written.ok ? null : written.error;
+  if (broken) return fail({ ...broken, kept, storeError });
+  return storeError ? fail({ kind: 'not-stored', kept, storeError }) : ok(kept);
+}

@@ -1,0 +1,209 @@
+import { readFileSync } from 'node:fs';
+import { Ajv2020 } from 'ajv/dist/2020.js';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { SegmentTurn } from '../../src/flow/leg-motion.ts';
+import type { Observation } from '../../src/measure/observation.ts';
+import { LANDMARK_COUNT, type Landmark } from '../../src/pose/landmarks.ts';
+import { decodeRecording, encodeRecording, type RecordingMeta } from '../../src/record/recording.ts';
+import { RECORDING_LIMITS } from '../../src/record/recording-shape.ts';
+import { deg, ms, px, ratio } from '../../src/units.ts';
+import { wentWell } from './went-well.ts';
+
+const META: RecordingMeta = {
+  source: { file: 'foot-tap.mp4', width: 640, height: 480, durationMs: ms(12000) },
+  model: 'full',
+  exercise: 'foot-tap',
+  side: 'left',
+};
+
+const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+const aLandmark: fc.Arbitrary<Landmark> = fc.record({
+  x: number(-500, 2500).map(px),
+  y: number(-500, 2500).map(px),
+  z: number(-2000, 2000).map(px),
+  visibility: number(0, 1).map(ratio),
+});
+const aTurn: fc.Arbitrary<SegmentTurn | null> = fc.option(
+  fc.record({
+    turnDeg: number(-400, 400).map(deg),
+    seDeg: number(0, 40).map(deg),
+    zncc: number(-1, 1).map(ratio),
+    anchor: fc.nat(1000),
+  }),
+);
+const anObservation = fc.record({
+  stepMs: number(1, 100),
+  landmarks: fc.option(fc.array(aLandmark, { minLength: LANDMARK_COUNT, maxLength: LANDMARK_COUNT })),
+  motion: fc.option(fc.record({ foot: aTurn, shank: aTurn, thigh: aTurn })),
+  brightness: fc.option(number(0, 255)),
+});
+/** Observations on an advancing clock. */
+const observations: fc.Arbitrary<readonly Observation[]> = fc.array(anObservation, { maxLength: 6 }).map((steps) => {
+  let now = 0;
+  return steps.map(({ stepMs, ...rest }) => {
+    now += stepMs;
+    return { ...rest, tMs: ms(now) };
+  });
+});
+
+/** Half a unit of the last place that is kept, and the rounding of the arithmetic itself. */
+const within = (kept: number, original: number, step: number) =>
+  expect(Math.abs(kept - original)).toBeLessThanOrEqual(step / 2 + 1e-9);
+
+function expectRounded(kept: Observation, original: Observation): void {
+  within(kept.tMs, original.tMs, 0.001);
+  expect(kept.landmarks?.length).toBe(original.landmarks?.length);
+  for (const [i, point] of (original.landmarks ?? []).entries()) {
+    const found = kept.landmarks?.[i] as Landmark;
+    within(found.x, point.x, 0.1);
+    within(found.y, point.y, 0.1);
+    within(found.z, point.z, 0.1);
+    within(found.visibility, point.visibility, 0.01);
+  }
+  expect(kept.motion === null).toBe(original.motion === null);
+  for (const part of ['foot', 'shank', 'thigh'] as const) {
+    const [found, turn] = [kept.motion?.[part] ?? null, original.motion?.[part] ?? null];
+    expect(found === null).toBe(turn === null);
+    if (!found || !turn) continue;
+    within(found.turnDeg, turn.turnDeg, 0.01);
+    within(found.seDeg, turn.seDeg, 0.01);
+    within(found.zncc, turn.zncc, 0.001);
+    expect(found.anchor).toBe(turn.anchor);
+  }
+  expect(kept.brightness === null).toBe(original.brightness === null);
+  if (kept.brightness !== null && original.brightness !== null) within(kept.brightness, original.brightness, 0.1);
+}
+
+/** A recording as long as a real one, with points that move as a body's do. */
+function twelveSeconds(width: number, height: number): readonly Observation[] {
+  return Array.from({ length: 360 }, (_, frame) => ({
+    tMs: ms((frame * 1000) / 30),
+    landmarks: Array.from({ length: LANDMARK_COUNT }, (_, i) => ({
+      x: px(width * (0.2 + 0.018 * i) + 3 * Math.sin(frame / 9 + i)),
+      y: px(height * (0.9 - 0.02 * i) + 3 * Math.cos(frame / 7 + i)),
+      z: px(300 * Math.sin(i + frame / 30)),
+      visibility: ratio(0.5 + 0.49 * Math.sin(i)),
+    })),
+    motion: {
+      foot: { turnDeg: deg(15 * Math.sin(frame / 20)), seDeg: deg(0.31), zncc: ratio(0.961), anchor: 0 },
+      shank: { turnDeg: deg(Math.sin(frame / 25)), seDeg: deg(0.22), zncc: ratio(0.983), anchor: 0 },
+      thigh: null,
+    },
+    brightness: 118.4,
+  }));
+}
+
+describe('a recording', () => {
+  test('gives back what was written, to the rounding that the format states', () => {
+    fc.assert(
+      fc.property(observations, (original) => {
+        const kept = wentWell(decodeRecording(encodeRecording(original, META)));
+        const { observations: found, ...meta } = kept;
+        expect(meta).toEqual(META);
+        expect(found.length).toBe(original.length);
+        for (const [i, each] of original.entries()) expectRounded(found[i] as Observation, each);
+      }),
+    );
+  });
+
+  test('read and written again is the same text, byte for byte', () => {
+    fc.assert(
+      fc.property(observations, (original) => {
+        const text = encodeRecording(original, META);
+        const { observations: found, ...meta } = wentWell(decodeRecording(text));
+        expect(encodeRecording(found, meta)).toBe(text);
+      }),
+    );
+  });
+
+  test('of twelve seconds stays under 250 kB', () => {
+    expect(encodeRecording(twelveSeconds(640, 480), META).length).toBeLessThan(250_000);
+  });
+
+  test('is not written from what could not be read back', () => {
+    const [first, second] = twelveSeconds(640, 480) as [Observation, Observation];
+    expect(() => encodeRecording([second, first], META)).toThrow('frames[1].t');
+    expect(() => encodeRecording([{ ...first, landmarks: [] }], META)).toThrow('frames[0].p[0]');
+    expect(() => encodeRecording([{ ...first, brightness: Number.NaN }], META)).toThrow('frames[0].b');
+  });
+});
+
+describe('a text that is no recording', () => {
+  const good = (): { format: string; schema: number; frames: { t: number; p: number[][] }[] } & Record<string, unknown> =>
+    JSON.parse(encodeRecording(twelveSeconds(640, 480).slice(0, 3), META));
+  const errorOf = (value: unknown) => {
+    const decoded = decodeRecording(typeof value === 'string' ? value : JSON.stringify(value));
+    return decoded.ok ? null : decoded.error;
+  };
+
+  test('says what it is instead', () => {
+    expect(errorOf('')).toEqual({ kind: 'recording-not-json' });
+    expect(errorOf('{"format":"evenside-recording"')).toEqual({ kind: 'recording-not-json' });
+    expect(errorOf('null')).toEqual({ kind: 'recording-other-format' });
+    expect(errorOf([])).toEqual({ kind: 'recording-other-format' });
+    expect(errorOf({ ...good(), format: 'other' })).toEqual({ kind: 'recording-other-format' });
+    expect(errorOf({ ...good(), schema: 2 })).toEqual({ kind: 'recording-newer', schema: 2, known: 1 });
+    const limit = RECORDING_LIMITS.characters;
+    expect(errorOf(' '.repeat(limit + 1))).toEqual({ kind: 'recording-too-large', characters: limit + 1, limit });
+  });
+
+  test('names the first thing wrong', () => {
+    const wrong = (change: (value: ReturnType<typeof good>) => void) => {
+      const value = good();
+      change(value);
+      return errorOf(value);
+    };
+    const at = (where: string, what = /./) => ({ kind: 'recording-wrong', where, what: expect.stringMatching(what) });
+    expect(wrong((x) => delete x.side)).toEqual(at('side', /undefined/));
+    expect(wrong((x) => Object.assign(x, { exercise: 'skiing' }))).toEqual(at('exercise', /skiing/));
+    expect(wrong((x) => Object.assign(x, { extra: 1 }))).toEqual(at('extra'));
+    expect(wrong((x) => x.frames[1]?.p[0]?.splice(7, 1, 0.5))).toEqual(at('frames[1].p[0][7]', /integer/));
+    expect(wrong((x) => x.frames[2]?.p[3]?.pop())).toEqual(at('frames[2].p[3]', /33/));
+    expect(wrong((x) => Object.assign(x.frames[2] ?? {}, { t: 33.333 }))).toEqual(at('frames[2].t', /after/));
+    expect(wrong((x) => Object.assign(x.frames[0] ?? {}, { t: '0' }))).toEqual(at('frames[0].t', /number/));
+  });
+});
+
+describe('the published schema', () => {
+  const schema = JSON.parse(readFileSync(new URL('../../docs/recording.schema.json', import.meta.url), 'utf8'));
+  const validate = new Ajv2020({ strict: true, allErrors: false }).compile(schema);
+
+  test('accepts every recording', () => {
+    expect(validate(JSON.parse(encodeRecording(twelveSeconds(1280, 720), META)))).toBe(true);
+    fc.assert(
+      fc.property(observations, (original) => {
+        expect(validate(JSON.parse(encodeRecording(original, META)))).toBe(true);
+      }),
+    );
+  });
+
+  test.each([
+    ['another format', ['format'], 'other'],
+    ['a newer schema', ['schema'], 2],
+    ['no file name', ['source', 'file'], null],
+    ['a picture without width', ['source', 'width'], 0],
+    ['an unknown model', ['model'], 'huge'],
+    ['an unknown exercise', ['exercise'], 'skiing'],
+    ['an unknown side', ['side'], 'both'],
+    ['something more', ['extra'], 1],
+    ['a time that is text', ['frames', 1, 't'], '33'],
+    ['half a tenth of a pixel', ['frames', 1, 'p', 0, 0], 0.5],
+    ['too few points', ['frames', 1, 'p', 2], [1, 2, 3]],
+    ['too few columns', ['frames', 1, 'p'], []],
+    ['a visibility above 1', ['frames', 1, 'p', 3, 0], 101],
+    ['a negative error', ['frames', 1, 'm', 0, 1], -1],
+    ['two segments', ['frames', 1, 'm'], [null, null]],
+    ['a correlation above 1', ['frames', 1, 'm', 0, 2], 1001],
+    ['a picture brighter than white', ['frames', 1, 'b'], 2551],
+    ['no frames', ['frames'], {}],
+  ] as const)('refuses, as the reader does, %s', (_, path, value) => {
+    const text = encodeRecording(twelveSeconds(640, 480).slice(0, 2), META);
+    const changed = JSON.parse(text);
+    let place = changed;
+    for (const key of path.slice(0, -1)) place = place[key];
+    place[path.at(-1) as string] = value;
+    expect(validate(changed)).toBe(false);
+    expect(decodeRecording(JSON.stringify(changed)).ok).toBe(false);
+  });
+});

@@ -1,0 +1,435 @@
+import fc from 'fast-check';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { CameraLost } from '../../src/capture/camera-frames.ts';
+import type { Frame } from '../../src/capture/frame.ts';
+import { newestFrame } from '../../src/capture/newest-frame.ts';
+import { VideoFileBroken } from '../../src/capture/video-file.ts';
+import type { SetEvent } from '../../src/measure/live-view.ts';
+import { openSetStore } from '../../src/record/open-store.ts';
+import type { SetStore } from '../../src/record/set-store.ts';
+import type { StoreError } from '../../src/record/store-error.ts';
+import type { FrameSource } from '../../src/run/frame-source.ts';
+import { type Session, type SessionOptions, startSession } from '../../src/run/session.ts';
+import { WRITE_LIMIT_MS } from '../../src/run/set-journal.ts';
+import { ms } from '../../src/units.ts';
+import { fakeBrowser } from '../record/fake-browser.ts';
+import { momentOf, rep } from '../record/set-builders.ts';
+import { wentWell } from '../record/went-well.ts';
+import { fakeClient, fileSource, pictures, SIZE, SPEC, scriptedMeasure } from './scripted-set.ts';
+
+interface Heard {
+  readonly events: SetEvent[];
+  readonly counts: number[];
+  readonly troubles: StoreError['kind'][];
+}
+
+const heard = (): Heard => ({ events: [], counts: [], troubles: [] });
+
+type Given = Partial<SessionOptions> & Pick<SessionOptions, 'source'>;
+
+const optionsOf = (given: Given, to: Heard = heard()): SessionOptions => ({
+  client: fakeClient(),
+  spec: SPEC,
+  head: 'find',
+  origin: { person: 'me', source: 'file', model: 'full', fileName: 'taps.mp4' },
+  store: null,
+  now: () => Date.parse(momentOf(0)),
+  onView: (view) => to.counts.push(view.count),
+  onEvent: (event) => to.events.push(event),
+  onStoreTrouble: ({ kind }) => to.troubles.push(kind),
+  ...given,
+});
+
+const freshStore = async (): Promise<SetStore> => wentWell(await openSetStore(fakeBrowser().page()));
+/** Lets all that is under way without a timer come to its end. */
+const settle = async () => {
+  for (let i = 0; i < 20; i += 1) await new Promise((resolve) => setImmediate(resolve));
+};
+const storedSets = async (store: SetStore) => wentWell(await store.list({ limit: 50 })).sets;
+
+describe('a set from a file', () => {
+  test('is measured whole, stored as finished and given back as it is stored', async () => {
+    const { all, frame } = pictures();
+    const store = await freshStore();
+    const to = heard();
+    const source = fileSource(frame, 30);
+    const { done } = startSession(optionsOf({ source, store }, to), scriptedMeasure({ readyAt: 2, repsAt: [10, 20] }));
+    const set = wentWell(await done);
+    expect(set).toMatchObject({ state: 'finished', reps: [rep(1), rep(2)], startedAt: momentOf(0), fileName: 'taps.mp4' });
+    expect(await storedSets(store)).toEqual([set]);
+    expect(to.events.map(({ kind }) => kind)).toEqual(['ready', 'rep', 'rep']);
+    expect(to.counts.length).toBe(30);
+    expect(to.troubles).toEqual([]);
+    await settle();
+    expect(all.map(({ closed }) => closed)).toEqual(Array.from({ length: 30 }, () => 1));
+    expect(source.stopped()).toBeGreaterThan(0);
+  });
+
+  test('every observation goes to whoever records, in order', async () => {
+    const times: number[] = [];
+    const source = fileSource(pictures().frame, 5);
+    const options = optionsOf({ source, onObservation: ({ tMs }) => times.push(tMs) });
+    await startSession(options, scriptedMeasure({})).done;
+    expect(times).toEqual([0, 33, 66, 99, 132]);
+  });
+
+  test('one frame is in work at a time, and one more at most is decoded ahead', async () => {
+    const { all, frame } = pictures();
+    const open: number[] = [];
+    const client = fakeClient(async () => {
+      await settle();
+      open.push(all.filter(({ closed }) => closed === 0).length);
+    });
+    await startSession(optionsOf({ source: fileSource(frame, 6), client }), scriptedMeasure({})).done;
+    expect(client.most()).toBe(1);
+    expect(Math.max(...open)).toBe(2);
+  });
+
+  test('that ends by itself leaves the rest of the file alone', async () => {
+    const { all, frame } = pictures();
+    const to = heard();
+    const measure = scriptedMeasure({ readyAt: 0, repsAt: [3], endsAt: 5 });
+    const set = wentWell(await startSession(optionsOf({ source: fileSource(frame, 100) }, to), measure).done);
+    expect(set).toMatchObject({ state: 'finished', reps: [rep(1)] });
+    expect(to.counts.length).toBe(6);
+    await settle();
+    expect(all.length).toBeLessThan(9);
+    expect(all.every(({ closed }) => closed === 1)).toBe(true);
+  });
+
+  test('repetitions found only after the set are stored too', async () => {
+    const store = await freshStore();
+    const measure = scriptedMeasure({ foundAfterwards: [rep(1)] });
+    const set = wentWell(await startSession(optionsOf({ source: fileSource(pictures().frame, 4), store }), measure).done);
+    expect(await storedSets(store)).toEqual([set]);
+    expect(set.reps).toEqual([rep(1)]);
+  });
+
+  test('in which nothing was measured is not stored, and the result tells why', async () => {
+    const store = await freshStore();
+    const outcome = await startSession(optionsOf({ source: fileSource(pictures().frame, 4), store }), scriptedMeasure({})).done;
+    expect(outcome).toMatchObject({ ok: false, error: { kind: 'nothing-measured', result: { count: 0 } } });
+    expect(await storedSets(store)).toEqual([]);
+  });
+});
+
+describe('what breaks off in the middle', () => {
+  const breaks = [
+    ['a file', new VideoFileBroken(ms(330)), { kind: 'file-broken', readToMs: 330 }],
+    ['a camera pulled out', new CameraLost('unplugged'), { kind: 'camera-lost', why: 'unplugged' }],
+    ['a phone turned', new CameraLost('turned'), { kind: 'camera-lost', why: 'turned' }],
+  ] as const;
+
+  test.each(breaks)('%s: what was measured is kept, stored as interrupted, and it is said', async (_, cause, error) => {
+    const { all, frame } = pictures();
+    const store = await freshStore();
+    const source = fileSource(frame, 30, { at: 12, cause });
+    const outcome = await startSession(optionsOf({ source, store }), scriptedMeasure({ readyAt: 0, repsAt: [5, 11] })).done;
+    expect(outcome).toMatchObject({ ok: false, error: { ...error, storeError: null } });
+    const kept = !outcome.ok && 'kept' in outcome.error ? outcome.error.kept : null;
+    expect(kept).toMatchObject({ state: 'interrupted', reps: [rep(1), rep(2)], result: { count: 2 } });
+    expect(await storedSets(store)).toEqual([kept]);
+    await settle();
+    expect(all.every(({ closed }) => closed === 1)).toBe(true);
+  });
+
+  test('before anything was measured: nothing is kept', async () => {
+    const store = await freshStore();
+    const source = fileSource(pictures().frame, 9, { at: 0, cause: new VideoFileBroken(ms(0)) });
+    const outcome = await startSession(optionsOf({ source, store }), scriptedMeasure({ readyAt: 1 })).done;
+    expect(outcome).toEqual({ ok: false, error: { kind: 'file-broken', readToMs: 0, kept: null, storeError: null } });
+    expect(await storedSets(store)).toEqual([]);
+  });
+
+  test('the pose model: what was measured is kept', async () => {
+    const { all, frame } = pictures();
+    const client = fakeClient(async (tMs) => {
+      if (tMs > 300) throw new Error('out of memory');
+    });
+    const source = fileSource(frame, 30);
+    const outcome = await startSession(optionsOf({ source, client }), scriptedMeasure({ readyAt: 0, repsAt: [5] })).done;
+    expect(outcome).toMatchObject({
+      ok: false,
+      error: { kind: 'pose-failed', detail: 'out of memory', kept: { reps: [rep(1)] } },
+    });
+    await settle();
+    expect(all.every(({ closed }) => closed === 1)).toBe(true);
+    expect(source.stopped()).toBeGreaterThan(0);
+  });
+
+  test('a pose model that does not even begin', async () => {
+    const client = { ...fakeClient(), begin: () => Promise.reject(new Error('no wasm')) };
+    const outcome = await startSession(optionsOf({ source: fileSource(pictures().frame, 3), client }), scriptedMeasure({})).done;
+    expect(outcome).toMatchObject({ ok: false, error: { kind: 'pose-failed', detail: 'no wasm', kept: null } });
+  });
+
+  test('a fault of the program is thrown, and the repetitions before it are stored', async () => {
+    const store = await freshStore();
+    const options = optionsOf({ source: fileSource(pictures().frame, 30), store });
+    const onView = () => {
+      if (views++ === 8) throw new Error('a bug');
+    };
+    let views = 0;
+    const session = startSession({ ...options, onView }, scriptedMeasure({ readyAt: 0, repsAt: [5] }));
+    await expect(session.done).rejects.toThrow('a bug');
+    expect(await storedSets(store)).toMatchObject([{ state: 'interrupted', reps: [rep(1)], result: null }]);
+  });
+});
+
+describe('each repetition', () => {
+  test('is on the disk before the next one counts, however slow the disk', async () => {
+    const places = fc.uniqueArray(fc.integer({ min: 0, max: 30 }), { minLength: 1, maxLength: 6 });
+    const delays = fc.array(fc.integer({ min: 0, max: 25 }), { minLength: 6, maxLength: 6 });
+    await fc.assert(
+      fc.asyncProperty(places, delays, async (repsAt, ticks) => {
+        const store = await freshStore();
+        let written = 0;
+        const slow: SetStore = {
+          ...store,
+          append: async (header, reps) => {
+            for (let i = ticks[written] ?? 0; i > 0; i -= 1) await new Promise((resolve) => setImmediate(resolve));
+            const outcome = await store.append(header, reps);
+            if (outcome.ok) written += reps.length;
+            return outcome;
+          },
+        };
+        const behind: number[] = [];
+        const options = optionsOf({ source: fileSource(pictures().frame, 31), store: slow });
+        const onView: SessionOptions['onView'] = ({ count }) => behind.push(count - written);
+        wentWell(await startSession({ ...options, onView }, scriptedMeasure({ readyAt: 0, repsAt })).done);
+        expect(Math.max(...behind)).toBeLessThanOrEqual(1);
+        expect(written).toBe(repsAt.length);
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  test('before the last is there after the page has closed, at whatever frame', async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.integer({ min: 1, max: 39 }), async (closesAt) => {
+        const browser = fakeBrowser();
+        const page = browser.page();
+        const store = wentWell(await openSetStore(page));
+        const repsAt = [4, 9, 10, 25, 38];
+        let frames = 0;
+        // The page closes while this frame is in work: it never comes back.
+        const client = fakeClient(() => (frames++ === closesAt ? new Promise(() => undefined) : Promise.resolve()));
+        const source = fileSource(pictures().frame, 40);
+        startSession(optionsOf({ source, client, store }), scriptedMeasure({ readyAt: 0, repsAt }));
+        await vi.waitFor(() => expect(frames).toBe(closesAt + 1), { interval: 1 });
+        await settle();
+        page.crash();
+        const [set] = await storedSets(wentWell(await openSetStore(browser.page())));
+        expect(set?.state).toBe('interrupted');
+        expect(set?.reps.length).toBe(repsAt.filter((at) => at < closesAt).length);
+      }),
+      { numRuns: 25 },
+    );
+  });
+});
+
+describe('stopping', () => {
+  test('keeps what was measured as finished, without waiting for a frame in work', async () => {
+    const { all, frame } = pictures();
+    const store = await freshStore();
+    const hung = new Promise<void>(() => undefined);
+    const client = fakeClient((tMs) => (tMs > 300 ? hung : Promise.resolve()));
+    const to = heard();
+    const session: Session = startSession(
+      optionsOf({ source: fileSource(frame, 99), client, store }, to),
+      scriptedMeasure({ readyAt: 0, repsAt: [5] }),
+    );
+    await vi.waitFor(() => expect(to.counts.length).toBe(10));
+    session.stop();
+    const set = wentWell(await session.done);
+    expect(set).toMatchObject({ state: 'finished', reps: [rep(1)] });
+    await settle();
+    // All but the one that hangs in the model, which is the model's to close.
+    expect(all.filter(({ closed }) => closed !== 1).map(({ tMs }) => tMs)).toEqual([330]);
+    session.stop();
+  });
+
+  test('is no break, even when the source was closed first and broke', async () => {
+    const { frame } = pictures();
+    const source: FrameSource = {
+      ...fileSource(frame, 0),
+      async *frames() {
+        for (let i = 0; i < 9; i += 1) yield frame(i * 33);
+        // The break is heard of first, the stop in the same moment.
+        queueMicrotask(() => queueMicrotask(() => session.stop()));
+        throw new VideoFileBroken(ms(264));
+      },
+    };
+    const session: Session = startSession(optionsOf({ source }), scriptedMeasure({ readyAt: 0, repsAt: [5] }));
+    expect(wentWell(await session.done)).toMatchObject({ state: 'finished', reps: [rep(1)] });
+  });
+
+  test('before the first frame ends the session', async () => {
+    const { all, frame } = pictures();
+    const session = startSession(optionsOf({ source: fileSource(frame, 5) }), scriptedMeasure({ readyAt: 0 }));
+    session.stop();
+    expect(await session.done).toMatchObject({ ok: false, error: { kind: 'nothing-measured' } });
+    await settle();
+    expect(all.every(({ closed }) => closed === 1)).toBe(true);
+  });
+});
+
+describe('two sessions', () => {
+  test('on one store keep their repetitions apart', async () => {
+    const store = await freshStore();
+    const run = (repsAt: readonly number[]) =>
+      startSession(optionsOf({ source: fileSource(pictures().frame, 20), store }), scriptedMeasure({ readyAt: 0, repsAt })).done;
+    const [one, two] = (await Promise.all([run([3, 9]), run([4])])).map(wentWell);
+    expect(one?.reps.length).toBe(2);
+    expect(two?.reps.length).toBe(1);
+    const sets = await storedSets(store);
+    expect(sets).toEqual(expect.arrayContaining([one, two]));
+    expect(sets.length).toBe(2);
+  });
+});
+
+describe('a store that fails', () => {
+  const full = { ok: false, error: { kind: 'store-full' } } as const;
+
+  test('for a while is told of once; the set goes on and is stored whole in the end', async () => {
+    const store = await freshStore();
+    let fails = 3;
+    const flaky: SetStore = { ...store, append: async (header, reps) => (fails-- > 0 ? full : store.append(header, reps)) };
+    const to = heard();
+    const source = fileSource(pictures().frame, 30);
+    const { done } = startSession(
+      optionsOf({ source, store: flaky }, to),
+      scriptedMeasure({ readyAt: 0, repsAt: [3, 6, 9, 12] }),
+    );
+    const set = wentWell(await done);
+    expect(to.troubles).toEqual(['store-full']);
+    expect(to.events.filter(({ kind }) => kind === 'rep').length).toBe(4);
+    expect(await storedSets(store)).toEqual([set]);
+  });
+
+  test('for a while keeps nothing back: the next write takes what is pending along', async () => {
+    const browser = fakeBrowser();
+    const page = browser.page();
+    const store = wentWell(await openSetStore(page));
+    let fails = 2;
+    const flaky: SetStore = { ...store, append: async (header, reps) => (fails-- > 0 ? full : store.append(header, reps)) };
+    const client = fakeClient((tMs) => (tMs > 500 ? new Promise(() => undefined) : Promise.resolve()));
+    const to = heard();
+    const source = fileSource(pictures().frame, 30);
+    startSession(optionsOf({ source, client, store: flaky }, to), scriptedMeasure({ readyAt: 0, repsAt: [3, 6, 9] }));
+    await vi.waitFor(() => expect(to.counts.length).toBe(16));
+    page.crash();
+    const [set] = await storedSets(wentWell(await openSetStore(browser.page())));
+    expect(set).toMatchObject({ state: 'interrupted', reps: [rep(1), rep(2), rep(3)] });
+  });
+
+  test('to the end: the set is given back, and that it is not on the disk', async () => {
+    const store: SetStore = {
+      ...(await freshStore()),
+      begin: async () => full,
+      append: async () => full,
+      end: async () => full,
+    };
+    const to = heard();
+    const source = fileSource(pictures().frame, 30);
+    const { done } = startSession(optionsOf({ source, store }, to), scriptedMeasure({ readyAt: 0, repsAt: [3, 6] }));
+    expect(await done).toMatchObject({
+      ok: false,
+      error: { kind: 'not-stored', storeError: { kind: 'store-full' }, kept: { reps: [rep(1), rep(2)] } },
+    });
+    expect(to.troubles).toEqual(['store-full']);
+    expect(to.counts.length).toBe(30);
+  });
+
+  test('one repetition that does not fit the store does not hold back those after it', async () => {
+    const browser = fakeBrowser();
+    const page = browser.page();
+    const store = wentWell(await openSetStore(page));
+    const spoilt: SetStore = {
+      ...store,
+      append: (header, reps) =>
+        store.append(
+          header,
+          reps.map((each) => (each.number === 1 ? rep(1, { holdMs: ms(Number.NaN) }) : each)),
+        ),
+    };
+    const client = fakeClient((tMs) => (tMs > 500 ? new Promise(() => undefined) : Promise.resolve()));
+    const to = heard();
+    const source = fileSource(pictures().frame, 30);
+    startSession(optionsOf({ source, client, store: spoilt }, to), scriptedMeasure({ readyAt: 0, repsAt: [3, 6] }));
+    await vi.waitFor(() => expect(to.counts.length).toBe(16));
+    page.crash();
+    const [set] = await storedSets(wentWell(await openSetStore(browser.page())));
+    expect(set?.reps).toEqual([rep(2)]);
+    expect(to.troubles).toEqual(['store-refused']);
+  });
+});
+
+describe('with a clock of the test’s own', () => {
+  beforeEach(() => {
+    vi.useFakeTimers();
+  });
+  afterEach(() => {
+    vi.useRealTimers();
+  });
+
+  /** A camera that gives a picture every 33 ms and waits for nobody. */
+  function camera(frame: (tMs: number) => Frame): FrameSource & { readonly dropped: () => number } {
+    const box = newestFrame();
+    let shown = 0;
+    const timer = setInterval(() => box.offer(frame(33 * ++shown)), 33);
+    const stop = () => {
+      clearInterval(timer);
+      box.end();
+    };
+    return {
+      size: SIZE,
+      live: true,
+      stop,
+      dropped: box.dropped,
+      async *frames() {
+        for (let next = await box.take(); next; next = await box.take()) yield next;
+      },
+    };
+  }
+
+  test('a live set drops what comes while a frame is in work, never queues, and closes every picture once', async () => {
+    const { all, frame } = pictures();
+    const seen: number[] = [];
+    const source = camera(frame);
+    // A model that needs 100 ms a frame, three pictures' time.
+    const client = fakeClient((tMs) => {
+      seen.push(tMs);
+      return new Promise((resolve) => setTimeout(resolve, 100));
+    });
+    const session = startSession(optionsOf({ source, client }), scriptedMeasure({ readyAt: 0, repsAt: [2] }));
+    await vi.advanceTimersByTimeAsync(3000);
+    session.stop();
+    expect(wentWell(await session.done).state).toBe('finished');
+    await vi.advanceTimersByTimeAsync(200);
+    expect(client.most()).toBe(1);
+    expect(all.length).toBe(90);
+    expect(seen.length).toBeGreaterThanOrEqual(22);
+    expect(seen.length).toBeLessThanOrEqual(31);
+    expect(seen.length + source.dropped()).toBe(90);
+    expect(all.every(({ closed }) => closed === 1)).toBe(true);
+    // What the model gets is fresh: the newest picture when it became free.
+    const steps = seen.slice(1).map((tMs, i) => tMs - (seen[i] as number));
+    expect(Math.max(...steps)).toBeLessThanOrEqual(132);
+  });
+
+  test('a store that hangs holds a live set up once, for a limited time, and is told of', async () => {
+    const hangs = () => new Promise<never>(() => undefined);
+    const store = { begin: hangs, append: hangs, end: hangs } as unknown as SetStore;
+    const to = heard();
+    const source = camera(pictures().frame);
+    const session = startSession(optionsOf({ source, store }, to), scriptedMeasure({ readyAt: 0, repsAt: [2, 20, 40, 60] }));
+    await vi.advanceTimersByTimeAsync(70 * 33 + WRITE_LIMIT_MS);
+    expect(to.events.filter(({ kind }) => kind === 'rep').length).toBe(4);
+    expect(to.troubles).toEqual(['store-stalled']);
+    session.stop();
+    const outcome = session.done;
+    await vi.advanceTimersByTimeAsync(WRITE_LIMIT_MS);
+    expect(await outcome).toMatchObject({ ok: false, error: { kind: 'not-stored', storeError: { kind: 'store-stalled' } } });
+  });
+});
