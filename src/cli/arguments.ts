@@ -1,0 +1,64 @@
+import { parseArgs } from 'node:util';
+import { EXERCISE_IDS, type ExerciseId, isExerciseId } from '../exercises/exercise.ts';
+import type { Side } from '../pose/landmarks.ts';
+import { isPoseModel, POSE_MODELS, type PoseModel } from '../pose/model.ts';
+import { fail, ok, type Result } from '../result.ts';
+
+export interface MeasureArguments {
+  readonly clip: string;
+  readonly exercise: ExerciseId;
+  readonly side: Side;
+  readonly model: PoseModel;
+  /** Where the result goes as JSON; null: not written. */
+  readonly json: string | null;
+  /** Where the landmark recording goes; null: not written. */
+  readonly landmarks: string | null;
+}
+
+export type ArgumentError = { readonly kind: 'bad-arguments'; readonly words: string };
+
+export const HELP = `Measures a video file, or a landmark recording, without a screen.
+
+  npm run measure -- CLIP --exercise ID --side left|right [--model lite|full|heavy] [--json OUT] [--landmarks OUT]
+
+  CLIP             a video file (MP4, MOV, WebM), or a recording made with --landmarks
+  --exercise ID    ${EXERCISE_IDS.join(', ')}
+  --side           the leg that moves, the person's own left or right; it must be the one nearest the camera
+  --model          pose model: lite (fastest), full (default), heavy (most exact); a recording keeps its own
+  --json OUT       writes the result to OUT as JSON (docs/result-format.md)
+  --landmarks OUT  writes the landmark recording to OUT (docs/recording-format.md)
+  --help           shows this
+
+A video is watched in a headless Chrome or Chromium on this machine; nothing leaves it. A recording needs no browser.
+Exit code: 0 measured, 2 bad arguments or an unreadable file, 3 nothing measurable was seen.
+`;
+
+const bad = (words: string) => fail({ kind: 'bad-arguments' as const, words: `${words} See npm run measure -- --help.` });
+
+/** Reads the command line's words. @returns null when only help was asked for */
+export function readArguments(args: readonly string[]): Result<MeasureArguments | null, ArgumentError> {
+  const text = { type: 'string' } as const;
+  let parsed: ReturnType<typeof parse>;
+  const parse = () =>
+    parseArgs({
+      args: [...args],
+      allowPositionals: true,
+      options: { exercise: text, side: text, model: text, json: text, landmarks: text, help: { type: 'boolean', short: 'h' } },
+    });
+  try {
+    parsed = parse();
+  } catch (cause) {
+    return bad(`${cause instanceof Error ? (cause.message.split('. ')[0] ?? '') : String(cause)}.`);
+  }
+  const { values, positionals } = parsed;
+  if (values.help) return ok(null);
+  const [clip, ...more] = positionals;
+  if (!clip) return bad('Name the video file or recording to measure.');
+  if (more.length > 0) return bad(`One clip at a time: "${more[0]}" is one too many.`);
+  const { exercise, side, model = 'full' } = values;
+  if (!exercise) return bad(`Say which exercise it shows with --exercise: ${EXERCISE_IDS.join(', ')}.`);
+  if (!isExerciseId(exercise)) return bad(`There is no exercise "${exercise}": choose one of ${EXERCISE_IDS.join(', ')}.`);
+  if (side !== 'left' && side !== 'right') return bad(`Say which leg moves with --side left or --side right, not "${side ?? ''}".`);
+  if (!isPoseModel(model)) return bad(`There is no model "${model}": choose one of ${POSE_MODELS.join(', ')}.`);
+  return ok({ clip, exercise, side, model, json: values.json ?? null, landmarks: values.landmarks ?? null });
+}

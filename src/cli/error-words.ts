@@ -1,0 +1,55 @@
+import type { RecordingError } from '../record/recording.ts';
+import type { WatchError } from './page-protocol.ts';
+
+const seconds = (x: number): string => (x / 1000).toFixed(1);
+
+/** One sentence for what keeps a video from being measured: what is wrong and what to do. */
+export function watchWords(error: WatchError, clip: string): string {
+  switch (error.kind) {
+    case 'file-empty':
+      return `${clip} is empty: choose the video file again, perhaps it was not copied completely.`;
+    case 'file-not-video':
+      return `${clip} is no video file that can be read, or is damaged at its start: give an MP4, MOV or WebM file.`;
+    case 'file-no-picture':
+      return `${clip} holds sound but no picture: give the video itself.`;
+    case 'file-codec':
+      return `${clip} is packed as ${error.codec}, which this browser can't decode: save it as H.264 (MP4) and try again.`;
+    case 'file-damaged':
+    case 'file-broken':
+      return `${clip} is damaged after ${seconds(error.readToMs)} s: copy it again from where it was recorded.`;
+    case 'no-webcodecs':
+      return 'This browser is too old to decode video files: install a current Chrome or Chromium.';
+    case 'bundle-missing':
+    case 'bundle-broken-off':
+      return 'The pose model could not be loaded: run npm ci, then node models/assemble.mjs.';
+    case 'pose-wasm':
+    case 'pose-model':
+      return `The pose model does not start in this browser (${error.detail}): install a current Chrome or Chromium with WebGL 2.`;
+    case 'no-worker':
+      return 'This browser has no web workers: install a current Chrome or Chromium.';
+    case 'pose-failed':
+      return `The pose model stopped while it looked at ${clip} (${error.detail}): try again, or choose another --model.`;
+    case 'camera-lost':
+      return 'The camera was lost.';
+    default:
+      return error satisfies never;
+  }
+}
+
+/** One sentence for what is wrong with a recording. */
+export function recordingWords(error: RecordingError, clip: string): string {
+  switch (error.kind) {
+    case 'recording-too-large':
+      return `${clip} is too large for a recording (${error.characters} characters, at most ${error.limit}): measure a shorter one.`;
+    case 'recording-not-json':
+      return `${clip} is damaged or no recording: make it again with --landmarks.`;
+    case 'recording-other-format':
+      return `${clip} is JSON but no landmark recording: give a file made with --landmarks.`;
+    case 'recording-newer':
+      return `${clip} was made by a newer version (format ${error.schema}, this one knows ${error.known}): update this program.`;
+    case 'recording-wrong':
+      return `${clip} is no valid recording: at ${error.where}, ${error.what}.`;
+    default:
+      return error satisfies never;
+  }
+}

@@ -1,0 +1,82 @@
+/** `npm run measure`: measures a clip or a landmark recording without a screen. See `arguments.ts` for its words and exit codes. */
+import { readFile, rename, stat, writeFile } from 'node:fs/promises';
+import { basename } from 'node:path';
+import { exerciseOf } from '../exercises/catalogue.ts';
+import { finishSet, startSet, stepSet } from '../measure/set.ts';
+import type { SetResult } from '../measure/set-result.ts';
+import { decodeRecording, type Recording } from '../record/recording.ts';
+import { HELP, type MeasureArguments, readArguments } from './arguments.ts';
+import { recordingWords } from './error-words.ts';
+import { resultJson } from './result-json.ts';
+import { resultTable } from './result-table.ts';
+import { watchClip } from './watch-clip.ts';
+
+const UNREADABLE = 2;
+const NOTHING_SEEN = 3;
+const UNAVAILABLE = 1;
+
+function giveUp(words: string, exitCode: number): never {
+  process.stderr.write(`${words}\n`);
+  process.exit(exitCode);
+}
+
+const log = (line: string): void => {
+  process.stderr.write(`${line}\n`);
+};
+
+async function checkReadable(clip: string): Promise<void> {
+  const found = await stat(clip).catch(() => null);
+  if (!found) giveUp(`There is no file ${clip}: check the name.`, UNREADABLE);
+  if (found.isDirectory()) giveUp(`${clip} is a folder: name a video file or a recording in it.`, UNREADABLE);
+  if (found.size === 0) giveUp(`${clip} is empty: choose the file again, perhaps it was not copied completely.`, UNREADABLE);
+}
+
+/** The recording of the clip, as text: read, or made by watching the video. */
+async function recordingText({ clip, exercise, side, model }: MeasureArguments): Promise<string> {
+  if (clip.toLowerCase().endsWith('.json')) return readFile(clip, 'utf8');
+  const watched = await watchClip(clip, { exercise, side, model }, log);
+  if (!watched.ok) giveUp(watched.error.words, watched.error.kind === 'unreadable' ? UNREADABLE : UNAVAILABLE);
+  const { watchMs, recording } = watched.value;
+  log(`watched in ${(watchMs / 1000).toFixed(1)} s`);
+  return recording;
+}
+
+function measure({ source, observations }: Recording, { exercise, side }: MeasureArguments): SetResult {
+  const size = { width: source.width, height: source.height };
+  let state = startSet({ exercise: exerciseOf(exercise), side, size, targetReps: null });
+  for (const observation of observations) state = stepSet(state, observation).state;
+  return finishSet(state);
+}
+
+/** Writes whole files only: a half-written result never stands under the name asked for. */
+async function write(path: string, text: string): Promise<void> {
+  try {
+    await writeFile(`${path}.part`, text);
+    await rename(`${path}.part`, path);
+  } catch (cause) {
+    const code = cause instanceof Error && 'code' in cause ? String(cause.code) : 'unknown';
+    giveUp(`${path} can't be written (${code}): choose another place.`, UNREADABLE);
+  }
+}
+
+const read = readArguments(process.argv.slice(2));
+if (!read.ok) giveUp(read.error.words, UNREADABLE);
+if (read.value === null) {
+  process.stdout.write(HELP);
+  process.exit(0);
+}
+const wanted = read.value;
+await checkReadable(wanted.clip);
+const text = await recordingText(wanted);
+const recording = decodeRecording(text);
+if (!recording.ok) giveUp(recordingWords(recording.error, wanted.clip), UNREADABLE);
+if (wanted.landmarks) await write(wanted.landmarks, text);
+const result = measure(recording.value, wanted);
+if (result.framesUsed === 0) {
+  giveUp(
+    `Nothing measurable was seen in ${wanted.clip}: the ${wanted.side} leg must be in the picture, side-on and nearest the camera, as ${wanted.exercise} needs it.`,
+    NOTHING_SEEN,
+  );
+}
+process.stdout.write(resultTable(result));
+if (wanted.json) await write(wanted.json, resultJson(result, basename(wanted.clip), recording.value.source.durationMs));

@@ -1,0 +1,29 @@
+import type { VideoFileError } from '../capture/video-file.ts';
+import type { ExerciseId } from '../exercises/exercise.ts';
+import type { Side } from '../pose/landmarks.ts';
+import type { PoseModel } from '../pose/model.ts';
+import type { PoseClientError } from '../run/pose-client.ts';
+import type { SessionBreak } from '../run/session-break.ts';
+
+/** What the command line asks the page to watch. */
+export interface WatchOrder {
+  readonly exercise: ExerciseId;
+  readonly side: Side;
+  readonly model: PoseModel;
+}
+
+export type WatchError = VideoFileError | PoseClientError | SessionBreak;
+
+/** What the page answers: a landmark recording of the whole clip, as text, or why there is none. */
+export type WatchAnswer =
+  | { readonly ok: true; readonly recording: string; readonly watchMs: number }
+  | { readonly ok: false; readonly error: WatchError };
+
+declare global {
+  interface Window {
+    /** Set once the page is ready. */
+    watchClip?: (order: WatchOrder) => Promise<WatchAnswer>;
+    /** Set by the command line: hears of frames done. */
+    frameDone?: (tMs: number, durationMs: number) => void;
+  }
+}

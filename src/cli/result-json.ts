@@ -1,0 +1,52 @@
+import type { SetResult } from '../measure/set-result.ts';
+
+/** Version of the result file, see docs/result-format.md. */
+const RESULT_SCHEMA = 1;
+
+const rounded = (x: number, places: number): number => Math.round(x * 10 ** places) / 10 ** places + 0;
+
+/** A set's result as the JSON of the command line: angles to a hundredth of a degree, times to a millisecond. */
+export function resultJson(result: SetResult, file: string, durationMs: number): string {
+  const { reps, summary, quality, size } = result;
+  const d = (x: number) => rounded(x, 2);
+  const value = {
+    schemaVersion: RESULT_SCHEMA,
+    exercise: result.exercise,
+    side: result.side,
+    source: {
+      file,
+      width: size.width,
+      height: size.height,
+      durationMs: rounded(durationMs, 0),
+      frames: result.frames,
+      framesUsed: result.framesUsed,
+    },
+    count: result.count,
+    partialCount: result.partialCount,
+    reps: reps.map((rep) => ({
+      number: rep.number,
+      startMs: rounded(rep.startMs, 0),
+      peakMs: rounded(rep.peakMs, 0),
+      endMs: rounded(rep.endMs, 0),
+      startDeg: d(rep.startDeg),
+      peakDeg: d(rep.peakDeg),
+      rangeDeg: d(rep.rangeDeg),
+      holdMs: rounded(rep.holdMs, 0),
+      complete: rep.complete,
+      flags: rep.flags,
+      uncertaintyDeg: d(rep.uncertaintyDeg),
+      source: rep.source,
+    })),
+    summary: summary && {
+      medianPeakDeg: d(summary.medianPeakDeg),
+      medianRangeDeg: d(summary.medianRangeDeg),
+      uncertaintyDeg: d(summary.uncertaintyDeg),
+    },
+    coordination: null,
+    quality: {
+      cameraTurnDeg: quality.cameraTurnDeg === null ? null : d(quality.cameraTurnDeg),
+      warnings: quality.warnings,
+    },
+  };
+  return `${JSON.stringify(value, null, 2)}\n`;
+}

@@ -1,0 +1,39 @@
+import type { MeasuredRep, SetResult } from '../measure/set-result.ts';
+
+const HEADS = ['rep', 'start s', 'peak s', 'end s', 'from deg', 'peak deg', 'range deg', '+/-', 'hold s', 'counts', 'notes'];
+
+const row = (rep: MeasuredRep): readonly string[] => {
+  const seconds = (x: number) => (x / 1000).toFixed(2);
+  const degrees = (x: number) => x.toFixed(1);
+  return [
+    String(rep.number),
+    seconds(rep.startMs),
+    seconds(rep.peakMs),
+    seconds(rep.endMs),
+    degrees(rep.startDeg),
+    degrees(rep.peakDeg),
+    degrees(rep.rangeDeg),
+    degrees(rep.uncertaintyDeg),
+    seconds(rep.holdMs),
+    rep.complete ? 'yes' : 'no',
+    rep.flags.join(' '),
+  ];
+};
+
+/** A set's result as a table for people. */
+export function resultTable(result: SetResult): string {
+  const rows = [HEADS, ...result.reps.map(row)];
+  const widths = HEADS.map((_, i) => Math.max(...rows.map((r) => (r[i] ?? '').length)));
+  const lines = rows.map((r) => r.map((cell, i) => cell.padStart(widths[i] ?? 0)).join('  ').trimEnd());
+  const { summary } = result;
+  const range = summary
+    ? `, median range ${summary.medianRangeDeg.toFixed(1)} +/- ${summary.uncertaintyDeg.toFixed(1)} degrees (95 %)`
+    : '';
+  return [
+    `${result.exercise}, ${result.side}: ${result.count} complete, ${result.partialCount} partial${range}`,
+    ...(result.reps.length > 0 ? lines : []),
+    `${result.framesUsed} of ${result.frames} frames measured`,
+    ...(result.quality.warnings.length > 0 ? [`careful: ${result.quality.warnings.join(', ')}`] : []),
+    '',
+  ].join('\n');
+}

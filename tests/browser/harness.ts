@@ -1,0 +1,100 @@
+import { join } from 'node:path';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, expect } from 'vitest';
+import { findChromium, launchChromium } from '../../scripts/chromium.ts';
+import { type Site, serveSite } from '../../scripts/serve-site.ts';
+import { type CameraFile, cameraArgs, cameraFileOf } from './fake-camera.ts';
+import { type WatchedRequests, watchRequests } from './watched-requests.ts';
+
+const ROOT = join(import.meta.dirname, '..', '..');
+
+/** One person's browser: its own storage, closed after the test. */
+export interface Visit {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  readonly requests: WatchedRequests;
+  /** Uncaught errors of the page. */
+  readonly pageErrors: readonly string[];
+  /** Lines the page wrote with console.error; the pose model writes its notes there too. */
+  readonly consoleErrors: readonly string[];
+}
+
+export interface SiteOptions {
+  /** Path of a clip, from the root of the project, that the camera shows. Without it the browser has no camera. */
+  readonly camera?: string;
+  readonly args?: readonly string[];
+}
+
+/** The built site and a browser for the tests of one file. */
+export interface SiteUnderTest {
+  /** Ends with a slash. */
+  readonly url: () => string;
+  /** Opens an address of the site, such as `#/live`, for a new person. */
+  readonly open: (address?: string) => Promise<Visit>;
+}
+
+const need = <T>(result: { readonly ok: true; readonly value: T } | { readonly ok: false; readonly error: unknown }): T => {
+  if (result.ok) return result.value;
+  throw new Error(`the browser tests can't start: ${JSON.stringify(result.error)}`);
+};
+
+async function launch(executable: string, camera: string | undefined, args: readonly string[]) {
+  if (camera === undefined) return { browser: await launchChromium(executable, args), file: null };
+  const converter = await launchChromium(executable);
+  const file = await cameraFileOf(converter, join(ROOT, camera)).finally(() => converter.close());
+  return { browser: await launchChromium(executable, [...cameraArgs(file), ...args]), file };
+}
+
+async function visit(browser: Browser, site: Site, address: string): Promise<Visit> {
+  const context = await browser.newContext();
+  const requests = watchRequests(context, new URL(site.url).origin);
+  const pageErrors: string[] = [];
+  const consoleErrors: string[] = [];
+  context.on('weberror', (error) => pageErrors.push(error.error().message));
+  context.on('console', (message) => message.type() === 'error' && consoleErrors.push(message.text()));
+  const page = await context.newPage();
+  await page.goto(new URL(address, site.url).href);
+  return { page, context, requests, pageErrors, consoleErrors };
+}
+
+/**
+ * Serves the built site on a free port and starts Chromium for the tests of the calling file; call it at the top of the file.
+ * After each test every visit is closed, and the test fails when any request left the site's origin.
+ */
+export function siteForTests({ camera, args = [] }: SiteOptions = {}): SiteUnderTest {
+  let running: { readonly site: Site; readonly browser: Browser; readonly file: CameraFile | null } | null = null;
+  const visits: Visit[] = [];
+  const now = () => {
+    if (!running) throw new Error('siteForTests requires its hooks to have run: open pages inside tests');
+    return running;
+  };
+
+  beforeAll(async () => {
+    const executable = need(findChromium(() => {}));
+    const site = need(await serveSite(ROOT, 0));
+    running = { site, ...(await launch(executable, camera, args)) };
+  });
+  afterEach(async () => {
+    const closing = visits.splice(0);
+    await Promise.all(closing.map(({ context }) => context.close()));
+    expect(
+      closing.flatMap(({ requests }) => requests.offOrigin()),
+      'requests that left the origin',
+    ).toEqual([]);
+  });
+  afterAll(async () => {
+    await running?.browser.close();
+    await running?.file?.remove();
+    await running?.site.close();
+  });
+
+  return {
+    url: () => now().site.url,
+    async open(address = '') {
+      const { browser, site } = now();
+      const opened = await visit(browser, site, address);
+      visits.push(opened);
+      return opened;
+    },
+  };
+}
