@@ -21,6 +21,9 @@ export interface VideoFile {
   readonly close: () => void;
 }
 
+/** A file whose last picture comes this much before its end has been cut off; a last picture shown for long is shorter than that. Chosen. */
+const MISSING_MS = 1000;
+
 const isQuarterTurn = (x: number): x is QuarterTurn => x === 0 || x === 90 || x === 180 || x === 270;
 
 /** The file's picture track, or why there is none; damaged headers count as "not a video". */
@@ -54,7 +57,7 @@ export async function openVideoFile(file: Blob): Promise<Result<VideoFile, Video
     const firstS = await track.getFirstTimestamp();
     const durationMs = ms(((await track.computeDuration()) - firstS) * 1000);
     const size = { width: await track.getDisplayWidth(), height: await track.getDisplayHeight() };
-    return ok({ size, durationMs, frames: () => framesOf(track, firstS), close: () => input.dispose() });
+    return ok({ size, durationMs, frames: () => framesOf(track, firstS, durationMs), close: () => input.dispose() });
   } catch {
     return refuse({ kind: 'file-damaged', readToMs: ms(0) });
   }
@@ -71,7 +74,7 @@ export class VideoFileBroken extends Error {
 }
 
 /** Frames of a track, times relative to its first frame; frames whose time does not advance are left out. */
-async function* framesOf(track: InputVideoTrack, firstS: number): AsyncGenerator<Frame, void, undefined> {
+async function* framesOf(track: InputVideoTrack, firstS: number, durationMs: Ms): AsyncGenerator<Frame, void, undefined> {
   let lastMs = Number.NEGATIVE_INFINITY;
   const samples = new VideoSampleSink(track).samples();
   try {
@@ -79,7 +82,11 @@ async function* framesOf(track: InputVideoTrack, firstS: number): AsyncGenerator
       const next = await samples.next().catch((cause: unknown) => {
         throw new VideoFileBroken(ms(Math.max(0, lastMs)), { cause });
       });
-      if (next.done) return;
+      if (next.done) {
+        // A file cut off in the middle ends like a whole one, only sooner than its own table of contents says.
+        if (durationMs - lastMs > MISSING_MS) throw new VideoFileBroken(ms(Math.max(0, lastMs)));
+        return;
+      }
       const sample = next.value;
       const tMs = Math.round((sample.timestamp - firstS) * 1e6) / 1e3;
       const turn = sample.rotation;

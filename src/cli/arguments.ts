@@ -58,7 +58,8 @@ export function readArguments(args: readonly string[]): Result<MeasureArguments 
   const { exercise, side, model = 'full' } = values;
   if (!exercise) return bad(`Say which exercise it shows with --exercise: ${EXERCISE_IDS.join(', ')}.`);
   if (!isExerciseId(exercise)) return bad(`There is no exercise "${exercise}": choose one of ${EXERCISE_IDS.join(', ')}.`);
-  if (side !== 'left' && side !== 'right') return bad(`Say which leg moves with --side left or --side right, not "${side ?? ''}".`);
+  if (side !== 'left' && side !== 'right')
+    return bad(`Say which leg moves with --side left or --side right, not "${side ?? ''}".`);
   if (!isPoseModel(model)) return bad(`There is no model "${model}": choose one of ${POSE_MODELS.join(', ')}.`);
   return ok({ clip, exercise, side, model, json: values.json ?? null, landmarks: values.landmarks ?? null });
 }

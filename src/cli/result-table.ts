@@ -24,7 +24,12 @@ const row = (rep: MeasuredRep): readonly string[] => {
 export function resultTable(result: SetResult): string {
   const rows = [HEADS, ...result.reps.map(row)];
   const widths = HEADS.map((_, i) => Math.max(...rows.map((r) => (r[i] ?? '').length)));
-  const lines = rows.map((r) => r.map((cell, i) => cell.padStart(widths[i] ?? 0)).join('  ').trimEnd());
+  const lines = rows.map((r) =>
+    r
+      .map((cell, i) => cell.padStart(widths[i] ?? 0))
+      .join('  ')
+      .trimEnd(),
+  );
   const { summary } = result;
   const range = summary
     ? `, median range ${summary.medianRangeDeg.toFixed(1)} +/- ${summary.uncertaintyDeg.toFixed(1)} degrees (95 %)`

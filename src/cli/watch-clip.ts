@@ -11,7 +11,14 @@ const ROOT = join(import.meta.dirname, '../..');
 /** `unreadable`: the clip is at fault; `unavailable`: this machine or installation is. `words` say what to do. */
 export type WatchFailure = { readonly kind: 'unreadable' | 'unavailable'; readonly words: string };
 
-const OF_THE_CLIP: readonly string[] = ['file-empty', 'file-not-video', 'file-no-picture', 'file-codec', 'file-damaged', 'file-broken'];
+const OF_THE_CLIP: readonly string[] = [
+  'file-empty',
+  'file-not-video',
+  'file-no-picture',
+  'file-codec',
+  'file-damaged',
+  'file-broken',
+];
 
 /**
  * Watches a video in a headless browser, with the built site's own page.
@@ -29,7 +36,8 @@ export async function watchClip(
   const chromium = findChromium(log);
   if (!chromium.ok) return unavailable(chromium.error.words);
   const site = await serveSite(ROOT, 0);
-  if (!site.ok) return unavailable('No port on this machine is free for the headless browser: close other programs and try again.');
+  if (!site.ok)
+    return unavailable('No port on this machine is free for the headless browser: close other programs and try again.');
   try {
     const browser = await launchChromium(chromium.value);
     try {

@@ -1,6 +1,6 @@
-import type { Posture } from '../pose/head-up.ts';
 import type { JointAngle } from '../angles/joint-angle.ts';
 import type { Segment } from '../flow/leg-motion.ts';
+import type { Posture } from '../pose/head-up.ts';
 import type { RepRule } from '../reps/rep-rule.ts';
 
 /** The exercises that are measured with the pose model. */

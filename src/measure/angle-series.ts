@@ -23,7 +23,12 @@ export function angleSeries(samples: readonly LegSample[], exercise: Exercise): 
   const lines = samples.map((s) => s.points && legLines(s.points));
   const facing = usualFacing(samples, exercise);
   const along = (segment: Segment) =>
-    fuseDirections(samples.map(({ motion }, i) => ({ landmarkDeg: lines[i]?.[segment].directionDeg ?? null, turn: motion?.[segment] ?? null })));
+    fuseDirections(
+      samples.map(({ motion }, i) => ({
+        landmarkDeg: lines[i]?.[segment].directionDeg ?? null,
+        turn: motion?.[segment] ?? null,
+      })),
+    );
   const usualLength = (segment: Segment) => median(lines.flatMap((l) => (l ? [l[segment].lengthPx] : []))) ?? 0;
   const length = { thigh: usualLength('thigh'), shank: usualLength('shank'), foot: usualLength('foot') };
   const directions = { thigh: along('thigh'), shank: along('shank'), foot: along('foot') };

@@ -135,7 +135,12 @@ function kneeBends(frames: readonly (AngleInFrame | null)[], tMs: readonly numbe
 }
 
 /** The resting level that is taken off a lying leg's elevation, in the sense of the angle itself. */
-function restLevel(exercise: Exercise, found: readonly FoundMovement[], smooth: readonly (number | null)[], sign: number): number {
+function restLevel(
+  exercise: Exercise,
+  found: readonly FoundMovement[],
+  smooth: readonly (number | null)[],
+  sign: number,
+): number {
   if (exercise.angle !== 'leg-elevation') return 0;
   const starts = found.map((m) => m.startDeg * sign);
   const level = median(starts.length > 0 ? starts : smooth.flatMap((v) => (v === null ? [] : [v * sign]))) ?? 0;

@@ -2,7 +2,15 @@ import type { Deg, Px } from '../units.ts';
 import type { MeasuredRep } from './set-result.ts';
 
 /** What to change before a set can start, most urgent first. */
-export type ViewAdvice = 'nobody' | 'leg-hidden' | 'too-near' | 'too-far' | 'not-side-on' | 'wrong-leg' | 'too-dark' | 'hold-still';
+export type ViewAdvice =
+  | 'nobody'
+  | 'leg-hidden'
+  | 'too-near'
+  | 'too-far'
+  | 'not-side-on'
+  | 'wrong-leg'
+  | 'too-dark'
+  | 'hold-still';
 
 /** Where a set stands: looking for the right posture; still and ready, counting; or the leg was lost for a moment. */
 export type SetPhase = 'setting-up' | 'counting' | 'lost' | 'ended';

@@ -1,5 +1,5 @@
-import type { Landmark } from '../pose/landmarks.ts';
 import type { LegMotion } from '../flow/leg-motion.ts';
+import type { Landmark } from '../pose/landmarks.ts';
 import type { Ms } from '../units.ts';
 
 /** All that the measurement hears of one frame: where the body is, and how the leg's parts have turned in the picture. */

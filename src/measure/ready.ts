@@ -1,8 +1,11 @@
 import type { RepRule } from '../reps/rep-rule.ts';
 
+/** In the right posture for this long without ever holding still: a recording cut tight, in which movements count from its start. Chosen. */
+const NEVER_STILL_MS = 3000;
+
 /**
- * Index of the sample from which movements count: the first at which the angle has held still for `readyMs`; the first measured one when it never
- * does (a recording cut tight); null when nothing was measured.
+ * Index of the sample from which movements count: where the angle has held still for `readyMs` for the first time; the first measured one when the
+ * person moves in the right posture from the start (a recording cut tight); null when nothing was measured.
  * @param tMs,angleDeg one a sample, same length; null where not measured, which breaks stillness
  */
 export function readyIndex(
@@ -10,15 +13,18 @@ export function readyIndex(
   angleDeg: readonly (number | null)[],
   { readyMs, stillDeg }: Pick<RepRule, 'readyMs' | 'stillDeg'>,
 ): number | null {
-  let from = 0;
+  let measuredFrom = 0;
+  let stillFrom = 0;
   for (let i = 0; i < tMs.length; i++) {
-    const value = angleDeg[i] ?? null;
-    if (value === null) {
-      from = i + 1;
+    if ((angleDeg[i] ?? null) === null) {
+      measuredFrom = i + 1;
+      stillFrom = i + 1;
       continue;
     }
-    while (from < i && spread(angleDeg, from, i) > stillDeg) from++;
-    if ((tMs[i] as number) - (tMs[from] as number) >= readyMs) return from;
+    const since = (from: number): number => (tMs[i] as number) - (tMs[from] as number);
+    while (stillFrom < i && spread(angleDeg, stillFrom, i) > stillDeg) stillFrom++;
+    if (since(stillFrom) >= readyMs) return i;
+    if (since(measuredFrom) >= NEVER_STILL_MS) return measuredFrom;
   }
   const first = angleDeg.findIndex((v) => v !== null);
   return first < 0 ? null : first;

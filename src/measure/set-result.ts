@@ -1,7 +1,7 @@
-import type { Side } from '../pose/landmarks.ts';
-import type { ExerciseId } from '../exercises/exercise.ts';
-import type { Deg, Ms } from '../units.ts';
 import type { PictureSize } from '../capture/frame.ts';
+import type { ExerciseId } from '../exercises/exercise.ts';
+import type { Side } from '../pose/landmarks.ts';
+import type { Deg, Ms } from '../units.ts';
 
 /** What may be said of a repetition besides its numbers; fixed words that also stand in files. */
 export type RepFlag = 'partial' | 'knee-bent' | 'tracking-gap' | 'past-onset' | 'doubtful';

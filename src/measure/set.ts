@@ -1,3 +1,4 @@
+import type { CounterState } from '../reps/live-counter.ts';
 import { resumeCounter, startCounter, stepCounter } from '../reps/live-counter.ts';
 import { type Deg, deg, type Ms, ms } from '../units.ts';
 import { measureSamples, type SetSpec } from './finish.ts';
@@ -9,7 +10,6 @@ import type { Observation } from './observation.ts';
 import { inPosture } from './posture.ts';
 import type { MeasuredRep, SetResult } from './set-result.ts';
 import { viewAdvice } from './view-advice.ts';
-import type { CounterState } from '../reps/live-counter.ts';
 
 export type { SetSpec } from './finish.ts';
 

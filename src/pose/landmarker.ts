@@ -1,20 +1,27 @@
 import { FilesetResolver, PoseLandmarker } from '@mediapipe/tasks-vision';
+import type { PictureSize, QuarterTurn } from '../capture/frame.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { type Ms, ratio } from '../units.ts';
-import type { PictureSize, QuarterTurn } from '../capture/frame.ts';
 import type { Landmark } from './landmarks.ts';
 import type { Delegate } from './model.ts';
 import { fromTurned } from './turned-picture.ts';
 
 /** Why the pose model can't run here. */
-export type LandmarkerError = { readonly kind: 'pose-wasm'; readonly detail: string } | { readonly kind: 'pose-model'; readonly detail: string };
+export type LandmarkerError =
+  | { readonly kind: 'pose-wasm'; readonly detail: string }
+  | { readonly kind: 'pose-model'; readonly detail: string };
 
 /**
  * The pose model on this machine: one landmarker, one pose, no masks (more than one leaks memory in some browsers).
  * `detect` takes a picture that is `turn` clockwise from upright and returns points of the upright picture, px.
  */
 export interface Landmarker {
-  readonly detect: (image: VideoFrame | OffscreenCanvas, tMs: Ms, turn: QuarterTurn, upright: PictureSize) => readonly Landmark[] | null;
+  readonly detect: (
+    image: VideoFrame | OffscreenCanvas,
+    tMs: Ms,
+    turn: QuarterTurn,
+    upright: PictureSize,
+  ) => readonly Landmark[] | null;
   /** Forgets the tracked person; the next frame is searched afresh. */
   readonly forget: () => Promise<void>;
   readonly close: () => void;

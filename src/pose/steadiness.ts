@@ -1,5 +1,5 @@
-import { type Landmark, type LandmarkName, landmark, type Side } from './landmarks.ts';
 import { type Ms, ms } from '../units.ts';
+import { type Landmark, type LandmarkName, landmark, type Side } from './landmarks.ts';
 
 /** A segment may come out this much longer or shorter than usual before a frame counts as implausible. Chosen: a leg in a side view keeps
  *  its length in the picture within about 15 % through a full raise; the model's mistakes jump by a third and more. */
@@ -44,5 +44,8 @@ export function watchLengths(
   }
   const follow = 1 - Math.exp(-Math.max(0, tMs - state.tMs) / USUAL_FOLLOWS_MS);
   const next = (usual: number, now: number) => usual + follow * (now - usual);
-  return { state: { tMs: ms(tMs), thigh: next(state.thigh, thigh), shank: next(state.shank, shank), oddSinceMs: null }, astray: false };
+  return {
+    state: { tMs: ms(tMs), thigh: next(state.thigh, thigh), shank: next(state.shank, shank), oddSinceMs: null },
+    astray: false,
+  };
 }

@@ -1,6 +1,6 @@
 import type { QuarterTurn } from '../capture/frame.ts';
-import type { Landmark } from './landmarks.ts';
 import { px } from '../units.ts';
+import type { Landmark } from './landmarks.ts';
 
 /**
  * Draws `image` turned clockwise by `turn` so that it fills the canvas.

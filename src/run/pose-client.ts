@@ -8,8 +8,8 @@ import type { Side } from '../pose/landmarks.ts';
 import type { Delegate, PoseModel } from '../pose/model.ts';
 import { fail, ok, type Result } from '../result.ts';
 import type { Ratio } from '../units.ts';
-import { type BundleError, fetchBundle } from './fetch-bundle.ts';
 import { fasterDelegate } from './faster-delegate.ts';
+import { type BundleError, fetchBundle } from './fetch-bundle.ts';
 import { startPoseWorker } from './pose-worker-handle.ts';
 
 export type PoseClientError = BundleError | LandmarkerError | { readonly kind: 'no-worker' };
@@ -46,8 +46,7 @@ export async function startPoseClient(options: PoseClientOptions): Promise<Resul
     return loaded;
   }
   return ok({
-    begin: ({ exercise, side, head }) =>
-      service.begin({ posture: exercise.posture, segments: exercise.segments, side, head }),
+    begin: ({ exercise, side, head }) => service.begin({ posture: exercise.posture, segments: exercise.segments, side, head }),
     observe: ({ image, turn, tMs }) => service.observe(transfer(image, [image]), turn, tMs),
     close: end,
   });

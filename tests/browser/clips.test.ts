@@ -1,0 +1,94 @@
+/** Every clip with known truth through the real thing: Chromium, its decoder, the pose model `full`, the picture's motion, the measurement. */
+import { describe, expect, test } from 'vitest';
+import { watchClip } from '../../src/cli/watch-clip.ts';
+import { exerciseOf } from '../../src/exercises/catalogue.ts';
+import { finishSet, startSet, stepSet } from '../../src/measure/set.ts';
+import type { MeasuredRep, SetResult } from '../../src/measure/set-result.ts';
+import { decodeRecording } from '../../src/record/recording.ts';
+import { median } from '../../src/signal/median.ts';
+import { type ClipTruth, clipPath, exerciseOfClip, type TrueRep, truthOf } from '../clips/truth.ts';
+
+async function measured(path: string, { side, measures }: Pick<ClipTruth, 'side' | 'measures'>): Promise<SetResult> {
+  const exercise = exerciseOfClip({ id: '', side, measures, reps: [] });
+  const watched = await watchClip(path, { exercise, side, model: 'full' }, () => undefined);
+  if (!watched.ok) throw new Error(watched.error.words);
+  const recording = decodeRecording(watched.value.recording);
+  if (!recording.ok) throw new Error(recording.error.kind);
+  const { source, observations } = recording.value;
+  const spec = { exercise: exerciseOf(exercise), side, size: source, targetReps: null };
+  return finishSet(observations.reduce((state, seen) => stepSet(state, seen).state, startSet(spec)));
+}
+
+/** Differences to the truth of the complete repetitions, matched by overlap in time; NaN where the truth has none. */
+function differences(result: SetResult, truth: ClipTruth, of: (rep: MeasuredRep, real: TrueRep) => number): readonly number[] {
+  return result.reps
+    .filter((rep) => rep.complete)
+    .map((rep) => {
+      const real = truth.reps.find((t) => rep.startMs < t.endMs && rep.endMs > t.startMs);
+      return real ? of(rep, real) : Number.NaN;
+    });
+}
+
+const rangeErrors = (result: SetResult, truth: ClipTruth) =>
+  differences(result, truth, (rep, real) => Math.abs(rep.rangeDeg - real.trueRangeDeg));
+const mean = (values: readonly number[]) => values.reduce((sum, v) => sum + v, 0) / values.length;
+
+describe('foot taps', () => {
+  test.each([
+    { id: 'taps-left-steady', partial: 0 },
+    { id: 'taps-right-weak', partial: 0 },
+    { id: 'taps-left-quick', partial: 0 },
+    { id: 'taps-right-dim-partial', partial: 2 },
+  ])('are counted exactly and measured to a degree: $id', async ({ id, partial }) => {
+    const truth = truthOf(id);
+    const result = await measured(clipPath(id), truth);
+    expect({ count: result.count, partial: result.partialCount }).toEqual({ count: truth.reps.length, partial });
+    const errors = rangeErrors(result, truth);
+    expect(mean(errors)).toBeLessThanOrEqual(1);
+    expect(Math.max(...errors)).toBeLessThanOrEqual(3);
+  });
+});
+
+describe('leg raises', () => {
+  test.each(['slr-left-steady', 'slr-right-turned', 'slr-left-kneebend'])(
+    'are counted exactly, their peak within three degrees in the median: %s',
+    async (id) => {
+      const truth = truthOf(id);
+      const result = await measured(clipPath(id), truth);
+      expect({ count: result.count, partial: result.partialCount }).toEqual({ count: truth.reps.length, partial: 0 });
+      expect(
+        median([...differences(result, truth, (rep, real) => Math.abs(rep.peakDeg - real.truePeakDeg))]),
+      ).toBeLessThanOrEqual(3);
+      const bent = result.reps.filter((rep) => rep.flags.includes('knee-bent')).map((rep) => rep.number);
+      expect(bent).toEqual(id === 'slr-left-kneebend' ? [2] : []);
+    },
+  );
+});
+
+test('knee extensions are counted exactly and measured within four degrees', async () => {
+  const truth = truthOf('knee-right-straighten');
+  const result = await measured(clipPath(truth.id), truth);
+  expect({ count: result.count, partial: result.partialCount }).toEqual({ count: truth.reps.length, partial: 0 });
+  expect(Math.max(...rangeErrors(result, truth))).toBeLessThanOrEqual(4);
+});
+
+describe('the same taps in another wrapping are the same taps', () => {
+  const first = { ...truthOf('taps-left-steady'), reps: truthOf('taps-left-steady').reps.slice(0, 3) };
+  test.each(['taps-turned-phone.mp4', 'taps-webm.webm', 'taps-variable-rate.mp4'])('%s', async (file) => {
+    const result = await measured(clipPath('').replace('.mp4', `formats/${file}`), first);
+    expect({ count: result.count, partial: result.partialCount }).toEqual({ count: 3, partial: 0 });
+    expect(mean(rangeErrors(result, first))).toBeLessThanOrEqual(1.5);
+  });
+});
+
+describe('a file that cannot be measured says so in one sentence', () => {
+  const order = { exercise: 'foot-tap', side: 'left', model: 'lite' } as const;
+  test.each([
+    { file: 'formats/broken-off.mp4', says: /damaged after 3\.\d s/ },
+    { file: 'formats/only-sound.mp4', says: /no picture/ },
+    { file: 'README.md', says: /no video file/ },
+  ])('$file', async ({ file, says }) => {
+    const watched = await watchClip(clipPath('').replace('.mp4', file), order, () => undefined);
+    expect(watched).toMatchObject({ ok: false, error: { kind: 'unreadable', words: expect.stringMatching(says) } });
+  });
+});

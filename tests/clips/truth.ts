@@ -1,0 +1,35 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { ExerciseId } from '../../src/exercises/exercise.ts';
+import type { Side } from '../../src/pose/landmarks.ts';
+
+/** One movement that counts, as the clip was rendered. Angles of the joint that `measures` names. */
+export interface TrueRep {
+  readonly startMs: number;
+  readonly peakMs: number;
+  readonly endMs: number;
+  readonly trueStartDeg: number;
+  readonly truePeakDeg: number;
+  readonly trueRangeDeg: number;
+}
+
+/** What is known of a clip: its bodies are rendered at known joint angles. */
+export interface ClipTruth {
+  readonly id: string;
+  readonly side: Side;
+  readonly measures: 'ankle' | 'hip' | 'knee';
+  readonly reps: readonly TrueRep[];
+}
+
+const EXERCISE: Readonly<Record<ClipTruth['measures'], ExerciseId>> = {
+  ankle: 'foot-tap',
+  hip: 'leg-raise',
+  knee: 'knee-straighten',
+};
+
+export const exerciseOfClip = ({ measures }: ClipTruth): ExerciseId => EXERCISE[measures];
+
+export const clipPath = (id: string): string => join(import.meta.dirname, `${id}.mp4`);
+
+export const truthOf = (id: string): ClipTruth =>
+  JSON.parse(readFileSync(join(import.meta.dirname, `${id}.truth.json`), 'utf8')) as ClipTruth;
