@@ -3,21 +3,20 @@ import type { Ms } from '../units.ts';
 import { boundsOf } from './capsule-mask.ts';
 import { cropOf, type Grey } from './grey.ts';
 import type { LegMotion, Segment, SegmentTurn } from './leg-motion.ts';
+import { type Place, pointAfter } from './place.ts';
 import { buildPyramid } from './pyramid.ts';
-import { type SegmentShape, segmentShape, shapeDirection, shapeLength } from './segment-shape.ts';
-import { LEVELS, SegmentTracker, type Step } from './segment-tracker.ts';
+import { MARGIN_PX, RestWatch } from './rest-picture.ts';
+import { LEVELS } from './segment-anchor.ts';
+import type { ExpectedJoint } from './segment-hints.ts';
+import { type Point, type SegmentShape, segmentShape } from './segment-shape.ts';
+import { SegmentTracker } from './segment-tracker.ts';
 
-/** A segment must hold still for this long before its picture becomes the rest picture. Chosen. */
-export const STILL_MS = 300;
-/** Still: the landmarks moved by less than this share of the segment's length and turned by less than this. Chosen above their jitter. */
-const STILL_SHARE = 0.06;
-const STILL_DEG = 5;
-/** Where nobody holds still, the picture after this time serves. Chosen. */
-const PATIENCE_MS = 2500;
-/** A segment not found for this long is taken up anew at its next rest. Chosen: longer than a hand passing by. */
-export const LOST_MS = 700;
-/** Room around the segment in the crop, px: the aligner's reach and the coarsest level's filter. */
-const MARGIN_PX = 20;
+/** A segment not found for this long is taken up anew at its next rest, unless its old pictures show it again before. Chosen: longer than a hand passing by. */
+const LOST_MS = 700;
+
+/** A segment found no better than this for this long looks different by now (another seat, another light) and is taken up anew at its next rest. Chosen. */
+const POOR_ZNCC = 0.8;
+const POOR_MS = 1000;
 
 const FROM_HIP: readonly Segment[] = ['thigh', 'shank', 'foot'];
 
@@ -26,9 +25,11 @@ interface Followed {
   /** Counts the rest pictures taken. */
   anchor: number;
   foundMs: number;
-  /** Landmark shapes of the last STILL_MS. */
-  recent: { readonly tMs: number; readonly shape: SegmentShape }[];
-  waitingSinceMs: number | null;
+  /** When it was last found well. */
+  wellMs: number;
+  watch: RestWatch | null;
+  /** Where the joint and the neighbour that carries it were when the two were last seen together for the first time. */
+  hung: { readonly carrier: SegmentTracker; readonly joint: Point; readonly at: Place } | null;
 }
 
 /** Follows the turning of the near leg's segments through a set. Feed it every frame in order. */
@@ -43,77 +44,85 @@ export interface LegTracker {
 /** A tracker of `segments` of the near leg; the others come back as null. */
 export function startLegTracker(segments: readonly Segment[], side: Side): LegTracker {
   const followed = new Map<Segment, Followed>(
-    segments.map((s) => [s, { tracker: null, anchor: 0, foundMs: 0, recent: [], waitingSinceMs: null }]),
+    segments.map((s) => [s, { tracker: null, anchor: 0, foundMs: Number.NEGATIVE_INFINITY, wellMs: 0, watch: null, hung: null }]),
   );
   return {
     observe(picture, landmarks, tMs) {
       const motion: Record<Segment, SegmentTurn | null> = { foot: null, shank: null, thigh: null };
       // From the hip outwards: each segment carries the next one along.
-      let carrier: Step | null = null;
+      let carrier: SegmentTracker | null = null;
       for (const segment of FROM_HIP) {
         const state = followed.get(segment);
         if (!state) continue;
         const seen = landmarks ? segmentShape(segment, landmarks, side) : null;
         motion[segment] = follow(state, picture, seen, carrier, tMs);
-        carrier = motion[segment] ? (state.tracker?.step ?? null) : null;
+        carrier = motion[segment] ? state.tracker : null;
       }
       return motion;
     },
   };
 }
 
-function follow(state: Followed, picture: Grey, seen: SegmentShape | null, carrier: Step | null, tMs: Ms): SegmentTurn | null {
-  if (seen) remember(state, seen, tMs);
-  if (!state.tracker) {
-    if (!seen || !readyForRest(state, tMs)) return null;
-    return takeRest(state, picture, seen, tMs);
+function follow(
+  state: Followed,
+  picture: Grey,
+  seen: SegmentShape | null,
+  carrier: SegmentTracker | null,
+  tMs: Ms,
+): SegmentTurn | null {
+  const { tracker } = state;
+  const crop = tracker && cropOf(picture, boundsOf(tracker.outline(tMs, seen), MARGIN_PX));
+  if (tracker && crop) {
+    const carrierTurn = carrier?.step ? carrier.step.to.turnDeg - carrier.step.from.turnDeg : null;
+    const hints = { seen, joint: expectedJoint(state, seen, carrier), carrierTurnDeg: carrierTurn };
+    const sighting = tracker.find(buildPyramid(crop, LEVELS), crop, tMs, hints);
+    if (sighting) {
+      if (carrier && state.hung?.carrier !== carrier) hang(state, tracker, carrier);
+      state.foundMs = tMs;
+      if (sighting.zncc >= POOR_ZNCC) state.wellMs = tMs;
+      const anew = seen && tMs - state.wellMs > POOR_MS ? takeRest(state, picture, seen, carrier, tMs) : null;
+      if (state.wellMs === tMs) state.watch = null;
+      return anew ?? { ...sighting, anchor: state.anchor };
+    }
   }
-  const crop = cropOf(picture, boundsOf(state.tracker.outline(tMs, seen), MARGIN_PX));
-  const sighting = crop && state.tracker.find(buildPyramid(crop, LEVELS), crop, tMs, seen, carrier);
-  if (sighting) {
-    state.foundMs = tMs;
-    return { ...sighting, anchor: state.anchor };
-  }
-  if (tMs - state.foundMs > LOST_MS) {
-    state.tracker = null;
-    state.waitingSinceMs = null;
-  }
-  return null;
+  if (!seen || tMs - state.foundMs <= LOST_MS) return null;
+  return takeRest(state, picture, seen, carrier, tMs);
 }
 
-function takeRest(state: Followed, picture: Grey, seen: SegmentShape, tMs: Ms): SegmentTurn | null {
-  const crop = cropOf(picture, boundsOf(seen.outline, MARGIN_PX));
-  state.tracker = crop ? SegmentTracker.start(crop, seen, tMs) : null;
-  if (!state.tracker || !crop) return null;
+function hang(state: Followed, tracker: SegmentTracker, carrier: SegmentTracker): void {
+  const joint = pointAfter(tracker.rest.joint, { from: tracker.first, to: tracker.place });
+  state.hung = { carrier, joint, at: carrier.place };
+}
+
+function expectedJoint(state: Followed, seen: SegmentShape | null, carrier: SegmentTracker | null): ExpectedJoint | null {
+  if (carrier && state.hung?.carrier === carrier) {
+    return { ...pointAfter(state.hung.joint, { from: state.hung.at, to: carrier.place }), sure: true };
+  }
+  return seen && { x: seen.joint.x, y: seen.joint.y, sure: false };
+}
+
+/** Takes a new rest picture once the segment holds still; the turn goes on from where the landmarks see it. */
+function takeRest(
+  state: Followed,
+  picture: Grey,
+  seen: SegmentShape,
+  carrier: SegmentTracker | null,
+  tMs: Ms,
+): SegmentTurn | null {
+  state.watch ??= new RestWatch(tMs);
+  const rest = state.watch.look(picture, seen, tMs);
+  if (!rest) return null;
+  state.watch = null;
+  const pyramid = buildPyramid(rest.crop, LEVELS);
+  const tracker = SegmentTracker.start(pyramid, rest.crop, rest.shape, state.tracker?.turnSeen(rest.shape) ?? 0, tMs);
+  if (!tracker) return null;
+  state.tracker = tracker;
   state.anchor += 1;
   state.foundMs = tMs;
-  const sighting = state.tracker.find(buildPyramid(crop, LEVELS), crop, tMs, seen, null);
+  state.wellMs = tMs;
+  state.hung = null;
+  if (carrier) hang(state, tracker, carrier);
+  const hints = { seen: rest.shape, joint: expectedJoint(state, rest.shape, carrier), carrierTurnDeg: null };
+  const sighting = tracker.find(pyramid, rest.crop, tMs, hints);
   return sighting && { ...sighting, anchor: state.anchor };
-}
-
-function remember(state: Followed, shape: SegmentShape, tMs: number): void {
-  state.waitingSinceMs ??= tMs;
-  state.recent.push({ tMs, shape });
-  const from = state.recent.findIndex((r) => tMs - r.tMs <= STILL_MS);
-  if (from > 0) state.recent.splice(0, from);
-}
-
-/** Whether the landmarks have hardly moved over STILL_MS, or nobody has held still for PATIENCE_MS. */
-function readyForRest(state: Followed, tMs: Ms): boolean {
-  const newest = state.recent[state.recent.length - 1];
-  const oldest = state.recent[0];
-  if (!newest || !oldest) return false;
-  const waited = tMs - (state.waitingSinceMs ?? tMs);
-  if (waited >= PATIENCE_MS) return true;
-  // The window holds frames of the last STILL_MS, so it is full only when something older has left it.
-  if (waited < STILL_MS) return false;
-  const length = shapeLength(newest.shape);
-  return state.recent.every(({ shape }) => {
-    const moved = Math.max(
-      Math.hypot(shape.from.x - newest.shape.from.x, shape.from.y - newest.shape.from.y),
-      Math.hypot(shape.to.x - newest.shape.to.x, shape.to.y - newest.shape.to.y),
-    );
-    const turned = Math.abs(shapeDirection(shape) - shapeDirection(newest.shape)) * (180 / Math.PI);
-    return moved < STILL_SHARE * length && Math.min(turned, 360 - turned) < STILL_DEG;
-  });
 }

@@ -1,6 +1,17 @@
 import { fail, ok, type Result } from '../result.ts';
 import { type Deg, degOfRad, type Ratio, ratio } from '../units.ts';
-import { GAIN, GROWTH, normalEquations, RIGID_UNKNOWNS, SHIFT_X, SHIFT_Y, SIMILARITY_UNKNOWNS, TURN } from './patch-normal-equations.ts';
+import {
+  damp,
+  GAIN,
+  GROWTH,
+  normalEquations,
+  RIGID_UNKNOWNS,
+  SHIFT_X,
+  SHIFT_Y,
+  SIMILARITY_UNKNOWNS,
+  TURN,
+} from './patch-normal-equations.ts';
+import { addPrior, type PosePrior, pixelsASample, priorCost } from './patch-prior.ts';
 import { fitLight, type LevelPose, type LightFit, sampleTemplate } from './patch-sampling.ts';
 import type { TemplateLevel } from './patch-template.ts';
 import type { Pyramid, PyramidLevel } from './pyramid.ts';
@@ -22,6 +33,7 @@ export interface PatchQuality {
   readonly insideShare: Ratio;
   readonly keptShare: Ratio;
   readonly rotationSeDeg: Deg;
+  readonly kept: Float32Array;
 }
 
 /** Search state: centroid place in frame px, rotation in rad, natural logarithm of the scale. */
@@ -42,31 +54,35 @@ const LEAST_SPREAD: Readonly<Record<RobustKind, number>> = { huber: 0.7, tukey: 
 /** Under this correlation the gain is too small to divide by. Chosen. */
 const MIN_ZNCC = 0.1;
 
-/**
- * Shortens steps in directions that the texture hardly fixes (along a seam, say) and leaves the well-fixed ones alone (Levenberg 1944, Q Appl Math 2:164).
- * Steps only: where the search ends does not depend on it. Share of the mean diagonal; chosen.
- */
-const DAMPING = 0.03;
-function damp(matrix: Float64Array, n: number): void {
-  let sum = 0;
-  for (let i = TURN; i < n; i++) sum += matrix[i * n + i] as number;
-  const more = (DAMPING * sum) / (n - TURN);
-  for (let i = TURN; i < n; i++) matrix[i * n + i] = (matrix[i * n + i] as number) + more;
-}
+/** A step may make the cost worse by this much, standard errors squared, before half of it is taken back: weights change a little meanwhile. Chosen. */
+const COST_SLACK = 0.02;
+/** A step is halved at most this often; then it stands. Chosen. */
+const MOST_HALVINGS = 4;
+/** With a prior a search is done when its next step promises less than this, standard errors squared (Newton's decrement). Chosen: 0.17 and 0.045 of one. */
+const DONE_DECREMENT: Readonly<Record<RobustKind, number>> = { huber: 0.03, tukey: 0.002 };
+/** Share of a template's variance that stays unexplained where it fits, by light, bending and noise. Chosen. */
+const UNEXPLAINED = 0.05;
 
 /** The buffers of one alignment and what is done with them. */
 export class AlignmentWork {
   private readonly allowScale: boolean;
+  private readonly prior: PosePrior | null;
   private readonly seen: Float32Array;
   private readonly residual: Float32Array;
   private readonly weight: Float32Array;
   private readonly matrix = new Float64Array(SIMILARITY_UNKNOWNS ** 2);
   private readonly vector = new Float64Array(SIMILARITY_UNKNOWNS);
   private readonly spread = new ResidualSpread();
+  private readonly right = new Float64Array(SIMILARITY_UNKNOWNS);
+  /** Spread of the last residuals, grey levels. */
+  private bulk = 0;
+  /** Where the last step started, and how often it was halved. */
+  private best: (Pose & { readonly cost: number; halvings: number }) | null = null;
   private readonly at: LevelPose = { centreX: 0, centreY: 0, cos: 1, sin: 0 };
 
-  constructor(pixels: number, allowScale: boolean) {
+  constructor(pixels: number, allowScale: boolean, prior: PosePrior | null) {
     this.allowScale = allowScale;
+    this.prior = prior;
     this.seen = new Float32Array(pixels);
     this.residual = new Float32Array(pixels);
     this.weight = new Float32Array(pixels);
@@ -75,26 +91,45 @@ export class AlignmentWork {
   /** Starts a level with the mask's own weights. */
   forget(level: TemplateLevel): void {
     this.weight.set(level.weight);
+    this.best = null;
   }
 
-  /** One Gauss-Newton step, applied to `pose`; returns its length, px of the level. */
+  /** Goes on with other weights: costs are no longer alike. */
+  restage(): void {
+    this.best = null;
+  }
+
+  /**
+   * One Gauss-Newton step, applied to `pose`; a step that made the fit worse is taken back half way first.
+   * @returns whether the search on this level is done: the step is short, or short beside the standard error of the answer
+   */
   step(
     level: TemplateLevel,
     picture: Pyramid,
     pose: Pose,
     kind: RobustKind,
     minInsideShare: Ratio,
-  ): Result<number, PatchAlignmentError> {
+    donePx: number,
+  ): Result<boolean, PatchAlignmentError> {
     const { matrix, vector, residual, weight } = this;
-    // A coarse picture of a long, plain limb says little of its size, and a size gone astray does not come back.
-    const n = this.allowScale && level.level === 0 ? SIMILARITY_UNKNOWNS : RIGID_UNKNOWNS;
+    // A coarse picture of a long, plain limb says little of its size, and a size gone astray does not come back unless a prior holds it.
+    const n = this.allowScale && (this.prior || level.level === 0) ? SIMILARITY_UNKNOWNS : RIGID_UNKNOWNS;
     const inside = this.look(level, picture, pose);
     if (!(inside >= minInsideShare)) return fail({ kind: 'outside', insideShare: ratio(inside), neededShare: minInsideShare });
     const light = this.light(level);
+    // Tukey's weights change too much from step to step for their costs to be compared; the search is near its end by then.
+    const cost = kind === 'huber' ? this.cost(level, pose) : 0;
+    if (this.best && cost > this.best.cost + COST_SLACK && this.best.halvings < MOST_HALVINGS) {
+      this.halve(pose, this.best);
+      return ok(false);
+    }
     if (!(light.zncc >= MIN_ZNCC)) return fail({ kind: 'no-match', zncc: ratio(light.zncc) });
+    this.best = { ...pose, cost, halvings: 0 };
     this.weigh(level, light, kind);
     normalEquations(level, residual, weight, n, matrix, vector);
-    damp(matrix, n);
+    if (this.prior) addPrior(this.prior, level, pose, light.gain, this.bulk, n, matrix, vector);
+    else damp(matrix, n);
+    this.right.set(vector);
     if (!factorise(matrix, n)) return fail({ kind: 'ambiguous' });
     solveFactored(matrix, n, vector);
     const gain = light.gain + (vector[GAIN] as number);
@@ -113,7 +148,26 @@ export class AlignmentWork {
     const sin = reach * Math.sin(pose.angle);
     pose.x -= cos * dx - sin * dy;
     pose.y -= sin * dx + cos * dy;
-    return ok(length);
+    if (length <= donePx) return ok(true);
+    if (!this.prior) return ok(false);
+    let decrement = 0;
+    for (let i = TURN; i < n; i++) decrement += (vector[i] as number) * (this.right[i] as number);
+    return ok(decrement <= DONE_DECREMENT[kind] * this.bulk * this.bulk * pixelsASample(level));
+  }
+
+  private halve(pose: Pose, best: Pose & { halvings: number }): void {
+    best.halvings++;
+    pose.x = (pose.x + best.x) / 2;
+    pose.y = (pose.y + best.y) / 2;
+    pose.angle = (pose.angle + best.angle) / 2;
+    pose.logScale = (pose.logScale + best.logScale) / 2;
+  }
+
+  /** What the search makes small: how unlike the picture is, and with a prior how unlikely the pose, in standard errors squared. */
+  private cost(level: TemplateLevel, pose: Pose): number {
+    const { zncc } = fitLight(level, this.seen, level.weight);
+    const unlike = ((1 - zncc * Math.abs(zncc)) * level.totalWeight) / (UNEXPLAINED * pixelsASample(level));
+    return this.prior ? unlike + priorCost(this.prior, pose) : unlike;
   }
 
   /** How well the template fits at `pose`, on its finest level. */
@@ -142,15 +196,29 @@ export class AlignmentWork {
       slope += m * tukeySlope(r, spread);
     }
     normalEquations(level, residual, weight, n, matrix, vector);
+    if (this.prior) addPrior(this.prior, level, pose, light.gain, this.bulk, n, matrix, vector);
     if (!factorise(matrix, n)) return fail({ kind: 'ambiguous' });
     vector.fill(0);
     vector[TURN] = 1;
     solveFactored(matrix, n, vector);
     // Variance of an M-estimate (Huber & Ronchetti 2009, Robust Statistics, 7.6): influence against slope, for the mask's normal matrix.
     const pixelVariance = (kept * influence) / (slope * slope);
-    const variance = (pixelVariance * (vector[TURN] as number)) / light.gain ** 2;
+    const samples = this.prior ? pixelsASample(level) : 1;
+    const variance = (samples * pixelVariance * (vector[TURN] as number)) / light.gain ** 2;
     const se = slope > 0 ? Math.sqrt(variance) / level.radius : Number.POSITIVE_INFINITY;
-    return ok({ zncc, keptZncc, insideShare: ratio(inside), keptShare: ratio(kept / mask), rotationSeDeg: degOfRad(se) });
+    return ok({
+      zncc,
+      keptZncc,
+      insideShare: ratio(inside),
+      keptShare: ratio(kept / mask),
+      rotationSeDeg: degOfRad(se),
+      kept: this.keptOf(level),
+    });
+  }
+
+  /** Robust weight over mask weight of each pixel; 0 outside the picture. */
+  private keptOf(level: TemplateLevel): Float32Array {
+    return Float32Array.from(level.weight, (m, k) => (Number.isNaN(this.residual[k]) ? 0 : (this.weight[k] as number) / m));
   }
 
   /** Reads the picture under the template; returns the share of the mask inside. */
@@ -174,7 +242,8 @@ export class AlignmentWork {
   private weigh(level: TemplateLevel, { gain, bias }: LightFit, kind: RobustKind): number {
     const { residual, seen } = this;
     for (let k = 0; k < level.count; k++) residual[k] = (seen[k] as number) - gain * (level.value[k] as number) - bias;
-    const spread = Math.max(this.spread.of(residual, level.count), LEAST_SPREAD[kind] * Math.abs(gain));
+    this.bulk = this.spread.of(residual, level.count);
+    const spread = Math.max(this.bulk, LEAST_SPREAD[kind] * Math.abs(gain));
     robustWeights(kind, residual, spread, level.weight, level.count, this.weight);
     return spread;
   }

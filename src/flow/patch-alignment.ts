@@ -1,6 +1,7 @@
 import { ok, type Result } from '../result.ts';
 import { type Deg, degOfRad, px, type Ratio, radOfDeg, ratio } from '../units.ts';
 import { AlignmentWork, type PatchAlignmentError, type Pose } from './patch-alignment-step.ts';
+import type { PosePrior } from './patch-prior.ts';
 import type { PatchTemplate, TemplateLevel } from './patch-template.ts';
 import { aboutPivot, type PlaneMotion } from './plane-motion.ts';
 import type { Pyramid } from './pyramid.ts';
@@ -16,6 +17,8 @@ export interface PatchAlignmentOptions {
   readonly finestLevel: number;
   /** Least share of the template's mask inside the picture. */
   readonly minInsideShare: Ratio;
+  /** What else is known of the motion; null when nothing is. */
+  readonly prior: PosePrior | null;
 }
 
 /** All chosen; see tests/bench/flow.bench.ts for the time they take. */
@@ -25,6 +28,7 @@ export const PATCH_ALIGNMENT_DEFAULTS: PatchAlignmentOptions = {
   coarsestLevel: 2,
   finestLevel: 0,
   minInsideShare: ratio(0.5),
+  prior: null,
 };
 
 export interface PatchAlignment {
@@ -38,21 +42,29 @@ export interface PatchAlignment {
   readonly insideShare: Ratio;
   /** Share of the weight inside the picture that the robust fit kept; about 0.9 when everything fits. */
   readonly keptShare: Ratio;
+  /** How much the robust fit kept of each pixel of the finest level used, 0 to 1. */
+  readonly kept: Float32Array;
   /** Over all levels. */
   readonly iterations: number;
-  /** Whether the finest level's last step was within STEP_DONE_PX. */
+  /** Whether the finest level's search ended by itself: within STEP_DONE_PX, or far within the standard error where there is a prior. */
   readonly converged: boolean;
-  /** Standard error of the rotation from picture noise alone: what a wrong part of the picture or bending flesh adds is not in it. */
+  /** Standard error of the rotation from picture noise alone (and the prior's own, where there is one): what a wrong part of the picture or bending flesh adds is not in it. */
   readonly rotationSeDeg: Deg;
 }
 
 /** A step that moves the centroid, and a pixel at the radius, by at most this, px of the level, ends a level: finest, coarser. Chosen. */
 const STEP_DONE_PX = 0.002;
 const COARSE_STEP_DONE_PX = 0.02;
-/** Level by level, coarse to fine, with Huber's weights; at last the finest once more with Tukey's. */
-function* stages(levels: readonly TemplateLevel[]): Generator<readonly [TemplateLevel, RobustKind, number]> {
-  for (const level of levels) yield [level, 'huber', COARSE_STEP_DONE_PX];
-  yield [levels[levels.length - 1] as TemplateLevel, 'tukey', STEP_DONE_PX];
+/**
+ * Level by level, coarse to fine, with Huber's weights; at last the finest once more with Tukey's. With a prior the start is near, and Huber's round
+ * on the finest level is left out unless it is the only level.
+ */
+function* stages(levels: readonly TemplateLevel[], near: boolean): Generator<readonly [TemplateLevel, RobustKind, number]> {
+  const finest = levels[levels.length - 1] as TemplateLevel;
+  for (const level of levels) {
+    if (level !== finest || !near || levels.length === 1) yield [level, 'huber', COARSE_STEP_DONE_PX];
+  }
+  yield [finest, 'tukey', STEP_DONE_PX];
 }
 
 /**
@@ -73,7 +85,7 @@ export function alignPatch(
   const levels = usable.filter((l, i) => l.level >= settings.finestLevel || i === usable.length - 1).reverse();
   const finest = levels[levels.length - 1];
   if (!finest) throw new Error('alignPatch requires a level both in the template and the picture, got none');
-  const work = new AlignmentWork(finest.count, settings.allowScale);
+  const work = new AlignmentWork(finest.count, settings.allowScale, settings.prior);
   const first = aboutPivot(start, template.centroidX, template.centroidY);
   const pose: Pose = {
     x: template.centroidX + first.shiftX,
@@ -83,14 +95,17 @@ export function alignPatch(
   };
   let iterations = 0;
   let converged = false;
-  for (const [level, kind, done] of stages(levels)) {
+  let before: TemplateLevel | null = null;
+  for (const [level, kind, done] of stages(levels, settings.prior !== null)) {
     converged = false;
-    if (kind === 'huber') work.forget(level);
+    if (level !== before) work.forget(level);
+    else work.restage();
+    before = level;
     for (let i = 0; i < settings.iterations && !converged; i++) {
       iterations++;
-      const step = work.step(level, picture, pose, kind, settings.minInsideShare);
+      const step = work.step(level, picture, pose, kind, settings.minInsideShare, done);
       if (!step.ok) return step;
-      converged = step.value <= done;
+      converged = step.value;
     }
   }
   const quality = work.judge(finest, picture, pose, settings.minInsideShare);

@@ -6,6 +6,8 @@ export const TURN = 2;
 export const SHIFT_X = 3;
 export const SHIFT_Y = 4;
 export const GROWTH = 5;
+/** What `damp` adds, a share of the mean diagonal. Chosen. */
+const DAMPING = 0.03;
 /** Without and with growth. */
 export const RIGID_UNKNOWNS = 5;
 export const SIMILARITY_UNKNOWNS = 6;
@@ -110,4 +112,15 @@ function addGrowth(
   }
   matrix.set(row, GROWTH * SIMILARITY_UNKNOWNS);
   vector[GROWTH] = right;
+}
+
+/**
+ * Shortens steps in directions that the texture hardly fixes (along a seam, say) and leaves the well-fixed ones alone (Levenberg 1944, Q Appl Math 2:164).
+ * Steps only: where the search ends does not depend on it.
+ */
+export function damp(matrix: Float64Array, n: number): void {
+  let sum = 0;
+  for (let i = TURN; i < n; i++) sum += matrix[i * n + i] as number;
+  const more = (DAMPING * sum) / (n - TURN);
+  for (let i = TURN; i < n; i++) matrix[i * n + i] = (matrix[i * n + i] as number) + more;
 }

@@ -23,7 +23,7 @@ const MIN_LEVEL_SIZE_PX = 8;
  * @param levelCount pictures wanted, the input included; fewer are made when one would be under 8 px on a side
  */
 export function buildPyramid(picture: Grey | Crop, levelCount: number): Pyramid {
-  const levels = [levelOf({ width: picture.width, height: picture.height, data: Float32Array.from(picture.data) })];
+  const levels = [levelOf({ width: picture.width, height: picture.height, data: new Float32Array(picture.data) })];
   for (let n = 1; n < levelCount; n++) {
     const finer = (levels[n - 1] as PyramidLevel).image;
     if (Math.min(finer.width, finer.height) < 2 * MIN_LEVEL_SIZE_PX) break;

@@ -1,147 +1,209 @@
-import { type Deg, deg, px, type Ratio, radOfDeg, ratio } from '../units.ts';
-import { capsuleMask } from './capsule-mask.ts';
+import { deg, degOfRad, radOfDeg } from '../units.ts';
 import type { Crop } from './grey.ts';
-import { alignPatch, type PatchAlignment } from './patch-alignment.ts';
-import { fitLight, sampleTemplate } from './patch-sampling.ts';
-import { type PatchTemplate, prepareTemplate, type TemplateLevel } from './patch-template.ts';
-import { movedPoint, type PlaneMotion } from './plane-motion.ts';
-import { buildPyramid, type Pyramid, type PyramidLevel } from './pyramid.ts';
-import { searchRotation } from './rotation-search.ts';
-import { type Capsule, type Point, type SegmentShape, shapeDirection, shapeLength } from './segment-shape.ts';
+import { outlineAfter, type Place, pointAfter, type Step } from './place.ts';
+import type { Pyramid } from './pyramid.ts';
+import { type Anchor, type Expectation, laterAnchor, likeness, type Match, match, restAnchor } from './segment-anchor.ts';
+import type { ExpectedJoint, SegmentHints, SegmentSighting } from './segment-hints.ts';
+import { type Capsule, outermost, type Point, type SegmentShape, shapeDirection, shapeLength } from './segment-shape.ts';
 
-/** A new anchor is made where the nearest one is further away than this. Chosen: a side view of a limb still looks alike after 18 degrees
- *  (correlation 0.85 and more), and a leg raised by 80 degrees needs four links only. */
-export const ANCHOR_SPACING_DEG = 18;
+/** A new anchor is made where the nearest one is further away than this. Chosen: 12 and 28 degrees gave larger errors on clips with truth. */
+const ANCHOR_SPACING_DEG = 18;
 /** A neighbour takes over when it is nearer by this much, so that the anchor does not flicker. Chosen. */
 const ANCHOR_HYSTERESIS_DEG = 3;
+/** A new anchor is only made from a picture that is itself this sure, and where the landmarks see the turn within this share of their trust. Chosen. */
+const ANCHOR_ZNCC = 0.8;
+const ANCHOR_TRUST_SHARE = 0.3;
+/** Anchors kept at most: 16 of them span 270 degrees. */
+const MOST_ANCHORS = 16;
 /** Below this correlation the segment was not found. Chosen: other parts of a picture reach 0.4 by chance, the segment itself seldom falls under 0.7. */
-export const FOUND_ZNCC = 0.7;
-/** From here on a match is taken without trying the other guesses. Chosen. */
+const FOUND_ZNCC = 0.7;
+/** The same within AS_EXPECTED_DEG of where motion, neighbour or landmarks expect it. Chosen: dim, noisy and half-covered segments. */
+const EXPECTED_ZNCC = 0.5;
+const AS_EXPECTED_DEG = 8;
+/** From here on a match is taken without trying another outline. Chosen. */
 const SURE_ZNCC = 0.9;
-/** A new anchor is only made from a picture that is itself this sure. Chosen. */
-const ANCHOR_ZNCC = 0.85;
-/** The landmarks may disagree with the picture by this much before the picture's answer is doubted and checked: their own error, see docs/accuracy.md. */
-const DOUBT_DEG = 20;
-/** Pyramid levels of templates and pictures. */
-export const LEVELS = 3;
 
-/** Where a segment is: turned by `turnDeg` since the epoch's first anchor, grown by `scale`, that anchor's centroid now at (x, y). */
-interface Place {
-  readonly turnDeg: number;
-  readonly scale: number;
-  readonly x: number;
-  readonly y: number;
-}
+/**
+ * Standard deviations of what is expected: the joint, as a share of the segment's length, where the neighbour's own motion carries it and where only
+ * landmarks or the last velocity tell; the turn about the guess; the size (perspective, turning to the camera). Chosen; 0.03 for the joint did worse.
+ */
+const JOINT_SD_SHARE = 0.05;
+const LOOSE_JOINT_SD_SHARE = 0.12;
+const TURN_SD_DEG = 8;
+const LOG_SCALE_SD = 0.04;
+/** A joint seen this far from where it should be, as a share of the segment's length, may be a landmark's slip. Chosen. */
+const JUMP_SHARE = 0.2;
+/** Share of a turn that shading, flesh and links between anchors put on its error. Measured on clips with truth: 2 to 5 % short or long. */
+const MODEL_SE_SHARE = 0.03;
 
-interface Anchor {
-  readonly template: PatchTemplate;
-  readonly place: Place;
-}
-
-/** A segment's last move: from one place to the next. */
-export interface Step {
-  readonly from: Place;
-  readonly to: Place;
-}
-
-/** What one picture says of a segment. */
-export interface SegmentSighting {
-  readonly turnDeg: Deg;
-  readonly seDeg: Deg;
-  readonly zncc: Ratio;
-}
+/** Turns tried to either side when no guess shows the segment. Chosen. */
+const SWEEP_DEG = 24;
+const SWEEP_STEP_DEG = 3;
+/** A segment lost for this long is looked for where the landmarks see it, not where it was, and only every so often. Chosen. */
+const STALE_MS = 300;
+const RETRY_MS = 100;
+/** The landmarks may contradict a match for this long; then it is given up as a wrong one. Chosen: longer than a landmark glitch. */
+const CONTRADICTED_MS = 300;
 
 const wrapped = (degrees: number): number => ((((degrees + 180) % 360) + 360) % 360) - 180;
-const middle = (shape: SegmentShape): Point => ({ x: (shape.from.x + shape.to.x) / 2, y: (shape.from.y + shape.to.y) / 2 });
 
-/** Follows one segment from its rest picture on; made anew when the segment is lost for good. */
+/** Follows one segment from its rest picture on. */
 export class SegmentTracker {
+  readonly rest: SegmentShape;
+  private readonly baseDeg: number;
   private readonly anchors: Anchor[];
-  private readonly rest: SegmentShape;
   private current: Anchor;
+  private outlineUsed: number;
   private last: Place;
   private before: { readonly place: Place; readonly stepMs: number } | null = null;
   private lastMs: number;
+  private triedMs: number;
+  private agreedMs: number;
 
-  private constructor(first: Anchor, rest: SegmentShape, tMs: number) {
+  private constructor(first: Anchor, rest: SegmentShape, baseDeg: number, tMs: number) {
+    this.rest = rest;
+    this.baseDeg = baseDeg;
     this.anchors = [first];
     this.current = first;
-    this.rest = rest;
+    this.outlineUsed = first.patches.findIndex((p) => p !== null);
     this.last = first.place;
     this.lastMs = tMs;
+    this.triedMs = tMs;
+    this.agreedMs = tMs;
   }
 
   /**
    * Takes the rest picture.
-   * @param crop grey picture around the segment, frame px; @param rest where the landmarks see the segment in it
+   * @param rest where the landmarks see the segment in it; @param baseDeg the turn to count on from
    * @returns null when the segment is too small or has no texture
    */
-  static start(crop: Crop, rest: SegmentShape, tMs: number): SegmentTracker | null {
-    const prepared = prepareTemplate(buildPyramid(crop, LEVELS), capsuleMask(rest.outline, crop));
-    if (!prepared.ok) return null;
-    const { centroidX, centroidY } = prepared.value;
-    const place = { turnDeg: 0, scale: 1, x: centroidX, y: centroidY };
-    return new SegmentTracker({ template: prepared.value, place }, rest, tMs);
+  static start(picture: Pyramid, crop: Crop, rest: SegmentShape, baseDeg: number, tMs: number): SegmentTracker | null {
+    const first = restAnchor(picture, crop, rest);
+    return first && new SegmentTracker(first, rest, baseDeg, tMs);
   }
 
-  /** Where the segment's outline is now, or will be if it goes on as it went: what a crop must contain. */
-  outline(tMs: number, seen: SegmentShape | null): readonly Capsule[] {
-    const guess = this.expected(tMs);
-    const first = this.anchors[0] as Anchor;
-    const moved = movedOutline(this.rest.outline, first.place, guess);
-    return seen ? [...moved, ...seen.outline] : moved;
+  /** Where it was in the rest picture. */
+  get first(): Place {
+    return (this.anchors[0] as Anchor).place;
   }
 
-  /**
-   * Finds the segment in the next picture.
-   * @param seen where the landmarks see it, or null when this frame has none
-   * @param carrier the last step of the neighbour nearer the hip, which carries this segment along; null when unknown
-   * @returns null when it is not found
-   */
-  find(picture: Pyramid, crop: Crop, tMs: number, seen: SegmentShape | null, carrier: Step | null): SegmentSighting | null {
-    const carried = carrier && tMs > this.lastMs ? [afterStep(this.last, carrier)] : [];
-    const guesses = [...carried, this.expected(tMs), this.last, ...(seen ? [this.asSeen(seen)] : [])];
-    const best = this.bestGuess(guesses, picture);
-    let found = this.align(best, picture);
-    for (const guess of guesses) {
-      if (found && found.alignment.keptZncc >= SURE_ZNCC) break;
-      if (guess !== best) found = better(found, this.align(guess, picture));
-    }
-    found ??= this.search(seen ? this.asSeen(seen) : best, picture);
-    if (!found) return null;
-    const checked = seen ? this.checked(found, seen, picture) : found;
-    this.moveTo(checked, crop, tMs);
-    return { turnDeg: deg(checked.place.turnDeg), seDeg: checked.alignment.rotationSeDeg, zncc: checked.alignment.keptZncc };
+  /** Where it was last found. */
+  get place(): Place {
+    return this.last;
   }
 
-  /** The last move, for the segments further down the leg; null before there is one. */
+  /** The last step; null before there is one. */
   get step(): Step | null {
     return this.before && { from: this.before.place, to: this.last };
   }
 
-  /** A good match far from where the landmarks see the segment must stand against a match found near them. */
-  private checked(found: Found, seen: SegmentShape, picture: Pyramid): Found {
-    const place = this.asSeen(seen);
-    const away = Math.hypot(found.place.x - place.x, found.place.y - place.y);
-    const apart = Math.abs(wrapped(found.place.turnDeg - place.turnDeg));
-    if (apart < DOUBT_DEG && away < 0.5 * shapeLength(seen)) return found;
-    return better(found, this.align(place, picture) ?? this.search(place, picture)) ?? found;
+  /** What a crop must contain: the outline where it was, where it will be if it goes on as it went, and where the landmarks see it. */
+  outline(tMs: number, seen: SegmentShape | null): readonly Capsule[] {
+    if (seen && this.stale(tMs)) return outermost(seen);
+    const own = [this.last, this.expected(tMs)].flatMap((to) => outlineAfter(outermost(this.rest), { from: this.first, to }));
+    return seen ? [...own, ...outermost(seen)] : own;
   }
 
-  private moveTo({ place, anchor, alignment }: Found, crop: Crop, tMs: number): void {
+  /** How far the landmarks have turned since the set began, the full turns counted as the picture has it. */
+  turnSeen(seen: SegmentShape): number {
+    return this.baseDeg + this.ownTurnSeen(seen);
+  }
+
+  /** Finds the segment in the next picture; null when it is not found. */
+  find(picture: Pyramid, crop: Crop, tMs: number, { seen, joint, carrierTurnDeg }: SegmentHints): SegmentSighting | null {
+    const lost = this.stale(tMs);
+    if (lost && (!seen || tMs - this.triedMs < RETRY_MS)) return null;
+    this.triedMs = tMs;
+    const expected = this.expected(tMs);
+    const seenTurn = seen ? this.ownTurnSeen(seen) : null;
+    const turns = lost ? [] : [expected.turnDeg, this.last.turnDeg];
+    if (!lost && carrierTurnDeg !== null) turns.push(this.last.turnDeg + carrierTurnDeg);
+    if (seenTurn !== null) turns.push(seenTurn);
+    const own = { ...pointAfter(this.rest.joint, { from: this.first, to: expected }), sure: false };
+    // Landmarks jump for a frame now and then; the segment's own motion stands beside them.
+    const jumped = joint && !joint.sure && Math.hypot(joint.x - own.x, joint.y - own.y) > JUMP_SHARE * shapeLength(this.rest);
+    const joints = !joint ? [own] : jumped && !lost ? [joint, own] : [joint];
+    const found = this.look(turns, seenTurn ?? expected.turnDeg, joints, picture);
+    if (!found) return null;
+    const apart = seenTurn === null ? 0 : Math.abs(found.place.turnDeg - seenTurn);
+    if (apart <= this.rest.trustDeg) this.agreedMs = tMs;
+    else if (tMs - this.agreedMs > CONTRADICTED_MS) return null;
+    this.moveTo(found, tMs);
+    if (apart <= ANCHOR_TRUST_SHARE * this.rest.trustDeg) this.anchorAt(found, picture, crop);
+    const { rotationSeDeg, keptZncc } = found.alignment;
+    return {
+      turnDeg: deg(this.baseDeg + found.place.turnDeg),
+      seDeg: deg(Math.hypot(rotationSeDeg, MODEL_SE_SHARE * found.place.turnDeg)),
+      zncc: keptZncc,
+    };
+  }
+
+  /** The last outline from the likeliest turn, then the others, then a sweep about `middle`: at most three alignments. */
+  private look(turns: readonly number[], middle: number, joints: readonly ExpectedJoint[], picture: Pyramid): Match | null {
+    const tried = (outline: number, from: readonly number[]): Match | null => {
+      const m = this.matchFrom(from, joints, outline, picture);
+      if (!m) return null;
+      const asExpected = turns.some((t) => Math.abs(m.place.turnDeg - t) <= AS_EXPECTED_DEG);
+      return m.alignment.keptZncc >= (asExpected ? EXPECTED_ZNCC : FOUND_ZNCC) ? m : null;
+    };
+    let found = tried(this.outlineUsed, turns);
+    for (let outline = 0; outline < this.rest.outlines.length; outline++) {
+      if (found && found.alignment.keptZncc >= SURE_ZNCC) return found;
+      if (outline !== this.outlineUsed) found = better(found, tried(outline, turns));
+    }
+    if (found) return found;
+    const swept: number[] = [];
+    for (let d = -SWEEP_DEG; d <= SWEEP_DEG; d += SWEEP_STEP_DEG) swept.push(middle + d);
+    return tried(this.outlineUsed, swept);
+  }
+
+  /** The match from the likeliest of several turns about several joints. */
+  private matchFrom(turns: readonly number[], joints: readonly ExpectedJoint[], outline: number, picture: Pyramid): Match | null {
+    let most = Number.NEGATIVE_INFINITY;
+    let best: { readonly place: Place; readonly anchor: Anchor; readonly joint: ExpectedJoint } | null = null;
+    for (const joint of joints) {
+      for (const turn of turns) {
+        const place = this.hanging(turn, joint);
+        const anchor = this.anchorFor(turn);
+        const score = likeness(anchor, outline, place, picture);
+        if (score > most) {
+          most = score;
+          best = { place, anchor, joint };
+        }
+      }
+    }
+    if (!best) return null;
+    const was = pointAfter(this.rest.joint, { from: this.first, to: best.anchor.place });
+    const expectation: Expectation = {
+      joint: best.joint,
+      jointSdPx: shapeLength(this.rest) * (best.joint.sure ? JOINT_SD_SHARE : LOOSE_JOINT_SD_SHARE),
+      turnSdDeg: TURN_SD_DEG,
+      logScaleSd: LOG_SCALE_SD,
+    };
+    return match(best.anchor, outline, best.place, was, expectation, picture);
+  }
+
+  private moveTo({ place, anchor, outline }: Match, tMs: number): void {
     const stepMs = tMs - this.lastMs;
-    this.before = stepMs > 0 ? { place: this.last, stepMs } : null;
+    this.before = stepMs > 0 && !this.stale(tMs) ? { place: this.last, stepMs } : null;
     this.last = place;
     this.lastMs = tMs;
     this.current = anchor;
-    const apart = Math.abs(place.turnDeg - anchor.place.turnDeg);
-    if (apart < ANCHOR_SPACING_DEG || alignment.keptZncc < ANCHOR_ZNCC || !alignment.converged) return;
-    const first = this.anchors[0] as Anchor;
-    const mask = capsuleMask(movedOutline(this.rest.outline, first.place, place), crop);
-    const prepared = prepareTemplate(buildPyramid(crop, LEVELS), mask);
-    if (!prepared.ok) return;
-    this.current = { template: prepared.value, place };
-    this.anchors.push(this.current);
+    this.outlineUsed = outline;
+  }
+
+  private anchorAt(found: Match, picture: Pyramid, crop: Crop): void {
+    const { place, anchor, alignment } = found;
+    if (Math.abs(place.turnDeg - anchor.place.turnDeg) < ANCHOR_SPACING_DEG || this.anchors.length >= MOST_ANCHORS) return;
+    if (alignment.keptZncc < ANCHOR_ZNCC || !alignment.converged) return;
+    const made = laterAnchor(picture, crop, this.rest, this.first, found);
+    if (!made) return;
+    this.current = made;
+    this.anchors.push(made);
+  }
+
+  private stale(tMs: number): boolean {
+    return tMs - this.lastMs > STALE_MS;
   }
 
   /** Constant velocity from the last two sightings, over at most twice the last step. */
@@ -158,22 +220,22 @@ export class SegmentTracker {
     };
   }
 
-  /** The place that follows from where the landmarks see the segment. */
-  private asSeen(seen: SegmentShape): Place {
-    const first = (this.anchors[0] as Anchor).place;
-    const raw = ((shapeDirection(seen) - shapeDirection(this.rest)) * 180) / Math.PI;
-    const turnDeg = this.last.turnDeg + wrapped(raw - this.last.turnDeg);
-    const scale = Math.max(0.7, Math.min(1.4, shapeLength(seen) / shapeLength(this.rest)));
+  private ownTurnSeen(seen: SegmentShape): number {
+    const raw = degOfRad(shapeDirection(seen) - shapeDirection(this.rest));
+    return this.last.turnDeg + wrapped(raw - this.last.turnDeg);
+  }
+
+  /** The place with a given turn whose joint lies at `joint`. */
+  private hanging(turnDeg: number, joint: Point): Place {
+    const { scale } = this.last;
     const angle = radOfDeg(deg(turnDeg));
-    const from = middle(this.rest);
-    const to = middle(seen);
-    const dx = first.x - from.x;
-    const dy = first.y - from.y;
+    const dx = scale * (this.first.x - this.rest.joint.x);
+    const dy = scale * (this.first.y - this.rest.joint.y);
     return {
       turnDeg,
-      scale: this.last.scale,
-      x: to.x + scale * (Math.cos(angle) * dx - Math.sin(angle) * dy),
-      y: to.y + scale * (Math.sin(angle) * dx + Math.cos(angle) * dy),
+      scale,
+      x: joint.x + Math.cos(angle) * dx - Math.sin(angle) * dy,
+      y: joint.y + Math.sin(angle) * dx + Math.cos(angle) * dy,
     };
   }
 
@@ -183,108 +245,7 @@ export class SegmentTracker {
     const nearest = this.anchors.reduce((best, a) => (apart(a) < apart(best) ? a : best));
     return apart(nearest) + ANCHOR_HYSTERESIS_DEG < apart(this.current) ? nearest : this.current;
   }
-
-  private bestGuess(guesses: readonly Place[], picture: Pyramid): Place {
-    let best = guesses[0] as Place;
-    let bestScore = Number.NEGATIVE_INFINITY;
-    for (const guess of guesses) {
-      const anchor = this.anchorFor(guess.turnDeg);
-      const score = coarseScore(anchor.template, startAt(anchor, guess), picture);
-      if (score > bestScore) {
-        best = guess;
-        bestScore = score;
-      }
-    }
-    return best;
-  }
-
-  private align(guess: Place, picture: Pyramid): Found | null {
-    return this.alignFrom(this.anchorFor(guess.turnDeg), startAt(this.anchorFor(guess.turnDeg), guess), picture);
-  }
-
-  private alignFrom(anchor: Anchor, start: PlaneMotion, picture: Pyramid): Found | null {
-    const aligned = alignPatch(anchor.template, picture, start, { allowScale: true });
-    if (!aligned.ok || aligned.value.keptZncc < FOUND_ZNCC) return null;
-    return { anchor, alignment: aligned.value, place: placeAfter(anchor, aligned.value.motion) };
-  }
-
-  private search(guess: Place, picture: Pyramid): Found | null {
-    const anchor = this.anchorFor(guess.turnDeg);
-    const searched = searchRotation(anchor.template, picture, startAt(anchor, guess), {
-      rotationRangeDeg: deg(24),
-      shiftRangePx: px(16),
-    });
-    return searched.ok ? this.alignFrom(anchor, searched.value.best.motion, picture) : null;
-  }
 }
 
-interface Found {
-  readonly anchor: Anchor;
-  readonly alignment: PatchAlignment;
-  readonly place: Place;
-}
-
-const better = (a: Found | null, b: Found | null): Found | null =>
+const better = (a: Match | null, b: Match | null): Match | null =>
   !a || (b && b.alignment.keptZncc > a.alignment.keptZncc) ? b : a;
-
-/** Where a segment at `place` comes to be when it goes along with its neighbour's step. */
-function afterStep(place: Place, { from, to }: Step): Place {
-  const angle = radOfDeg(deg(to.turnDeg - from.turnDeg));
-  const scale = to.scale / from.scale;
-  const dx = place.x - from.x;
-  const dy = place.y - from.y;
-  return {
-    turnDeg: place.turnDeg + to.turnDeg - from.turnDeg,
-    scale: place.scale * scale,
-    x: to.x + scale * (Math.cos(angle) * dx - Math.sin(angle) * dy),
-    y: to.y + scale * (Math.sin(angle) * dx + Math.cos(angle) * dy),
-  };
-}
-
-/** The motion from an anchor's picture to a place. */
-const startAt = (anchor: Anchor, place: Place): PlaneMotion => ({
-  rotationDeg: deg(place.turnDeg - anchor.place.turnDeg),
-  scale: ratio(place.scale / anchor.place.scale),
-  pivotX: px(anchor.place.x),
-  pivotY: px(anchor.place.y),
-  shiftX: px(place.x - anchor.place.x),
-  shiftY: px(place.y - anchor.place.y),
-});
-
-/** The place at which a motion from an anchor's picture ends. */
-function placeAfter(anchor: Anchor, motion: PlaneMotion): Place {
-  const [x, y] = movedPoint(motion, anchor.place.x, anchor.place.y);
-  return { turnDeg: anchor.place.turnDeg + motion.rotationDeg, scale: anchor.place.scale * motion.scale, x, y };
-}
-
-/** How alike a template and the picture are at a motion, on the coarsest level both have. */
-function coarseScore(template: PatchTemplate, motion: PlaneMotion, picture: Pyramid): number {
-  const level = template.levels[Math.min(template.levels.length, picture.levels.length) - 1] as TemplateLevel;
-  const image = (picture.levels[level.level] as PyramidLevel).image;
-  const shrink = 1 / 2 ** level.level;
-  const [x, y] = movedPoint(motion, template.centroidX, template.centroidY);
-  const angle = radOfDeg(motion.rotationDeg);
-  const seen = new Float32Array(level.count);
-  const pose = {
-    centreX: (x - picture.originX) * shrink,
-    centreY: (y - picture.originY) * shrink,
-    cos: motion.scale * Math.cos(angle),
-    sin: motion.scale * Math.sin(angle),
-  };
-  const inside = sampleTemplate(level, image, pose, seen);
-  return inside < 0.5 * level.totalWeight ? -1 : fitLight(level, seen, level.weight).zncc;
-}
-
-function movedOutline(outline: readonly Capsule[], from: Place, to: Place): readonly Capsule[] {
-  const angle = radOfDeg(deg(to.turnDeg - from.turnDeg));
-  const scale = to.scale / from.scale;
-  const moved = (p: Point): Point => {
-    const dx = p.x - from.x;
-    const dy = p.y - from.y;
-    return {
-      x: to.x + scale * (Math.cos(angle) * dx - Math.sin(angle) * dy),
-      y: to.y + scale * (Math.sin(angle) * dx + Math.cos(angle) * dy),
-    };
-  };
-  return outline.map(({ a, b, radius }) => ({ a: moved(a), b: moved(b), radius: radius * scale }));
-}
