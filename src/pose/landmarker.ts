@@ -31,6 +31,8 @@ const wordsOf = (cause: unknown): string => (cause instanceof Error ? cause.mess
 
 /** The least step between two timestamps that the model's graph accepts, ms. */
 const LEAST_STEP_MS = 0.001;
+/** Between the last picture of one track and the first of the next, on the model's clock. Chosen: one frame. */
+const FRESH_TRACK_MS = 33;
 
 /**
  * Loads the model.
@@ -63,12 +65,15 @@ export async function loadLandmarker(
 }
 
 function wrap(inner: PoseLandmarker): Landmarker {
-  let lastMs = Number.NEGATIVE_INFINITY;
+  // The library's own clock outlives the graph: it sends each frame's last packet at the latest time it has ever seen, so that time may
+  // never go back, not even for a rebuilt graph or a new source that starts again at 0. The steps within a track stay as they are.
+  let graphMs = 0;
+  let offsetMs: number | null = null;
   return {
     detect(image, tMs, turn, upright) {
-      // The graph's clock must always advance, also when a new source starts again at 0.
-      lastMs = Math.max(tMs, lastMs + LEAST_STEP_MS);
-      const found = inner.detectForVideo(image, lastMs).landmarks[0];
+      offsetMs ??= graphMs + FRESH_TRACK_MS - tMs;
+      graphMs = Math.max(tMs + offsetMs, graphMs + LEAST_STEP_MS);
+      const found = inner.detectForVideo(image, graphMs).landmarks[0];
       if (!found || found.length === 0) return null;
       return found.map((p) => ({ ...fromTurned(p, turn, upright), visibility: ratio(p.visibility ?? 0) }));
     },
@@ -76,7 +81,7 @@ function wrap(inner: PoseLandmarker): Landmarker {
       // Leaving and re-entering video mode rebuilds the graph, which is the only way to drop its tracked region.
       await inner.setOptions({ runningMode: 'IMAGE' });
       await inner.setOptions({ runningMode: 'VIDEO' });
-      lastMs = Number.NEGATIVE_INFINITY;
+      offsetMs = null;
     },
     close: () => inner.close(),
   };
