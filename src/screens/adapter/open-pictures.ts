@@ -1,0 +1,47 @@
+import { openCamera } from '../../capture/camera.ts';
+import { openVideoFile } from '../../capture/video-file.ts';
+import { fail, ok, type Result } from '../../result.ts';
+import { cameraSource, type FrameSource, videoFileSource } from '../../run/frame-source.ts';
+import type { OpenedPictures, Pictures, Problem } from '../services.ts';
+import { problemOf } from './problem-of.ts';
+
+/** The film of the first screen's example, an address of our own site. */
+const EXAMPLE = 'recordings/example-foot-taps.mp4';
+
+interface Opened {
+  readonly source: FrameSource;
+  readonly opened: OpenedPictures;
+}
+
+async function fromFile(file: Blob): Promise<Result<Opened, Problem>> {
+  const video = await openVideoFile(file);
+  if (!video.ok) return fail(problemOf(video.error));
+  const { size, durationMs } = video.value;
+  return ok({ source: videoFileSource(video.value), opened: { size, durationMs, preview: null } });
+}
+
+async function fromExample(): Promise<Result<Opened, Problem>> {
+  const answer = await fetch(new URL(EXAMPLE, document.baseURI)).catch(() => null);
+  return answer?.ok ? fromFile(await answer.blob()) : fail({ kind: 'example-missing' });
+}
+
+async function fromCamera(deviceId: string | null): Promise<Result<Opened, Problem>> {
+  const camera = await (deviceId === null ? openCamera() : openCamera(deviceId));
+  if (!camera.ok) return fail(problemOf(camera.error));
+  const { size, stream } = camera.value;
+  return ok({ source: cameraSource(camera.value), opened: { size, durationMs: null, preview: stream } });
+}
+
+/** Opens a set's pictures. The receiver stops the source. */
+export function openPictures(pictures: Pictures): Promise<Result<Opened, Problem>> {
+  switch (pictures.kind) {
+    case 'camera':
+      return fromCamera(pictures.deviceId);
+    case 'file':
+      return fromFile(pictures.file);
+    case 'example':
+      return fromExample();
+    default:
+      return pictures satisfies never;
+  }
+}

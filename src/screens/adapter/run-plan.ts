@@ -1,0 +1,87 @@
+import { exerciseOf } from '../../exercises/catalogue.ts';
+import { finishSet, startSet, stepSet } from '../../measure/set.ts';
+import type { SetStore } from '../../record/set-store.ts';
+import type { SetHeader, StoredSet } from '../../record/stored-set.ts';
+import { fail, ok, type Result } from '../../result.ts';
+import { type SessionError, startSession } from '../../run/session.ts';
+import type { Problem, SetHooks, SetPlan } from '../services.ts';
+import { openPictures } from './open-pictures.ts';
+import { type PoseClients, poseClients } from './pose-clients.ts';
+import { problemOfSession } from './problem-of.ts';
+
+// One pose model is kept for the page's life.
+const clients: PoseClients = poseClients();
+
+/** Where a set came from, as it is stored. */
+function originOf({ pictures, model }: SetPlan): Pick<SetHeader, 'person' | 'source' | 'fileName' | 'model'> {
+  const origin = { person: 'me', source: pictures.kind, model } as const;
+  return pictures.kind === 'file' ? { ...origin, fileName: pictures.file.name } : origin;
+}
+
+/** What is left of a set that broke off, when the disk does not have it. */
+const unstoredOf = (error: SessionError): StoredSet | null =>
+  error.kind !== 'nothing-measured' && error.storeError ? error.kept : null;
+
+/**
+ * Opens the pictures and the pose model and runs the set.
+ * @param store null: this browser stores nothing; the set is measured all the same
+ * @param onUnstored hears of a set that was measured but is not on the disk
+ * @returns null when it was stopped before its pictures came
+ */
+export async function runPlan(
+  plan: SetPlan,
+  hooks: SetHooks,
+  store: SetStore | null,
+  onUnstored: (set: StoredSet) => void,
+  signal: AbortSignal,
+): Promise<Result<StoredSet | null, Problem>> {
+  const starting = clients.get(plan.model, hooks.onLoading);
+  const pictures = await openPictures(plan.pictures);
+  if (!pictures.ok) return pictures;
+  const { source, opened } = pictures.value;
+  // Also while the model still loads: a camera goes off at once.
+  signal.addEventListener('abort', source.stop, { once: true });
+  hooks.onOpened(opened);
+  const client = signal.aborted ? null : await starting;
+  if (!client || signal.aborted) {
+    source.stop();
+    return ok(null);
+  }
+  if (!client.ok) {
+    source.stop();
+    return client;
+  }
+  const { observe, begin } = client.value;
+  const session = startSession(
+    {
+      source,
+      // Drawn when it is looked at, so that the leg is drawn on the picture it was found in.
+      client: {
+        begin,
+        observe: (frame) => {
+          hooks.onFrame(frame);
+          return observe(frame);
+        },
+      },
+      spec: { exercise: exerciseOf(plan.exercise), side: plan.side, size: opened.size, targetReps: plan.targetReps },
+      head: plan.head,
+      origin: originOf(plan),
+      store,
+      now: Date.now,
+      onView: hooks.onView,
+      onEvent: hooks.onEvent,
+      onStoreTrouble: (error) => hooks.onStoreTrouble(error.kind),
+    },
+    { startSet, stepSet, finishSet },
+  );
+  signal.addEventListener('abort', session.stop, { once: true });
+  const outcome = await session.done;
+  if (outcome.ok) {
+    if (!store) onUnstored(outcome.value);
+    return outcome;
+  }
+  if (outcome.error.kind === 'pose-failed') clients.drop();
+  const unstored = unstoredOf(outcome.error);
+  if (unstored) onUnstored(unstored);
+  return fail(problemOfSession(outcome.error));
+}

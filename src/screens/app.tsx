@@ -1,0 +1,56 @@
+import { useEffect } from 'react';
+import { Redirect, Route, Router, Switch, useLocation } from 'wouter';
+import { useHashLocation } from 'wouter/use-hash-location';
+import { ChooseScreen } from './choose/choose-screen.tsx';
+import { Page } from './parts/page.tsx';
+import { ResultScreen } from './result/result-screen.tsx';
+import { SafetyScreen } from './safety/safety-screen.tsx';
+import { useServices } from './services-context.tsx';
+import { useRun } from './set/run-context.tsx';
+import { SetScreen } from './set/set-screen.tsx';
+import { StartScreen } from './start/start-screen.tsx';
+import { UnsupportedScreen } from './start/unsupported-screen.tsx';
+import { useWords } from './words/words-context.tsx';
+
+function Screens() {
+  const run = useRun();
+  const [location] = useLocation();
+  const { app } = useWords();
+  // A set runs on its own screen only: whoever goes elsewhere has ended it.
+  useEffect(() => {
+    if (location !== '/run') run.leave();
+  }, [location, run]);
+  return (
+    <Switch>
+      <Route path="/" component={StartScreen} />
+      <Route path="/urgent" component={SafetyScreen} />
+      <Route path="/choose/camera">
+        <ChooseScreen kind="camera" />
+      </Route>
+      <Route path="/choose/file">
+        <ChooseScreen kind="file" />
+      </Route>
+      <Route path="/choose/:other">
+        <Redirect to="/" replace />
+      </Route>
+      <Route path="/run" component={SetScreen} />
+      <Route path="/set/:id">{({ id }) => <ResultScreen id={id} key={id} />}</Route>
+      <Route>
+        <Page className="not-found" title={app.notFound} back="/">
+          {null}
+        </Page>
+      </Route>
+    </Switch>
+  );
+}
+
+/** All screens, told apart by the part of the address after the #, so that they work from any static folder. */
+export function App() {
+  const missing = useServices().missing();
+  if (missing.length > 0) return <UnsupportedScreen missing={missing} />;
+  return (
+    <Router hook={useHashLocation}>
+      <Screens />
+    </Router>
+  );
+}

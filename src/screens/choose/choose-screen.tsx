@@ -1,0 +1,75 @@
+import { exerciseOf } from '../../exercises/catalogue.ts';
+import { EXERCISE_IDS } from '../../exercises/exercise.ts';
+import { Icon } from '../parts/icon.tsx';
+import { Page } from '../parts/page.tsx';
+import type { PictureKind } from '../services.ts';
+import { useBegin } from '../set/begin.ts';
+import { useWords } from '../words/words-context.tsx';
+import { CameraPlan } from './camera-plan.tsx';
+import './choose-screen.css';
+import { ChosenFile } from './chosen-file.tsx';
+import { useChoices } from './choices.ts';
+import { ExerciseDrawing } from './exercise-drawing.tsx';
+import { MoreChoices } from './more-choices.tsx';
+import { OptionCards } from './option-cards.tsx';
+import { planOf } from './plan.ts';
+import { RepStepper } from './rep-stepper.tsx';
+
+const SIDES = ['left', 'right'] as const;
+
+/** What is to be done: exercise, leg, dose. Everything else has a default. */
+export function ChooseScreen({ kind }: { readonly kind: Exclude<PictureKind, 'example'> }) {
+  const { choose, exercises, sides } = useWords();
+  const { choices, file, choose: change } = useChoices();
+  const begin = useBegin();
+  const { exercise, side, targetReps } = choices;
+  const posture = exerciseOf(exercise).posture;
+  const plan = planOf(kind, choices, file);
+  return (
+    <Page className="choose" title={choose.title} back="/">
+      <form
+        className="choose-parts"
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (plan) begin(plan);
+        }}
+      >
+        <div className="choose-what">
+          {kind === 'file' ? <ChosenFile /> : null}
+          <OptionCards
+            legend={choose.exercise}
+            name="exercise"
+            options={EXERCISE_IDS.map((value) => ({
+              value,
+              name: exercises[value].name,
+              about: exercises[value].about,
+              drawing: <ExerciseDrawing exercise={value} side={side} />,
+            }))}
+            chosen={exercise}
+            onChoose={(value) => change({ exercise: value })}
+          />
+          <OptionCards
+            legend={choose.side}
+            hint={choose.sideHint}
+            name="side"
+            options={SIDES.map((value) => ({ value, name: sides[value].leg }))}
+            chosen={side}
+            onChoose={(value) => change({ side: value })}
+          />
+          <RepStepper reps={targetReps} onChange={(reps) => change({ targetReps: reps })} />
+          <MoreChoices kind={kind} />
+        </div>
+        <div className="choose-go">
+          <figure className="choose-camera">
+            <CameraPlan posture={posture} side={side} />
+            <figcaption>{kind === 'file' ? choose.filmed : choose.camera[posture]}</figcaption>
+          </figure>
+          <button type="submit" className="button" data-look="main" disabled={!plan}>
+            <Icon name={kind === 'camera' ? 'camera' : 'play'} size={28} />
+            {choose.begin[kind]}
+          </button>
+        </div>
+      </form>
+    </Page>
+  );
+}

@@ -1,0 +1,61 @@
+import type { ReactNode } from 'react';
+import type { ExerciseId } from '../../exercises/exercise.ts';
+import type { Side } from '../../pose/landmarks.ts';
+import './exercise-drawing.css';
+
+/** Seen from the person's right side; a left leg nearest the camera is the mirror image. */
+const SEATED: ReactNode = (
+  <>
+    <path className="floor" d="M8 112h144" />
+    <path className="chair" d="M34 80h40M40 80v32M68 80v32" />
+    <circle className="head" cx="57" cy="17" r="9.5" />
+    <path className="body" d="M56 36 58 70" />
+    <path className="arm" d="M56 42 66 58 80 64" />
+  </>
+);
+
+const DRAWN: Record<ExerciseId, ReactNode> = {
+  'foot-tap': (
+    <>
+      {SEATED}
+      <path className="leg" d="M58 71 98 69 99 103" />
+      <path className="foot before" d="M98 108h22" />
+      <path className="foot" d="M98 107 116 93" />
+      <path className="move" d="M129 105a31 31 0 0 0-4-20" />
+      <path className="move" d="m131 91-6-7-6 6" />
+    </>
+  ),
+  'knee-straighten': (
+    <>
+      {SEATED}
+      <path className="leg before" d="M98 69 99 103M98 107h18" />
+      <path className="leg" d="M58 71 98 69 131 77" />
+      <path className="foot" d="M133 80 139 62" />
+      <path className="move" d="M118 107a39 39 0 0 0 16-15" />
+      <path className="move" d="m126 91 8 1 1 8" />
+    </>
+  ),
+  'leg-raise': (
+    <>
+      <path className="floor" d="M4 108h152" />
+      <path className="mat" d="M10 104h142" />
+      <circle className="head" cx="20" cy="89" r="9.5" />
+      <path className="body" d="M37 95 82 95" />
+      <path className="arm" d="M40 93 58 98 74 97" />
+      <path className="leg before" d="M82 95h62M147 94V82" />
+      <path className="leg" d="M82 95 121 47" />
+      <path className="foot" d="M124 45 114 36" />
+      <path className="move" d="M146 70a68 68 0 0 0-13-22" />
+      <path className="move" d="m142 49-9-2-1 9" />
+    </>
+  ),
+};
+
+/** A line drawing of the movement as the camera sees it: before pale, at its end dark. Decoration; its name stands beside it. */
+export function ExerciseDrawing({ exercise, side }: { readonly exercise: ExerciseId; readonly side: Side }) {
+  return (
+    <svg className="exercise-drawing" viewBox="0 0 160 120" aria-hidden="true">
+      <g transform={side === 'left' ? 'matrix(-1 0 0 1 160 0)' : undefined}>{DRAWN[exercise]}</g>
+    </svg>
+  );
+}

@@ -1,0 +1,51 @@
+import { useEffect, useState } from 'react';
+import type { CameraDevice } from '../../capture/camera.ts';
+import { exerciseOf } from '../../exercises/catalogue.ts';
+import { POSE_MODELS } from '../../pose/model.ts';
+import { useServices } from '../services-context.tsx';
+import type { PictureKind } from '../services.ts';
+import { useWords } from '../words/words-context.tsx';
+import { useChoices } from './choices.ts';
+import { CameraSelect } from './camera-select.tsx';
+import { OptionCards } from './option-cards.tsx';
+import './more-choices.css';
+
+const HEADS = ['find', 'left', 'right'] as const;
+
+/** What most people never need to choose. */
+export function MoreChoices({ kind }: { readonly kind: PictureKind }) {
+  const { choose } = useWords();
+  const services = useServices();
+  const { exercise, head, model, deviceId } = useChoices((s) => s.choices);
+  const change = useChoices((s) => s.choose);
+  const [cameras, setCameras] = useState<readonly CameraDevice[]>([]);
+  useEffect(() => {
+    if (kind === 'camera') services.cameras().then(setCameras);
+  }, [kind, services]);
+  return (
+    <details className="more-choices">
+      <summary>{choose.more}</summary>
+      <div className="more-choices-parts">
+        {exerciseOf(exercise).posture === 'lying' ? (
+          <OptionCards
+            legend={choose.head}
+            name="head"
+            options={HEADS.map((value) => ({ value, name: choose.heads[value] }))}
+            chosen={head}
+            onChoose={(value) => change({ head: value })}
+          />
+        ) : null}
+        <OptionCards
+          legend={choose.model}
+          name="model"
+          options={POSE_MODELS.map((value) => ({ value, ...choose.models[value] }))}
+          chosen={model}
+          onChoose={(value) => change({ model: value })}
+        />
+        {cameras.length > 1 ? (
+          <CameraSelect cameras={cameras} chosen={deviceId} onChoose={(id) => change({ deviceId: id })} />
+        ) : null}
+      </div>
+    </details>
+  );
+}

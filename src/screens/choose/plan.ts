@@ -1,0 +1,27 @@
+import type { Pictures, PictureKind, SetPlan } from '../services.ts';
+import type { Choices } from './choices.ts';
+
+/** The pictures that a kind stands for; null when a file is wanted and none is chosen. */
+function picturesOf(kind: PictureKind, choices: Choices, file: File | null): Pictures | null {
+  if (kind === 'camera') return { kind, deviceId: choices.deviceId };
+  if (kind === 'example') return { kind };
+  return file ? { kind, file } : null;
+}
+
+/** The set that the choices ask for; null when a file is wanted and none is chosen. */
+export function planOf(kind: PictureKind, choices: Choices, file: File | null): SetPlan | null {
+  const pictures = picturesOf(kind, choices, file);
+  if (!pictures) return null;
+  const { exercise, side, targetReps, model, head } = choices;
+  return { pictures, exercise, side, targetReps, model, head };
+}
+
+/** The recorded example on the first screen: what its film shows. */
+export const EXAMPLE_PLAN: SetPlan = {
+  pictures: { kind: 'example' },
+  exercise: 'foot-tap',
+  side: 'left',
+  targetReps: 8,
+  model: 'full',
+  head: 'find',
+};

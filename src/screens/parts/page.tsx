@@ -1,0 +1,58 @@
+import { type ReactNode, useEffect, useRef } from 'react';
+import { Link } from 'wouter';
+import { useWords } from '../words/words-context.tsx';
+import { Icon } from './icon.tsx';
+import './page.css';
+import { Wordmark } from './wordmark.tsx';
+
+/** Sets the window's title, and moves the focus to the heading so that a new screen is read from its top. */
+export function useScreenTitle(title: string) {
+  const heading = useRef<HTMLHeadingElement>(null);
+  const { app } = useWords();
+  useEffect(() => {
+    document.title = `${title} · ${app.name}`;
+    heading.current?.focus({ preventScroll: true });
+    window.scrollTo(0, 0);
+  }, [title, app.name]);
+  return heading;
+}
+
+interface PageProps {
+  readonly title: string;
+  /** Shown under the title. */
+  readonly lead?: ReactNode;
+  /** Where "back" leads; without it there is none. */
+  readonly back?: string;
+  /** Names the screen for its own styles. */
+  readonly className: string;
+  readonly children: ReactNode;
+}
+
+/** A screen that scrolls: the name of the program, a way back, one heading. */
+export function Page({ title, lead, back, className, children }: PageProps) {
+  const heading = useScreenTitle(title);
+  const { app } = useWords();
+  return (
+    <div className={`page ${className}`}>
+      <header className="page-top">
+        {back === undefined ? (
+          <Wordmark />
+        ) : (
+          <Link href={back} className="button" data-look="quiet">
+            <Icon name="back" />
+            {app.back}
+          </Link>
+        )}
+      </header>
+      <main>
+        <div className="page-title">
+          <h1 ref={heading} tabIndex={-1}>
+            {title}
+          </h1>
+          {lead === undefined ? null : <p className="page-lead soft">{lead}</p>}
+        </div>
+        {children}
+      </main>
+    </div>
+  );
+}

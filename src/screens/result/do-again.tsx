@@ -1,0 +1,28 @@
+import { useLocation } from 'wouter';
+import { useChoices } from '../choose/choices.ts';
+import { EXAMPLE_PLAN, planOf } from '../choose/plan.ts';
+import type { ShownSet } from '../services.ts';
+import { useBegin } from '../set/begin.ts';
+import { useWords } from '../words/words-context.tsx';
+
+/** Begins the same set again: with the camera, or the example; a file is chosen anew. */
+export function DoAgain({ set }: { readonly set: ShownSet }) {
+  const { result } = useWords();
+  const begin = useBegin();
+  const [, navigate] = useLocation();
+  const { choices, choose } = useChoices();
+  const again = () => {
+    if (set.source === 'example') return begin(EXAMPLE_PLAN);
+    const { exercise, side } = set;
+    const same = { exercise, side, targetReps: set.targetReps ?? choices.targetReps };
+    choose(same);
+    const plan = set.source === 'file' ? null : planOf('camera', { ...choices, ...same }, null);
+    if (plan) begin(plan);
+    else navigate('/choose/file');
+  };
+  return (
+    <button type="button" className="button" data-look="main" onClick={again}>
+      {result.again}
+    </button>
+  );
+}

@@ -1,0 +1,75 @@
+import type { EditedRep } from '../../record/rep-edit.ts';
+import type { Deg } from '../../units.ts';
+import { Icon } from '../parts/icon.tsx';
+import type { Change } from '../services.ts';
+import { useWords } from '../words/words-context.tsx';
+import { clockOf } from './clock.ts';
+import { degreesIn } from './degrees.ts';
+import { lookOf } from './rep-look.ts';
+
+interface RepRowProps {
+  readonly rep: EditedRep;
+  readonly number: number;
+  /** The longest bar's range. */
+  readonly widestDeg: Deg;
+  readonly onChange: (change: Change) => void;
+}
+
+/** A measured range as a bar with its error, and in numbers. */
+function RangeBar({ rep, widestDeg }: { readonly rep: EditedRep; readonly widestDeg: Deg }) {
+  const { result, locale } = useWords();
+  if (rep.kind === 'added') return <span className="soft">{result.notMeasured}</span>;
+  const { rangeDeg, uncertaintyDeg, flags } = rep.rep;
+  const degrees = degreesIn(locale);
+  const share = (d: number) => `${Math.max(0, Math.min(100, (d / widestDeg) * 100))}%`;
+  const said = flags.filter((flag) => flag !== 'partial');
+  return (
+    <>
+      <span className="rep-value numbers">{result.rangeValue(degrees(rangeDeg), degrees(uncertaintyDeg))}</span>
+      <span className="rep-bar" aria-hidden="true">
+        <span className="rep-bar-range" style={{ width: share(rangeDeg) }} />
+        <span
+          className="rep-bar-error"
+          style={{ left: share(rangeDeg - uncertaintyDeg), width: share(Math.min(rangeDeg, uncertaintyDeg) + uncertaintyDeg) }}
+        />
+      </span>
+      {said.length > 0 ? <span className="rep-flags small">{said.map((flag) => result.flags[flag]).join(', ')}</span> : null}
+    </>
+  );
+}
+
+/** One repetition: range, time, whether it counts, and the button that changes that. */
+export function RepRow({ rep, number, widestDeg, onChange }: RepRowProps) {
+  const { result } = useWords();
+  const look = lookOf(rep);
+  return (
+    <tr className="rep" data-look={look}>
+      <th scope="row" className="numbers">
+        {number}
+      </th>
+      <td className="rep-range">
+        <RangeBar rep={rep} widestDeg={widestDeg} />
+      </td>
+      <td className="rep-time numbers soft">{rep.kind === 'measured' ? clockOf(rep.rep.startMs) : ''}</td>
+      <td className="rep-state">
+        <span>
+          <Icon
+            name={look === 'struck' ? 'cross' : look === 'partial' ? 'minus' : look === 'added' ? 'plus' : 'check'}
+            size={18}
+          />
+          {result.states[look]}
+        </span>
+      </td>
+      <td className="rep-change">
+        <button
+          type="button"
+          className="button"
+          aria-label={rep.struck ? result.restore(number) : result.strike(number)}
+          onClick={() => onChange({ kind: rep.struck ? 'restore' : 'strike', rep: rep.ref })}
+        >
+          {rep.struck ? result.restoreShort : result.strikeShort}
+        </button>
+      </td>
+    </tr>
+  );
+}

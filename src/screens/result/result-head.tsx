@@ -1,0 +1,43 @@
+import { editedCount, editedReps } from '../../record/rep-edit.ts';
+import type { ShownSet } from '../services.ts';
+import { useWords } from '../words/words-context.tsx';
+import { degreesIn } from './degrees.ts';
+import { keptSummary } from './kept-summary.ts';
+import './result-head.css';
+
+/** The set in three numbers: how many of the dose, how far, how many too small. */
+export function ResultHead({ set }: { readonly set: ShownSet }) {
+  const { result, locale, start, exercises } = useWords();
+  const degrees = degreesIn(locale);
+  const summary = keptSummary(set);
+  const count = editedCount(set);
+  const measured = set.reps.filter((rep) => rep.complete).length;
+  const small = editedReps(set).filter((r) => r.kind === 'measured' && !r.struck && !r.rep.complete).length;
+  return (
+    <div className="result-head">
+      <dl className="result-numbers">
+        <div className="result-count">
+          <dt>{set.targetReps !== null && count >= set.targetReps ? result.reached : result.states.complete}</dt>
+          <dd className="numbers">{start.countOf(count, set.targetReps)}</dd>
+        </div>
+        <div>
+          <dt>{result.range(exercises[set.exercise].angle)}</dt>
+          <dd className="numbers">
+            {summary ? result.rangeValue(degrees(summary.medianRangeDeg), degrees(summary.uncertaintyDeg)) : result.noRange}
+          </dd>
+          <dd className="soft small">{result.rangeHint}</dd>
+        </div>
+        <div>
+          <dt>{result.smallLabel}</dt>
+          <dd className="numbers">{small}</dd>
+          <dd className="soft small">{result.smallHint}</dd>
+        </div>
+      </dl>
+      {set.edits.length > 0 ? (
+        <p className="result-changed" role="status">
+          {result.changed(measured, count)}
+        </p>
+      ) : null}
+    </div>
+  );
+}

@@ -1,0 +1,39 @@
+import { editedCount } from '../../record/rep-edit.ts';
+import { Notice } from '../parts/notice.tsx';
+import type { ShownSet } from '../services.ts';
+import { useWords } from '../words/words-context.tsx';
+
+/** What must be known before the numbers are read. */
+export function ResultNotices({ set }: { readonly set: ShownSet }) {
+  const { result, problems } = useWords();
+  const notStored = problems['not-stored']('');
+  const warnings = set.result?.quality.warnings ?? [];
+  return (
+    <>
+      {set.state === 'finished' ? null : (
+        <Notice icon="warning" look="caution">
+          <p>{result.interrupted}</p>
+        </Notice>
+      )}
+      {set.onDisk ? null : (
+        <Notice icon="warning" look="fault" title={notStored.title}>
+          <p>{notStored.todo}</p>
+        </Notice>
+      )}
+      {editedCount(set) === 0 && set.edits.length === 0 ? (
+        <Notice icon="warning" look="caution" title={result.nothing}>
+          <p>{result.nothingTodo}</p>
+        </Notice>
+      ) : null}
+      {warnings.length > 0 ? (
+        <Notice icon="warning" look="caution" title={result.warningsTitle}>
+          <ul>
+            {warnings.map((warning) => (
+              <li key={warning}>{result.warnings[warning]}</li>
+            ))}
+          </ul>
+        </Notice>
+      ) : null}
+    </>
+  );
+}

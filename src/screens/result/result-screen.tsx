@@ -1,0 +1,71 @@
+import { useState } from 'react';
+import { Link } from 'wouter';
+import { editedReps } from '../../record/rep-edit.ts';
+import { Notice } from '../parts/notice.tsx';
+import { Page } from '../parts/page.tsx';
+import { whenIn } from '../parts/when.ts';
+import type { Problem, ShownSet } from '../services.ts';
+import { useWords } from '../words/words-context.tsx';
+import { AngleCurve } from './angle-curve.tsx';
+import { CurveLegend } from './curve-legend.tsx';
+import { DoAgain } from './do-again.tsx';
+import { RemoveSet } from './remove-set.tsx';
+import { RepTable } from './rep-table.tsx';
+import { ResultHead } from './result-head.tsx';
+import './result-screen.css';
+import { ResultNotices } from './result-notices.tsx';
+import { type StoredSetInUse, useStoredSet } from './use-stored-set.ts';
+
+function Result({ set, change, problem }: StoredSetInUse & { readonly set: ShownSet }) {
+  const { locale, exercises, sides, result, problems } = useWords();
+  const [removing, setRemoving] = useState<Problem | null>(null);
+  const reps = editedReps(set);
+  const failed = problem ?? removing;
+  const words = failed ? problems[failed.kind](failed.detail ?? '') : null;
+  const title = `${exercises[set.exercise].plural}, ${sides[set.side].legLower}`;
+  const from = set.source === 'camera' ? '' : ` · ${set.fileName ?? result.sources[set.source]}`;
+  return (
+    <Page className="result" title={title} lead={`${whenIn(locale, set.startedAt)}${from}`} back="/">
+      <div className="result-parts">
+        <ResultNotices set={set} />
+        <ResultHead set={set} />
+        <div className="result-actions">
+          <DoAgain set={set} />
+          <Link href="/" className="button">
+            {result.home}
+          </Link>
+        </div>
+        {words ? (
+          <Notice icon="warning" look="fault" title={words.title} alert>
+            <p>{words.todo}</p>
+          </Notice>
+        ) : null}
+        {set.result && set.result.curve.tMs.length > 1 ? (
+          <section className="result-curve" aria-labelledby="curve-title">
+            <div className="result-curve-head">
+              <h2 id="curve-title">{result.curveTitle}</h2>
+              <CurveLegend />
+            </div>
+            <AngleCurve curve={set.result.curve} reps={reps} />
+          </section>
+        ) : null}
+        <RepTable reps={reps} onChange={change} />
+        <RemoveSet id={set.id} onProblem={setRemoving} />
+      </div>
+    </Page>
+  );
+}
+
+/** A stored set: just finished, reopened, or interrupted. */
+export function ResultScreen({ id }: { readonly id: string }) {
+  const { app, problems } = useWords();
+  const stored = useStoredSet(id);
+  if (stored.set) return <Result {...stored} set={stored.set} />;
+  if (!stored.problem) return <p className="heard">{app.loading}</p>;
+  const words = problems[stored.problem.kind](stored.problem.detail ?? '');
+  return (
+    <Page className="result" title={words.title} lead={words.todo} back="/">
+      {null}
+    </Page>
+  );
+}

@@ -1,0 +1,114 @@
+import type { CameraDevice, CameraError } from '../capture/camera.ts';
+import type { Frame, PictureSize } from '../capture/frame.ts';
+import type { VideoFileError } from '../capture/video-file.ts';
+import type { ExerciseId } from '../exercises/exercise.ts';
+import type { LiveView, SetEvent } from '../measure/live-view.ts';
+import type { QualityWarning } from '../measure/set-result.ts';
+import type { HeadTowards } from '../pose/head-up.ts';
+import type { Side } from '../pose/landmarks.ts';
+import type { PoseModel } from '../pose/model.ts';
+import type { RepRef } from '../record/rep-edit.ts';
+import type { SetError } from '../record/store-error.ts';
+import type { StoredSet } from '../record/stored-set.ts';
+import type { Result } from '../result.ts';
+import type { PoseClientError } from '../run/pose-client.ts';
+import type { SessionError } from '../run/session.ts';
+import type { Ms, Ratio } from '../units.ts';
+
+/** Where a set's pictures come from. */
+export type PictureKind = 'camera' | 'file' | 'example';
+
+/** What can fail in the screens' sight; the words stand in the catalogue under the same name. */
+export type ProblemKind =
+  | CameraError['kind']
+  | VideoFileError['kind']
+  | SessionError['kind']
+  | SetError['kind']
+  | PoseClientError['kind']
+  | 'example-missing'
+  | 'unexpected';
+
+export interface Problem {
+  readonly kind: ProblemKind;
+  /** A technical word for the curious: a codec, the browser's own wording. */
+  readonly detail?: string;
+  /** The stored set that was kept all the same. */
+  readonly keptId?: string;
+  /** What was in the way, when nothing was measured. */
+  readonly warnings?: readonly QualityWarning[];
+}
+
+/** A set as the screens show it. */
+export type ShownSet = StoredSet & {
+  /** The dose it was done for; null when that is not known. */
+  readonly targetReps: number | null;
+  /** False: it was measured, but this page alone holds it. */
+  readonly onDisk: boolean;
+};
+
+/** What a browser must have for a set to be measured. */
+export type MissingFeature = 'secure-context' | 'webcodecs' | 'webgl2';
+
+export type Pictures =
+  | { readonly kind: 'camera'; readonly deviceId: string | null }
+  | { readonly kind: 'file'; readonly file: File }
+  | { readonly kind: 'example' };
+
+/** The sets on this machine. */
+export interface StoredSets {
+  /** Newest first. */
+  readonly sets: readonly ShownSet[];
+  /** How many are stored but can't be read. */
+  readonly damaged: number;
+}
+
+/** Everything that is decided before a set begins. */
+export interface SetPlan {
+  readonly pictures: Pictures;
+  readonly exercise: ExerciseId;
+  readonly side: Side;
+  readonly targetReps: number | null;
+  readonly model: PoseModel;
+  readonly head: HeadTowards;
+}
+
+/** The opened source: its picture, and how long it lasts when that is known. */
+export interface OpenedPictures {
+  readonly size: PictureSize;
+  readonly durationMs: Ms | null;
+  /** A camera's own picture, to be shown until the first frame has been looked at. */
+  readonly preview: MediaStream | null;
+}
+
+/** What a running set tells. None may keep the frame or throw. */
+export interface SetHooks {
+  /** Share of the pose model that is here. */
+  readonly onLoading: (share: Ratio) => void;
+  readonly onOpened: (pictures: OpenedPictures) => void;
+  /** Called before the frame goes to the model; draw it now, the image is closed later by another hand. */
+  readonly onFrame: (frame: Frame) => void;
+  readonly onView: (view: LiveView) => void;
+  readonly onEvent: (event: SetEvent) => void;
+  /** A repetition is not on the disk yet; it is tried again. */
+  readonly onStoreTrouble: (kind: ProblemKind) => void;
+}
+
+export interface RunningSet {
+  /** The stored set once it is over, whoever ended it; null when it was stopped before its pictures opened. */
+  readonly done: Promise<Result<StoredSet | null, Problem>>;
+  readonly stop: () => void;
+}
+
+/** All that the screens ask of the rest of the program. */
+export interface AppServices {
+  readonly missing: () => readonly MissingFeature[];
+  readonly cameras: () => Promise<readonly CameraDevice[]>;
+  readonly runSet: (plan: SetPlan, hooks: SetHooks) => RunningSet;
+  readonly sets: () => Promise<Result<StoredSets, Problem>>;
+  readonly set: (id: string) => Promise<Result<ShownSet, Problem>>;
+  /** Stores a change by hand; the original stays. @returns the set with the change */
+  readonly change: (id: string, change: Change) => Promise<Result<ShownSet, Problem>>;
+  readonly remove: (id: string) => Promise<Result<null, Problem>>;
+}
+
+export type Change = { readonly kind: 'strike' | 'restore'; readonly rep: RepRef } | { readonly kind: 'add' };

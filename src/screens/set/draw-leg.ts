@@ -1,0 +1,100 @@
+import type { PictureSize } from '../../capture/frame.ts';
+import type { ExerciseId } from '../../exercises/exercise.ts';
+import type { LegDrawing, PicturePoint } from '../../measure/live-view.ts';
+
+/** The joint at which an exercise's angle is written. */
+const JOINT: Record<ExerciseId, 'hip' | 'knee' | 'ankle'> = {
+  'foot-tap': 'ankle',
+  'leg-raise': 'hip',
+  'knee-straighten': 'knee',
+};
+
+/** Shares of the picture's longer side. Chosen: seen from three metres, the leg under it stays seen too. */
+const LINE = 0.012;
+const DOT = 0.013;
+const JOINT_DOT = 0.02;
+const TEXT = 0.055;
+
+export interface LegColours {
+  readonly line: string;
+  readonly edge: string;
+}
+
+export interface LegText {
+  readonly exercise: ExerciseId;
+  /** The angle as it is written; null when not measured. */
+  readonly angle: string | null;
+}
+
+function strokeThrough(context: CanvasRenderingContext2D, points: readonly PicturePoint[]): void {
+  context.beginPath();
+  for (const { x, y } of points) context.lineTo(x, y);
+  context.stroke();
+}
+
+function dot(context: CanvasRenderingContext2D, { x, y }: PicturePoint, radius: number): void {
+  context.beginPath();
+  context.arc(x, y, radius, 0, 2 * Math.PI);
+  context.fill();
+  context.stroke();
+}
+
+function label(context: CanvasRenderingContext2D, text: string, at: PicturePoint, size: PictureSize, colours: LegColours): void {
+  const scale = Math.max(size.width, size.height);
+  const height = scale * TEXT;
+  context.font = `700 ${height}px ${getComputedStyle(context.canvas).fontFamily}`;
+  context.textBaseline = 'middle';
+  const pad = height * 0.35;
+  const width = context.measureText(text).width + 2 * pad;
+  const gap = scale * JOINT_DOT * 1.8;
+  // To the side with more room, inside the picture.
+  const wanted = at.x < size.width / 2 ? at.x - gap - width : at.x + gap;
+  const x = Math.min(Math.max(wanted, 0), size.width - width);
+  const y = Math.min(Math.max(at.y - height * 0.75, height * 0.75), size.height - height * 0.75);
+  context.fillStyle = colours.edge;
+  context.beginPath();
+  context.roundRect(x, y - height * 0.7, width, height * 1.4, height * 0.3);
+  context.fill();
+  context.fillStyle = colours.line;
+  context.fillText(text, x + pad, y + height * 0.06);
+}
+
+/** Draws the leg over the picture, with the angle at the exercise's joint; wipes what was there before. */
+export function drawLeg(
+  canvas: HTMLCanvasElement,
+  size: PictureSize,
+  leg: LegDrawing | null,
+  { exercise, angle }: LegText,
+  colours: LegColours,
+): void {
+  if (canvas.width !== size.width || canvas.height !== size.height) {
+    canvas.width = size.width;
+    canvas.height = size.height;
+  }
+  const context = canvas.getContext('2d');
+  if (!context) throw new Error('drawLeg requires a 2d context, got none');
+  context.clearRect(0, 0, size.width, size.height);
+  if (!leg) return;
+  const scale = Math.max(size.width, size.height);
+  const lines = [
+    [leg.hip, leg.knee, leg.ankle],
+    [leg.ankle, leg.heel, leg.toe],
+  ];
+  context.lineCap = 'round';
+  context.lineJoin = 'round';
+  for (const [width, colour] of [
+    [LINE * 1.8, colours.edge],
+    [LINE, colours.line],
+  ] as const) {
+    context.lineWidth = scale * width;
+    context.strokeStyle = colour;
+    for (const line of lines) strokeThrough(context, line);
+  }
+  context.fillStyle = colours.line;
+  context.strokeStyle = colours.edge;
+  context.lineWidth = scale * LINE * 0.5;
+  for (const point of [leg.hip, leg.knee, leg.ankle, leg.toe]) dot(context, point, scale * DOT);
+  const joint = leg[JOINT[exercise]];
+  dot(context, joint, scale * JOINT_DOT);
+  if (angle !== null) label(context, angle, joint, size, colours);
+}

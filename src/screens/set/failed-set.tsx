@@ -1,0 +1,63 @@
+import { useEffect, useState } from 'react';
+import { Link } from 'wouter';
+import type { CameraDevice } from '../../capture/camera.ts';
+import { CameraSelect } from '../choose/camera-select.tsx';
+import { useChoices } from '../choose/choices.ts';
+import { Notice } from '../parts/notice.tsx';
+import { Page } from '../parts/page.tsx';
+import type { Problem, SetPlan } from '../services.ts';
+import { useServices } from '../services-context.tsx';
+import { useWords } from '../words/words-context.tsx';
+import './failed-set.css';
+import { useRun } from './run-context.tsx';
+
+/** The same plan with another camera. */
+const withCamera = (plan: SetPlan, deviceId: string | null): SetPlan =>
+  plan.pictures.kind === 'camera' ? { ...plan, pictures: { kind: 'camera', deviceId } } : plan;
+
+/** Why a set did not start or broke off, what to do, and the way to do it. */
+export function FailedSet({ problem, plan }: { readonly problem: Problem; readonly plan: SetPlan }) {
+  const { problems, result, set } = useWords();
+  const services = useServices();
+  const run = useRun();
+  const { deviceId } = useChoices((s) => s.choices);
+  const choose = useChoices((s) => s.choose);
+  const [cameras, setCameras] = useState<readonly CameraDevice[]>([]);
+  const fromCamera = plan.pictures.kind === 'camera';
+  useEffect(() => {
+    if (fromCamera) services.cameras().then(setCameras);
+  }, [fromCamera, services]);
+  const words = problems[problem.kind](problem.detail ?? '');
+  const back = plan.pictures.kind === 'example' ? '/' : `/choose/${plan.pictures.kind}`;
+  return (
+    <Page className="failed" title={words.title} lead={words.todo} back={back}>
+      <div className="failed-parts">
+        {problem.warnings && problem.warnings.length > 0 ? (
+          <Notice icon="warning" look="caution">
+            <ul>
+              {problem.warnings.map((warning) => (
+                <li key={warning}>{result.warnings[warning]}</li>
+              ))}
+            </ul>
+          </Notice>
+        ) : null}
+        {cameras.length > 1 ? (
+          <CameraSelect cameras={cameras} chosen={deviceId} onChoose={(id) => choose({ deviceId: id })} />
+        ) : null}
+        <div className="failed-actions">
+          <button type="button" className="button" data-look="main" onClick={() => run.begin(withCamera(plan, deviceId))}>
+            {set.tryAgain}
+          </button>
+          {problem.keptId === undefined ? null : (
+            <Link href={`/set/${problem.keptId}`} className="button">
+              {set.seeKept}
+            </Link>
+          )}
+          <Link href="/" className="button">
+            {result.home}
+          </Link>
+        </div>
+      </div>
+    </Page>
+  );
+}

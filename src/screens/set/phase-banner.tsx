@@ -1,0 +1,64 @@
+import type { ViewAdvice } from '../../measure/live-view.ts';
+import { Icon, type IconName } from '../parts/icon.tsx';
+import type { Words } from '../words/words.ts';
+import { useWords } from '../words/words-context.tsx';
+import './phase-banner.css';
+import type { RunState } from './run.ts';
+import { useRunState } from './run-context.tsx';
+
+const ADVICE_SIGN: Record<ViewAdvice, IconName> = {
+  nobody: 'person',
+  'leg-hidden': 'hidden',
+  'too-near': 'away',
+  'too-far': 'nearer',
+  'not-side-on': 'turn',
+  'wrong-leg': 'turn',
+  'too-dark': 'light',
+  'hold-still': 'still',
+};
+
+interface Banner {
+  readonly sign: IconName;
+  readonly text: string;
+}
+
+/**
+ * The one sentence that matters now, with its sign.
+ * @param doneDose the dose once that many are counted; null before
+ */
+function bannerOf(
+  { stage, advice, endedWhy }: Pick<RunState, 'stage' | 'advice' | 'endedWhy'>,
+  doneDose: number | null,
+  words: Words['set'],
+): Banner {
+  switch (stage) {
+    case 'setting-up':
+      return advice ? { sign: ADVICE_SIGN[advice], text: words.advice[advice] } : { sign: 'search', text: words.looking };
+    case 'ready':
+      return { sign: 'check', text: words.ready };
+    case 'counting':
+      return { sign: 'check', text: doneDose === null ? words.counting : words.doseDone(doneDose) };
+    case 'lost':
+      return { sign: 'hidden', text: words.lost };
+    case 'ended':
+      return { sign: 'wait', text: endedWhy ? words.finishing[endedWhy] : words.saving };
+    default:
+      return { sign: 'wait', text: words.opening };
+  }
+}
+
+/** Tells in large words and colours where the set stands. */
+export function PhaseBanner() {
+  const { set } = useWords();
+  const stage = useRunState((s) => s.stage);
+  const advice = useRunState((s) => s.advice);
+  const endedWhy = useRunState((s) => s.endedWhy);
+  const doneDose = useRunState(({ plan, count }) => (plan?.targetReps && count >= plan.targetReps ? plan.targetReps : null));
+  const { sign, text } = bannerOf({ stage, advice, endedWhy }, doneDose, set);
+  return (
+    <div className="phase-banner" data-stage={stage} role="status">
+      <Icon name={sign} size={52} />
+      <p>{text}</p>
+    </div>
+  );
+}

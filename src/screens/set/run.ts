@@ -1,0 +1,188 @@
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { Frame } from '../../capture/frame.ts';
+import type { LegDrawing, LiveView, SetEvent, ViewAdvice } from '../../measure/live-view.ts';
+import { fail } from '../../result.ts';
+import { type Deg, type Ms, ms, type Ratio, ratio } from '../../units.ts';
+import type { AppServices, OpenedPictures, Problem, RunningSet, SetHooks, SetPlan } from '../services.ts';
+import type { Words } from '../words/words.ts';
+import { type AdviceVoice, hearAdvice } from './advice-voice.ts';
+import { announcementOf } from './announcement.ts';
+import type { Speaker } from './speaker.ts';
+import { type Stage, stageOf } from './stage.ts';
+import type { Tones } from './tones.ts';
+
+/** What the set's screen shows and seldom changes. */
+export interface RunState {
+  readonly stage: Stage;
+  readonly plan: SetPlan | null;
+  readonly loaded: Ratio;
+  readonly opened: OpenedPictures | null;
+  readonly count: number;
+  readonly partialCount: number;
+  /** The most urgent one. */
+  readonly advice: ViewAdvice | null;
+  readonly endedWhy: Extract<SetEvent, { kind: 'ended' }>['why'] | null;
+  /** A repetition waits for the disk. */
+  readonly storeTrouble: boolean;
+  readonly problem: Problem | null;
+  /** The stored set, once it is over. */
+  readonly finishedId: string | null;
+}
+
+/** What changes with every frame; painted by subscribers, never through React state. */
+export interface Moment {
+  /** Time of the newest frame, from the source's first. */
+  readonly tMs: Ms;
+  readonly angleDeg: Deg | null;
+  readonly leg: LegDrawing | null;
+}
+
+/** Draws a frame while it is there; the frame is not the painter's to keep. */
+export type Painter = (frame: Frame) => void;
+
+export interface Run {
+  readonly state: StoreApi<RunState>;
+  readonly moment: StoreApi<Moment>;
+  /** Begins a set, ending one that still runs. To be called from a click, which lets the page sound. */
+  readonly begin: (plan: SetPlan) => void;
+  /** Ends the set; what was measured is kept. */
+  readonly stop: () => void;
+  /** Stops and forgets the set, as when its screen is left. */
+  readonly leave: () => void;
+  /** @returns the end of the painting */
+  readonly paintWith: (painter: Painter) => () => void;
+}
+
+export interface RunNeeds {
+  readonly services: Pick<AppServices, 'runSet'>;
+  readonly words: Words;
+  readonly speaker: Speaker;
+  readonly tones: Tones;
+  readonly soundOn: () => boolean;
+  readonly now: () => Ms;
+  /** Hears of a fault of the program, which the person is told of in general words. */
+  readonly onFault: (cause: unknown) => void;
+}
+
+const IDLE: RunState = {
+  stage: 'idle',
+  plan: null,
+  loaded: ratio(0),
+  opened: null,
+  count: 0,
+  partialCount: 0,
+  advice: null,
+  endedWhy: null,
+  storeTrouble: false,
+  problem: null,
+  finishedId: null,
+};
+const NO_MOMENT: Moment = { tMs: ms(0), angleDeg: null, leg: null };
+
+/** The one set that may run at a time: its state for the screens, its sounds, its end. */
+export function createRun({ services, words, speaker, tones, soundOn, now, onFault }: RunNeeds): Run {
+  const state = createStore<RunState>(() => IDLE);
+  const moment = createStore<Moment>(() => NO_MOMENT);
+  let painter: Painter | null = null;
+  let running: RunningSet | null = null;
+
+  const say = (text: string | null) => {
+    if (text !== null && soundOn()) speaker.say(text);
+  };
+
+  /** Hooks of one set; they fall silent once another has begun. */
+  function hooksOf(isCurrent: () => boolean): SetHooks {
+    let counted = 0;
+    let adviceVoice: AdviceVoice | null = null;
+    const whileCurrent =
+      <T>(hook: (value: T) => void) =>
+      (value: T) => {
+        if (isCurrent()) hook(value);
+      };
+    const showView = (view: LiveView) => {
+      moment.setState({ angleDeg: view.angleDeg, leg: view.leg });
+      const advice = view.phase === 'setting-up' ? (view.advice[0] ?? null) : null;
+      const heard = hearAdvice(adviceVoice, advice, now());
+      adviceVoice = heard.state;
+      if (heard.say) say(words.set.advice[heard.say]);
+      const stage = stageOf(view);
+      const shown = state.getState();
+      if (shown.stage === 'ended') return;
+      const same =
+        shown.stage === stage &&
+        shown.advice === advice &&
+        shown.count === view.count &&
+        shown.partialCount === view.partialCount;
+      if (!same) state.setState({ stage, advice, count: view.count, partialCount: view.partialCount });
+    };
+    const hear = (event: SetEvent) => {
+      if (event.kind === 'rep' && event.rep.complete) counted += 1;
+      if (event.kind === 'rep') state.setState({ storeTrouble: false });
+      if (event.kind === 'ended') state.setState({ stage: 'ended', endedWhy: event.why, advice: null });
+      const heard = announcementOf(event, counted, state.getState().plan?.targetReps ?? null, words.set);
+      if (heard.tone && soundOn()) tones.play(heard.tone);
+      say(heard.say);
+    };
+    return {
+      onLoading: whileCurrent((loaded) => state.setState({ loaded })),
+      onOpened: whileCurrent((opened) => state.setState({ opened })),
+      onFrame: whileCurrent((frame) => {
+        painter?.(frame);
+        moment.setState({ tMs: frame.tMs });
+      }),
+      onView: whileCurrent(showView),
+      onEvent: whileCurrent(hear),
+      onStoreTrouble: whileCurrent(() => state.setState({ storeTrouble: true })),
+    };
+  }
+
+  const leave = () => {
+    if (running) {
+      running.stop();
+      speaker.hush();
+    }
+    running = null;
+    state.setState(IDLE, true);
+    moment.setState(NO_MOMENT, true);
+  };
+
+  return {
+    state,
+    moment,
+    leave,
+    begin(plan) {
+      leave();
+      tones.unlock();
+      state.setState({ ...IDLE, stage: 'opening', plan }, true);
+      let mine: RunningSet | null = null;
+      // Hooks may be called before `runSet` returns; until then the set is the current one.
+      const isCurrent = () => mine === null || running === mine;
+      mine = services.runSet(plan, hooksOf(isCurrent));
+      running = mine;
+      const end = (outcome: Awaited<RunningSet['done']>) => {
+        if (!isCurrent()) return;
+        running = null;
+        if (!outcome.ok) state.setState({ stage: 'failed', problem: outcome.error });
+        else if (outcome.value) state.setState({ stage: 'ended', finishedId: outcome.value.id });
+        else state.setState(IDLE, true);
+      };
+      mine.done.then(end, (cause: unknown) => {
+        end(fail({ kind: 'unexpected' }));
+        onFault(cause);
+      });
+    },
+    stop: () => {
+      if (!running) return;
+      // Nothing has been looked at yet, so there is nothing to finish.
+      if (state.getState().stage === 'opening') return leave();
+      state.setState({ stage: 'ended', advice: null });
+      running.stop();
+    },
+    paintWith(next) {
+      painter = next;
+      return () => {
+        if (painter === next) painter = null;
+      };
+    },
+  };
+}

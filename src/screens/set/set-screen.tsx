@@ -1,0 +1,83 @@
+import { useEffect } from 'react';
+import { useLocation } from 'wouter';
+import { Icon } from '../parts/icon.tsx';
+import { useScreenTitle } from '../parts/page.tsx';
+import { useWords } from '../words/words-context.tsx';
+import { CountRing } from './count-ring.tsx';
+import { FailedSet } from './failed-set.tsx';
+import { PhaseBanner } from './phase-banner.tsx';
+import { Picture } from './picture.tsx';
+import { FileProgress, LoadingProgress } from './progress.tsx';
+import { useRun, useRunState } from './run-context.tsx';
+import './set-screen.css';
+import { SoundSwitch } from './sound-switch.tsx';
+import { useStopKeys } from './use-stop-keys.ts';
+import type { SetPlan } from '../services.ts';
+
+/** Name of the set, where its pictures come from, the switch for sound. */
+function TopLine({ plan }: { readonly plan: SetPlan }) {
+  const { exercises, sides, set, start } = useWords();
+  const heading = useScreenTitle(set.title);
+  const { kind } = plan.pictures;
+  return (
+    <header className="set-top">
+      <h1 ref={heading} tabIndex={-1}>
+        {exercises[plan.exercise].plural}, {sides[plan.side].legLower}
+      </h1>
+      {kind === 'camera' ? null : (
+        <p className="set-source soft">{plan.pictures.kind === 'file' ? plan.pictures.file.name : start.sources[kind].name}</p>
+      )}
+      <SoundSwitch />
+    </header>
+  );
+}
+
+/** A set while it runs: made to be seen from a mat three metres away. */
+function RunningScreen({ plan }: { readonly plan: SetPlan }) {
+  const { set } = useWords();
+  const run = useRun();
+  const ended = useRunState((s) => s.stage === 'ended');
+  const opening = useRunState((s) => s.stage === 'opening');
+  const durationMs = useRunState((s) => s.opened?.durationMs ?? null);
+  const storeTrouble = useRunState((s) => s.storeTrouble);
+  useStopKeys(!ended, run.stop);
+  return (
+    <div className="set">
+      <TopLine plan={plan} />
+      <main className="set-parts">
+        <PhaseBanner />
+        <Picture plan={plan} />
+        <CountRing />
+        <div className="set-foot">
+          {opening ? <LoadingProgress /> : null}
+          {!opening && durationMs !== null ? <FileProgress durationMs={durationMs} /> : null}
+          {storeTrouble ? (
+            <p className="set-trouble" role="alert">
+              {set.storeTrouble}
+            </p>
+          ) : null}
+        </div>
+        <button type="button" className="button set-stop" data-look="stop" onClick={run.stop} disabled={ended}>
+          <Icon name="stop" size={36} />
+          {set.stop}
+          <span className="set-stop-keys">{set.stopKeys}</span>
+        </button>
+      </main>
+    </div>
+  );
+}
+
+/** The screen of the running set; leads on to its result, or says what went wrong. */
+export function SetScreen() {
+  const [, navigate] = useLocation();
+  const plan = useRunState((s) => s.plan);
+  const problem = useRunState((s) => s.problem);
+  const finishedId = useRunState((s) => s.finishedId);
+  useEffect(() => {
+    if (finishedId !== null) navigate(`/set/${finishedId}`, { replace: true });
+    // A page loaded anew has no running set.
+    else if (!plan) navigate('/', { replace: true });
+  }, [plan, finishedId, navigate]);
+  if (!plan) return null;
+  return problem ? <FailedSet problem={problem} plan={plan} /> : <RunningScreen plan={plan} />;
+}

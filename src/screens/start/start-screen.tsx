@@ -1,0 +1,25 @@
+import { Icon } from '../parts/icon.tsx';
+import { Page } from '../parts/page.tsx';
+import { useWords } from '../words/words-context.tsx';
+import { Caution } from './caution.tsx';
+import { SourceChoices } from './source-choices.tsx';
+import './start-screen.css';
+import { StoredSets } from './stored-sets.tsx';
+
+/** The first screen: three ways to begin, and the sets there are. */
+export function StartScreen() {
+  const { app, start } = useWords();
+  return (
+    <Page className="start" title={start.title} lead={start.lead}>
+      <SourceChoices />
+      <p className="start-private">
+        <Icon name="lock" />
+        {app.staysHere}
+      </p>
+      <div className="start-below">
+        <StoredSets />
+        <Caution />
+      </div>
+    </Page>
+  );
+}

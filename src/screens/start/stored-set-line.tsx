@@ -1,0 +1,34 @@
+import { Link } from 'wouter';
+import { editedCount } from '../../record/rep-edit.ts';
+import { Icon } from '../parts/icon.tsx';
+import { whenIn } from '../parts/when.ts';
+import { keptSummary } from '../result/kept-summary.ts';
+import { degreesIn } from '../result/degrees.ts';
+import type { ShownSet } from '../services.ts';
+import { useWords } from '../words/words-context.tsx';
+
+/** One stored set: when, what, how many, how far. Leads to its result. */
+export function StoredSetLine({ set }: { readonly set: ShownSet }) {
+  const { locale, exercises, sides, start, result } = useWords();
+  const summary = keptSummary(set);
+  const degrees = degreesIn(locale);
+  return (
+    <Link href={`/set/${set.id}`} className="set-line">
+      <span className="set-line-what">
+        <strong>{exercises[set.exercise].plural}</strong>, {sides[set.side].legLower}
+        <span className="soft small">
+          {whenIn(locale, set.startedAt)}
+          {set.source === 'camera' ? '' : ` · ${result.sources[set.source]}`}
+          {set.state === 'finished' ? null : (
+            <strong className="set-line-state"> · {set.state === 'running' ? start.running : start.interrupted}</strong>
+          )}
+        </span>
+      </span>
+      <span className="set-line-range numbers soft">
+        {summary ? result.rangeValue(degrees(summary.medianRangeDeg), degrees(summary.uncertaintyDeg)) : ''}
+      </span>
+      <span className="set-line-count numbers">{start.countOf(editedCount(set), set.targetReps)}</span>
+      <Icon name="forward" />
+    </Link>
+  );
+}

@@ -1,0 +1,167 @@
+import type { ExerciseId } from '../../exercises/exercise.ts';
+import type { SetEvent, ViewAdvice } from '../../measure/live-view.ts';
+import type { QualityWarning, RepFlag } from '../../measure/set-result.ts';
+import type { HeadTowards } from '../../pose/head-up.ts';
+import type { Side } from '../../pose/landmarks.ts';
+import type { PoseModel } from '../../pose/model.ts';
+import type { MissingFeature, ProblemKind, PictureKind } from '../services.ts';
+
+/** What went wrong, and what to do about it. `detail` is a technical word, such as a codec's name. */
+export interface ProblemWords {
+  readonly title: string;
+  readonly todo: string;
+}
+
+export interface NamedWords {
+  readonly name: string;
+  readonly about: string;
+}
+
+/** Everything the screens say, in one language. A missing entry is a type error. */
+export interface Words {
+  /** BCP 47 tag, for dates, numbers and voices. */
+  readonly locale: string;
+  readonly app: {
+    readonly name: string;
+    readonly staysHere: string;
+    readonly back: string;
+    readonly loading: string;
+    readonly notFound: string;
+  };
+  readonly start: {
+    readonly title: string;
+    readonly lead: string;
+    readonly ways: string;
+    readonly sources: Record<PictureKind, NamedWords>;
+    readonly sets: string;
+    readonly countOf: (count: number, target: number | null) => string;
+    readonly noSets: string;
+    readonly damaged: (n: number) => string;
+    readonly showAll: (n: number) => string;
+    readonly interrupted: string;
+    readonly running: string;
+    readonly cautionTitle: string;
+    readonly caution: readonly string[];
+    readonly redFlagsLink: string;
+  };
+  readonly safety: {
+    readonly title: string;
+    readonly lead: string;
+    readonly signs: readonly string[];
+    readonly todo: string;
+    readonly alsoTitle: string;
+    readonly also: readonly string[];
+    readonly limits: string;
+  };
+  readonly exercises: Record<
+    ExerciseId,
+    { readonly name: string; readonly plural: string; readonly about: string; readonly angle: string }
+  >;
+  readonly sides: Record<Side, { readonly leg: string; readonly legLower: string }>;
+  readonly choose: {
+    readonly title: string;
+    readonly exercise: string;
+    readonly side: string;
+    readonly sideHint: string;
+    readonly reps: string;
+    readonly fewer: string;
+    readonly moreReps: string;
+    readonly camera: Record<'upright' | 'lying', string>;
+    readonly cameraDrawing: Record<'upright' | 'lying', string>;
+    readonly distance: string;
+    readonly more: string;
+    readonly model: string;
+    readonly models: Record<PoseModel, NamedWords>;
+    readonly head: string;
+    readonly heads: Record<HeadTowards, string>;
+    readonly cameraDevice: string;
+    readonly anyCamera: string;
+    readonly unnamedCamera: (n: number) => string;
+    readonly filmed: string;
+    readonly file: string;
+    readonly otherFile: string;
+    readonly noFile: string;
+    readonly pickFile: string;
+    readonly begin: Record<PictureKind, string>;
+  };
+  readonly set: {
+    readonly title: string;
+    readonly opening: string;
+    readonly loadingModel: string;
+    readonly looking: string;
+    readonly ready: string;
+    readonly readyVoice: string;
+    readonly counting: string;
+    /** The dose is done, but the person may still be moving. */
+    readonly doseDone: (target: number) => string;
+    readonly lost: string;
+    readonly lostVoice: string;
+    readonly foundVoice: string;
+    readonly saving: string;
+    readonly finishing: Record<Extract<SetEvent, { kind: 'ended' }>['why'], string>;
+    readonly endedVoice: (count: number) => string;
+    readonly advice: Record<ViewAdvice, string>;
+    readonly count: string;
+    readonly ofTarget: (target: number) => string;
+    readonly small: (n: number) => string;
+    readonly smallVoice: string;
+    readonly stop: string;
+    readonly stopKeys: string;
+    readonly cameraOn: string;
+    readonly voiceOn: string;
+    readonly voiceOff: string;
+    readonly picture: string;
+    readonly progress: string;
+    readonly measured: (share: number) => string;
+    readonly tryAgain: string;
+    readonly seeKept: string;
+    readonly storeTrouble: string;
+  };
+  readonly problems: Record<ProblemKind, (detail: string) => ProblemWords>;
+  readonly result: {
+    readonly title: string;
+    readonly nothing: string;
+    readonly nothingTodo: string;
+    readonly reached: string;
+    readonly range: (angle: string) => string;
+    readonly noRange: string;
+    readonly rangeValue: (deg: string, error: string) => string;
+    readonly rangeHint: string;
+    readonly small: (n: number) => string;
+    readonly smallLabel: string;
+    readonly smallHint: string;
+    readonly changed: (measured: number, now: number) => string;
+    readonly interrupted: string;
+    readonly warningsTitle: string;
+    readonly warnings: Record<QualityWarning, string>;
+    readonly curveTitle: string;
+    readonly curveAlt: (complete: number, partial: number, widest: string | null) => string;
+    readonly seconds: string;
+    readonly legend: { readonly complete: string; readonly partial: string; readonly struck: string };
+    readonly repsTitle: string;
+    readonly repsHint: string;
+    readonly columns: {
+      readonly number: string;
+      readonly range: string;
+      readonly time: string;
+      readonly state: string;
+      readonly change: string;
+    };
+    readonly states: { readonly complete: string; readonly partial: string; readonly struck: string; readonly added: string };
+    readonly flags: Record<RepFlag, string>;
+    readonly strike: (n: number) => string;
+    readonly restore: (n: number) => string;
+    readonly strikeShort: string;
+    readonly restoreShort: string;
+    readonly addMissed: string;
+    readonly notMeasured: string;
+    readonly again: string;
+    readonly home: string;
+    readonly remove: string;
+    readonly removeSure: string;
+    readonly removeYes: string;
+    readonly removeNo: string;
+    readonly sources: Record<PictureKind | 'recording', string>;
+  };
+  readonly unsupported: { readonly title: string; readonly todo: string; readonly features: Record<MissingFeature, string> };
+}

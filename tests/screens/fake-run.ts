@@ -1,0 +1,34 @@
+import type { LiveView } from '../../src/measure/live-view.ts';
+import { createRun, type Run } from '../../src/screens/set/run.ts';
+import type { Tone } from '../../src/screens/set/tones.ts';
+import { en } from '../../src/screens/words/en.ts';
+import type { AppServices } from '../../src/screens/services.ts';
+import { ms } from '../../src/units.ts';
+
+/** A run whose sounds are written down, on a clock that the test moves. */
+export function fakeRun(services: AppServices) {
+  const said: string[] = [];
+  const played: Tone[] = [];
+  const faults: unknown[] = [];
+  const world = { nowMs: 0, soundOn: true };
+  const run: Run = createRun({
+    services,
+    words: en,
+    speaker: { say: (text) => said.push(text), hush: () => undefined },
+    tones: { unlock: () => undefined, play: (tone) => played.push(tone) },
+    soundOn: () => world.soundOn,
+    now: () => ms(world.nowMs),
+    onFault: (cause) => faults.push(cause),
+  });
+  return { run, said, played, faults, world };
+}
+
+export const aView = (change: Partial<LiveView> = {}): LiveView => ({
+  phase: 'counting',
+  angleDeg: null,
+  count: 0,
+  partialCount: 0,
+  advice: [],
+  leg: null,
+  ...change,
+});

@@ -1,0 +1,66 @@
+import type { RepEdit } from '../../src/record/rep-edit.ts';
+import type { StoredSet } from '../../src/record/stored-set.ts';
+import { fail, ok, type Result } from '../../src/result.ts';
+import type { AppServices, Problem, SetHooks, SetPlan, ShownSet } from '../../src/screens/services.ts';
+
+/** A set that the test drives: it calls the hooks and ends it. */
+export interface DrivenSet {
+  readonly plan: SetPlan;
+  readonly hooks: SetHooks;
+  readonly end: (outcome: Result<StoredSet | null, Problem>) => Promise<void>;
+  stopped: boolean;
+}
+
+/** The screens' services over an array of sets; every set that is begun is put into `begun`. */
+export function fakeServices(stored: readonly ShownSet[] = [], change: Partial<AppServices> = {}) {
+  const sets = new Map(stored.map((set) => [set.id, set]));
+  const begun: DrivenSet[] = [];
+  let edits = 0;
+  const services: AppServices = {
+    missing: () => [],
+    cameras: async () => [],
+    sets: async () => ok({ sets: [...sets.values()], damaged: 0 }),
+    set: async (id) => {
+      const set = sets.get(id);
+      return set ? ok(set) : fail({ kind: 'set-missing' });
+    },
+    change: async (id, wish) => {
+      const set = sets.get(id);
+      if (!set) return fail({ kind: 'set-missing' });
+      edits += 1;
+      const edit: RepEdit = { id: `edit-${edits}`, schema: 1, setId: id, at: '2026-03-01T10:05:00.000Z', ...wish };
+      const changed = { ...set, edits: [...set.edits, edit] };
+      sets.set(id, changed);
+      return ok(changed);
+    },
+    remove: async (id) => {
+      sets.delete(id);
+      return ok(null);
+    },
+    runSet: (plan, hooks) => {
+      let finish: (outcome: Result<StoredSet | null, Problem>) => void = () => undefined;
+      const done = new Promise<Result<StoredSet | null, Problem>>((resolve) => {
+        finish = resolve;
+      });
+      const driven: DrivenSet = {
+        plan,
+        hooks,
+        stopped: false,
+        end: async (outcome) => {
+          finish(outcome);
+          await done;
+          await Promise.resolve();
+        },
+      };
+      begun.push(driven);
+      return {
+        done,
+        stop: () => {
+          driven.stopped = true;
+        },
+      };
+    },
+    ...change,
+  };
+  return { services, begun, sets };
+}

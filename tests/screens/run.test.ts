@@ -1,0 +1,173 @@
+import { describe, expect, test } from 'vitest';
+import { fail, ok } from '../../src/result.ts';
+import { EXAMPLE_PLAN } from '../../src/screens/choose/plan.ts';
+import type { DrivenSet } from './fake-services.ts';
+import { ms } from '../../src/units.ts';
+import { aView, fakeRun } from './fake-run.ts';
+import { fakeServices } from './fake-services.ts';
+import { aRep, aSet } from './fake-sets.ts';
+
+const OPENED = { size: { width: 640, height: 480 }, durationMs: ms(12_000), preview: null };
+
+function begun() {
+  const fake = fakeServices();
+  const driver = fakeRun(fake.services);
+  driver.run.begin(EXAMPLE_PLAN);
+  const [set] = fake.begun;
+  if (!set) throw new Error('begin requires a set to be run, got none');
+  return { ...driver, set, all: fake.begun };
+}
+
+const stageOf = (run: ReturnType<typeof begun>['run']) => run.state.getState().stage;
+const rep = (set: DrivenSet, number: number, complete: boolean) =>
+  set.hooks.onEvent({ kind: 'rep', rep: aRep(number, { complete }) });
+
+describe('the stages of a set', () => {
+  test('a set opens, is set up, is ready, counts, is lost and found, and ends', async () => {
+    const { run, set } = begun();
+    expect(stageOf(run)).toBe('opening');
+    set.hooks.onOpened(OPENED);
+    set.hooks.onView(aView({ phase: 'setting-up', advice: ['too-near', 'hold-still'] }));
+    expect(run.state.getState()).toMatchObject({ stage: 'setting-up', advice: 'too-near' });
+    set.hooks.onView(aView());
+    expect(stageOf(run)).toBe('ready');
+    set.hooks.onView(aView({ count: 1 }));
+    expect(run.state.getState()).toMatchObject({ stage: 'counting', count: 1, advice: null });
+    set.hooks.onView(aView({ phase: 'lost', count: 1 }));
+    expect(run.state.getState()).toMatchObject({ stage: 'lost', count: 1 });
+    set.hooks.onView(aView({ count: 1, partialCount: 1 }));
+    expect(run.state.getState()).toMatchObject({ stage: 'counting', count: 1, partialCount: 1 });
+    set.hooks.onEvent({ kind: 'ended', why: 'target-reached' });
+    expect(run.state.getState()).toMatchObject({ stage: 'ended', endedWhy: 'target-reached', finishedId: null });
+    await set.end(ok(aSet([aRep(1)])));
+    expect(run.state.getState().finishedId).toBe('set-1');
+  });
+
+  test('only a small movement so far is counting, not being ready', () => {
+    const { run, set } = begun();
+    set.hooks.onView(aView({ partialCount: 1 }));
+    expect(stageOf(run)).toBe('counting');
+  });
+
+  test('a view that comes after the end does not bring the set back', () => {
+    const { run, set } = begun();
+    set.hooks.onEvent({ kind: 'ended', why: 'left' });
+    set.hooks.onView(aView({ phase: 'lost' }));
+    expect(stageOf(run)).toBe('ended');
+  });
+
+  test('a set that fails shows why, and can be begun again with the same plan', async () => {
+    const { run, set, all } = begun();
+    await set.end(fail({ kind: 'camera-denied', detail: 'person' }));
+    expect(run.state.getState()).toMatchObject({ stage: 'failed', problem: { kind: 'camera-denied' }, plan: EXAMPLE_PLAN });
+    run.begin(EXAMPLE_PLAN);
+    expect(run.state.getState()).toMatchObject({ stage: 'opening', problem: null });
+    expect(all).toHaveLength(2);
+  });
+
+  test('a fault of the program becomes a sentence too', async () => {
+    const fake = fakeServices([], { runSet: () => ({ done: Promise.reject(new Error('a fault')), stop: () => undefined }) });
+    const { run, faults } = fakeRun(fake.services);
+    run.begin(EXAMPLE_PLAN);
+    await new Promise((resolve) => setTimeout(resolve));
+    expect(run.state.getState()).toMatchObject({ stage: 'failed', problem: { kind: 'unexpected' } });
+    expect(faults).toEqual([new Error('a fault')]);
+  });
+
+  test('stopping before there is a picture leaves no set behind', () => {
+    const { run, set } = begun();
+    run.stop();
+    expect(set.stopped).toBe(true);
+    expect(run.state.getState()).toMatchObject({ stage: 'idle', plan: null });
+  });
+
+  test('stopping a counted set waits for its result', async () => {
+    const { run, set } = begun();
+    set.hooks.onOpened(OPENED);
+    set.hooks.onView(aView({ count: 2 }));
+    run.stop();
+    expect(set.stopped).toBe(true);
+    expect(run.state.getState()).toMatchObject({ stage: 'ended', count: 2, finishedId: null });
+    await set.end(ok(aSet([aRep(1), aRep(2)])));
+    expect(run.state.getState().finishedId).toBe('set-1');
+  });
+
+  test('a set begun over another stops it and hears nothing of it any more', async () => {
+    const { run, set, all } = begun();
+    run.begin({ ...EXAMPLE_PLAN, side: 'right' });
+    expect(set.stopped).toBe(true);
+    set.hooks.onView(aView({ count: 7 }));
+    await set.end(ok(aSet([aRep(1)])));
+    expect(run.state.getState()).toMatchObject({ stage: 'opening', count: 0, finishedId: null });
+    all[1]?.hooks.onView(aView({ count: 1 }));
+    expect(run.state.getState().count).toBe(1);
+  });
+
+  test('a repetition that waits for the disk is shown until one is stored', () => {
+    const { run, set } = begun();
+    set.hooks.onStoreTrouble('store-full');
+    expect(run.state.getState().storeTrouble).toBe(true);
+    rep(set, 1, true);
+    expect(run.state.getState().storeTrouble).toBe(false);
+  });
+
+  test('a view without news does not touch the state that React follows', () => {
+    const { run, set } = begun();
+    set.hooks.onView(aView({ count: 1 }));
+    const before = run.state.getState();
+    set.hooks.onView(aView({ count: 1 }));
+    expect(run.state.getState()).toBe(before);
+  });
+});
+
+describe('what is heard of a set', () => {
+  test('complete repetitions are counted aloud, small ones are not', () => {
+    const { set, said, played } = begun();
+    set.hooks.onEvent({ kind: 'ready' });
+    rep(set, 1, true);
+    rep(set, 2, false);
+    rep(set, 3, true);
+    set.hooks.onEvent({ kind: 'ended', why: 'target-reached' });
+    expect(said).toEqual(['Ready. Begin when you like.', '1', 'small one', '2', 'Done. 2 repetitions.']);
+    expect(played).toEqual(['ready', 'complete', 'partial', 'complete', 'ended']);
+  });
+
+  test('the last repetition of the dose says that it is the last; more are counted all the same', () => {
+    const { set, said } = begun();
+    for (let number = 1; number <= 9; number += 1) rep(set, number, true);
+    expect(said.slice(6)).toEqual(['7', 'That’s all 8. You can rest.', '9']);
+  });
+
+  test('with the sound off nothing is heard', () => {
+    const { set, said, played, world } = begun();
+    world.soundOn = false;
+    set.hooks.onEvent({ kind: 'ready' });
+    rep(set, 1, true);
+    expect([...said, ...played]).toEqual([]);
+  });
+
+  test('an advice is spoken once it has stood for a moment, and again only much later', () => {
+    const { set, said, world } = begun();
+    const at = (nowMs: number) => {
+      world.nowMs = nowMs;
+      set.hooks.onView(aView({ phase: 'setting-up', advice: ['too-dark'] }));
+    };
+    at(0);
+    at(1000);
+    expect(said).toEqual([]);
+    at(1600);
+    at(3000);
+    expect(said).toEqual(['Too dark. Turn on a light.']);
+    at(14_000);
+    expect(said).toHaveLength(2);
+  });
+
+  test('an advice that flickers is not spoken', () => {
+    const { set, said, world } = begun();
+    for (let i = 0; i < 20; i += 1) {
+      world.nowMs = i * 500;
+      set.hooks.onView(aView({ phase: 'setting-up', advice: [i % 2 === 0 ? 'too-near' : 'too-far'] }));
+    }
+    expect(said).toEqual([]);
+  });
+});

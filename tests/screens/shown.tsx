@@ -1,0 +1,22 @@
+import { render } from '@testing-library/react';
+import { App } from '../../src/screens/app.tsx';
+import type { AppServices } from '../../src/screens/services.ts';
+import { ServicesContext } from '../../src/screens/services-context.tsx';
+import { RunContext } from '../../src/screens/set/run-context.tsx';
+import { fakeRun } from './fake-run.ts';
+
+/** Shows the whole app at an address. */
+export function shownAt(path: string, services: AppServices) {
+  // jsdom has no layout to scroll.
+  window.scrollTo = () => undefined;
+  window.location.hash = path;
+  const driver = fakeRun(services);
+  const view = render(
+    <ServicesContext value={services}>
+      <RunContext value={driver.run}>
+        <App />
+      </RunContext>
+    </ServicesContext>,
+  );
+  return { ...driver, ...view };
+}

@@ -1,0 +1,107 @@
+// @vitest-environment jsdom
+import { cleanup, fireEvent, screen, within } from '@testing-library/react';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { fail } from '../../src/result.ts';
+import { choicesIn, useChoices } from '../../src/screens/choose/choices.ts';
+import { fakeServices } from './fake-services.ts';
+import { aRep, aSet } from './fake-sets.ts';
+import { shownAt } from './shown.tsx';
+
+beforeEach(() => useChoices.setState({ choices: choicesIn(null), file: null }));
+afterEach(() => {
+  cleanup();
+  localStorage.clear();
+});
+
+describe('the first screen', () => {
+  test('the stored sets are listed with their count and range, an interrupted one as such', async () => {
+    const sets = [
+      aSet([aRep(1), aRep(2)]),
+      aSet([aRep(1)], { id: 'set-2', state: 'interrupted', result: null, targetReps: null }),
+    ];
+    shownAt('/', fakeServices(sets).services);
+    const [first, second] = await screen.findAllByRole('link', { name: /Foot taps/ });
+    expect(first?.textContent).toContain('15.0° ± 2.0°');
+    expect(first?.textContent).toContain('2 of 10');
+    expect(second?.textContent).toContain('Interrupted');
+    fireEvent.click(first ?? document.body);
+    expect(await screen.findByRole('heading', { name: 'Every repetition' })).toBeTruthy();
+  });
+
+  test('a store that can’t be reached is said, and the rest works', async () => {
+    shownAt('/', fakeServices([], { sets: async () => fail({ kind: 'store-unavailable' }) }).services);
+    expect(await screen.findByText(/does not let Evenside store sets/)).toBeTruthy();
+    expect(screen.getByRole('button', { name: /Use the camera/ })).toBeTruthy();
+  });
+
+  test('the signs that need urgent care are one press away', async () => {
+    shownAt('/', fakeServices().services);
+    fireEvent.click(screen.getByRole('link', { name: 'Signs that need urgent care' }));
+    expect(await screen.findByText(/saddle/)).toBeTruthy();
+  });
+
+  test('a browser that lacks what is needed gets a sentence and no choices', () => {
+    shownAt('/', fakeServices([], { missing: () => ['webcodecs'] }).services);
+    expect(screen.getByText(/WebCodecs/)).toBeTruthy();
+    expect(screen.queryByRole('button')).toBeNull();
+  });
+});
+
+describe('choosing a set', () => {
+  test('the choices make the plan, and are remembered', async () => {
+    const { services, begun } = fakeServices();
+    shownAt('/choose/camera', services);
+    fireEvent.click(screen.getByRole('radio', { name: /Straight leg raise/ }));
+    fireEvent.click(screen.getByRole('radio', { name: 'Right leg' }));
+    fireEvent.click(screen.getByRole('radio', { name: 'On the left' }));
+    fireEvent.click(screen.getByRole('radio', { name: /Most exact/ }));
+    const reps = screen.getByRole('textbox', { name: 'How many?' });
+    fireEvent.keyDown(reps, { key: 'ArrowUp' });
+    fireEvent.click(screen.getByRole('button', { name: 'Start the camera' }));
+    expect(begun[0]?.plan).toEqual({
+      pictures: { kind: 'camera', deviceId: null },
+      exercise: 'leg-raise',
+      side: 'right',
+      targetReps: 11,
+      model: 'heavy',
+      head: 'left',
+    });
+    expect(choicesIn(localStorage.getItem('evenside.choices'))).toMatchObject({
+      exercise: 'leg-raise',
+      side: 'right',
+      targetReps: 11,
+    });
+  });
+
+  test('the place of the head is asked only when lying', () => {
+    shownAt('/choose/camera', fakeServices().services);
+    expect(screen.queryByRole('radio', { name: 'On the left' })).toBeNull();
+  });
+
+  test('a video can be measured only once it is chosen', () => {
+    const { services, begun } = fakeServices();
+    const { container } = shownAt('/choose/file', services);
+    const go = screen.getByRole('button', { name: 'Measure the video' });
+    expect(go).toHaveProperty('disabled', true);
+    const file = new File(['film'], 'morning.mp4', { type: 'video/mp4' });
+    const input = container.querySelector('input[type=file]');
+    fireEvent.change(input ?? container, { target: { files: [file] } });
+    expect(screen.getByText('morning.mp4')).toBeTruthy();
+    fireEvent.click(go);
+    expect(begun[0]?.plan.pictures).toEqual({ kind: 'file', file });
+  });
+
+  test('several cameras can be chosen from', async () => {
+    const cameras = [
+      { id: 'a', label: 'Built in' },
+      { id: 'b', label: null },
+    ];
+    const { services, begun } = fakeServices([], { cameras: async () => cameras });
+    const { container } = shownAt('/choose/camera', services);
+    fireEvent.click(within(container).getByText('More choices'));
+    const select = await screen.findByRole('combobox', { name: /Camera/ });
+    fireEvent.change(select, { target: { value: 'b' } });
+    fireEvent.click(screen.getByRole('button', { name: 'Start the camera' }));
+    expect(begun[0]?.plan.pictures).toEqual({ kind: 'camera', deviceId: 'b' });
+  });
+});
