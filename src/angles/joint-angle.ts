@@ -1,4 +1,5 @@
-import { type Deg, deg } from '../units.ts';
+import { wrapped } from '../signal/angle-wrap.ts';
+import { type Deg, deg, degOfRad, radOfDeg } from '../units.ts';
 
 /** The angles that are measured. All are projections onto the picture's plane, seen from the side. */
 export type JointAngle = 'ankle-dorsiflexion' | 'leg-elevation' | 'knee-flexion';
@@ -18,9 +19,6 @@ export interface LegLines {
   readonly foot: SegmentLine;
 }
 
-const rad = (degrees: number): number => (degrees * Math.PI) / 180;
-const signed = (degrees: number): number => ((((degrees + 180) % 360) + 360) % 360) - 180;
-
 /** Turning clockwise raises what points to the left and lowers what points to the right. */
 const upward = (facing: Facing): 1 | -1 => (facing === 'left' ? 1 : -1);
 
@@ -30,19 +28,21 @@ const upward = (facing: Facing): 1 | -1 => (facing === 'left' ? 1 : -1);
  */
 export function ankleDorsiflexion({ foot, shank }: Pick<LegLines, 'foot' | 'shank'>, facing: Facing): Deg {
   // With the shank pointing down (90) and the foot to the left (180) or right (0), square is a difference of 90 either way.
-  return deg(signed(upward(facing) * (foot.directionDeg - shank.directionDeg) - 90));
+  return deg(wrapped(upward(facing) * (foot.directionDeg - shank.directionDeg) - 90));
 }
 
 /** Knee flexion: 0 when thigh and shank are in line, bent positive, deg. */
 export function kneeFlexion({ thigh, shank }: Pick<LegLines, 'thigh' | 'shank'>, facing: Facing): Deg {
-  return deg(signed(-upward(facing) * (shank.directionDeg - thigh.directionDeg)));
+  return deg(wrapped(-upward(facing) * (shank.directionDeg - thigh.directionDeg)));
 }
 
 /** Leg elevation: the line from hip to ankle against the picture's horizontal, towards the feet, up positive, deg. */
 export function legElevation({ thigh, shank }: Pick<LegLines, 'thigh' | 'shank'>, facing: Facing): Deg {
-  const x = thigh.lengthPx * Math.cos(rad(thigh.directionDeg)) + shank.lengthPx * Math.cos(rad(shank.directionDeg));
-  const y = thigh.lengthPx * Math.sin(rad(thigh.directionDeg)) + shank.lengthPx * Math.sin(rad(shank.directionDeg));
-  return deg((Math.atan2(-y, facing === 'left' ? -x : x) * 180) / Math.PI);
+  const along = ({ directionDeg, lengthPx }: SegmentLine, part: (rad: number) => number) =>
+    lengthPx * part(radOfDeg(directionDeg));
+  const x = along(thigh, Math.cos) + along(shank, Math.cos);
+  const y = along(thigh, Math.sin) + along(shank, Math.sin);
+  return degOfRad(Math.atan2(-y, facing === 'left' ? -x : x));
 }
 
 /** The angle called `angle` of a leg. */

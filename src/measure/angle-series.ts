@@ -3,7 +3,7 @@ import type { Exercise } from '../exercises/exercise.ts';
 import type { Segment } from '../flow/leg-motion.ts';
 import { type FusedDirection, fuseDirections } from '../signal/fused-direction.ts';
 import { median } from '../signal/median.ts';
-import type { Deg } from '../units.ts';
+import { type Deg, deg } from '../units.ts';
 import { facingOf, type LegSample, legLines } from './leg-sample.ts';
 import { inPosture } from './posture.ts';
 import type { AngleSource } from './set-result.ts';
@@ -14,8 +14,8 @@ export interface AngleInFrame {
   /** Variance of the movement part, deg^2. */
   readonly variance: number;
   readonly source: AngleSource;
-  /** Knee flexion in the same frame, for the straightness of the leg. */
-  readonly kneeDeg: Deg;
+  /** Knee flexion in the same frame, for the straightness of the leg; null when thigh or shank were not seen. */
+  readonly kneeDeg: Deg | null;
 }
 
 /** Angles of a finished set, frame by frame, from both sources joined. */
@@ -33,19 +33,18 @@ export function angleSeries(samples: readonly LegSample[], exercise: Exercise): 
   const length = { thigh: usualLength('thigh'), shank: usualLength('shank'), foot: usualLength('foot') };
   const directions = { thigh: along('thigh'), shank: along('shank'), foot: along('foot') };
   return samples.map(({ points }, i) => {
-    const { thigh, shank, foot } = { thigh: directions.thigh[i], shank: directions.shank[i], foot: directions.foot[i] };
-    if (!thigh || !shank || !foot || (points && !inPosture(points, exercise.posture))) return null;
-    const leg: LegLines = {
-      thigh: { directionDeg: thigh.deg, lengthPx: length.thigh },
-      shank: { directionDeg: shank.deg, lengthPx: length.shank },
-      foot: { directionDeg: foot.deg, lengthPx: length.foot },
-    };
-    const used = exercise.segments.map((s) => ({ thigh, shank, foot })[s]);
+    if (points && !inPosture(points, exercise.posture)) return null;
+    const used = exercise.segments.flatMap((s) => directions[s][i] ?? []);
+    if (used.length < exercise.segments.length) return null;
+    // A segment that the exercise does not use may be missing; the angle does not read it.
+    const line = (segment: Segment) => ({ directionDeg: directions[segment][i]?.deg ?? deg(0), lengthPx: length[segment] });
+    const leg: LegLines = { thigh: line('thigh'), shank: line('shank'), foot: line('foot') };
+    const kneeSeen = directions.thigh[i] && directions.shank[i];
     return {
       deg: jointAngle(exercise.angle, leg, facing),
       variance: used.reduce((sum, d) => sum + d.variance, 0),
       source: sourceOf(used),
-      kneeDeg: jointAngle('knee-flexion', leg, facing),
+      kneeDeg: kneeSeen ? jointAngle('knee-flexion', leg, facing) : null,
     };
   });
 }
@@ -55,11 +54,12 @@ function sourceOf(used: readonly FusedDirection[]): AngleSource {
   return used.every((d) => d.source === 'landmarks') ? 'landmarks' : 'fused';
 }
 
+/** Which way the person faces in most frames in which they have taken their place: someone may walk in the other way. */
 function usualFacing(samples: readonly LegSample[], exercise: Exercise): Facing {
   let left = 0;
   let right = 0;
   for (const { points } of samples) {
-    if (!points) continue;
+    if (!points || !inPosture(points, exercise.posture)) continue;
     if (facingOf(points, exercise.posture) === 'left') left++;
     else right++;
   }

@@ -1,50 +1,64 @@
-import { jointAngle, type LegLines } from '../angles/joint-angle.ts';
+import { type Facing, jointAngle, type LegLines } from '../angles/joint-angle.ts';
 import type { Exercise } from '../exercises/exercise.ts';
-import { type LegMotion, SEGMENTS, type Segment } from '../flow/leg-motion.ts';
+import { SEGMENTS, type Segment, type SegmentTurn } from '../flow/leg-motion.ts';
 import { unwrappedNear } from '../signal/angle-wrap.ts';
 import { type LiveDirection, stepDirection } from '../signal/live-direction.ts';
 import type { Deg, Ms } from '../units.ts';
 import { facingOf, type LegSample, legLines } from './leg-sample.ts';
+import { inPosture } from './posture.ts';
+
+/** A direction that the picture's motion has carried, and by which turn. */
+interface Carried {
+  readonly tMs: Ms;
+  readonly direction: LiveDirection;
+  readonly turn: SegmentTurn;
+}
 
 /** The live estimate of the leg: one filter a segment. */
 export interface LiveLeg {
   readonly tMs: Ms;
   readonly directions: { readonly [S in Segment]: LiveDirection | null };
   readonly lengths: { readonly [S in Segment]: number };
-  readonly motion: LegMotion | null;
-  readonly facing: 'left' | 'right' | null;
+  /** Where the picture's motion last carried each segment, so that a frame or two without it cost nothing. */
+  readonly carried: { readonly [S in Segment]: Carried | null };
+  readonly facing: Facing | null;
 }
 
 export const startLiveLeg = (tMs: Ms): LiveLeg => ({
   tMs,
   directions: { thigh: null, shank: null, foot: null },
   lengths: { thigh: 0, shank: 0, foot: 0 },
-  motion: null,
+  carried: { thigh: null, shank: null, foot: null },
   facing: null,
 });
 
-/** How far a segment turned in the picture since the last frame; null when either frame lacks it or the anchor changed. */
-function turnedSince(before: LegMotion | null, now: LegMotion | null, segment: Segment): number | null {
-  const a = before?.[segment];
-  const b = now?.[segment];
-  return a && b && a.anchor === b.anchor ? b.turnDeg - a.turnDeg : null;
-}
-
-/** Takes the next frame into the live estimate. */
-export function stepLiveLeg(leg: LiveLeg, sample: LegSample, exercise: Exercise): LiveLeg {
-  const dtMs = Math.max(0, sample.tMs - leg.tMs);
-  const lines = sample.points && legLines(sample.points);
+/**
+ * Takes the next frame into the live estimate.
+ * @param settled whether the person has taken their place: from then on the facing stays
+ */
+export function stepLiveLeg(leg: LiveLeg, sample: LegSample, exercise: Exercise, settled: boolean): LiveLeg {
+  const { tMs, points, motion } = sample;
+  const lines = points && legLines(points);
   const directions = { ...leg.directions };
   const lengths = { ...leg.lengths };
+  const carried = { ...leg.carried };
   for (const segment of SEGMENTS) {
-    const before = leg.directions[segment];
     const line = lines?.[segment];
+    const turn = motion?.[segment] ?? null;
+    const anchored = carried[segment];
+    // A turn is told against its anchor's picture: it carries on from the last frame that had that anchor.
+    const from = turn && anchored?.turn.anchor === turn.anchor ? anchored : null;
+    const before = from?.direction ?? leg.directions[segment];
+    const dtMs = Math.max(0, tMs - (from?.tMs ?? leg.tMs));
     const seen = line ? (before ? unwrappedNear(line.directionDeg, before.deg) : line.directionDeg) : null;
-    directions[segment] = stepDirection(before, dtMs, seen, turnedSince(leg.motion, sample.motion, segment));
+    const direction = stepDirection(before, dtMs, seen, turn && from ? turn.turnDeg - from.turn.turnDeg : null);
+    directions[segment] = direction;
+    if (turn && direction) carried[segment] = { tMs, direction, turn };
     if (line) lengths[segment] = line.lengthPx;
   }
-  const facing = sample.points ? facingOf(sample.points, exercise.posture) : leg.facing;
-  return { tMs: sample.tMs, directions, lengths, motion: sample.motion, facing: leg.facing ?? facing };
+  const placed = points && !(settled && leg.facing) && inPosture(points, exercise.posture);
+  const facing = placed ? facingOf(points, exercise.posture) : leg.facing;
+  return { tMs, directions, lengths, carried, facing };
 }
 
 /** The exercise's angle now; null before the leg was seen. */

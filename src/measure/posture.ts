@@ -1,6 +1,5 @@
 import type { Posture } from '../pose/head-up.ts';
-import type { BodyPoints } from './leg-sample.ts';
-import { lineBetween } from './leg-sample.ts';
+import { type BodyPoints, lineBetween } from './leg-sample.ts';
 
 /** How far the trunk of a lying person, or the thigh of a sitting one, may be from the picture's horizontal. Chosen: generous, since cameras tilt. */
 const LEVEL_DEG = 45;

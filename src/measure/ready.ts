@@ -1,17 +1,23 @@
 import type { RepRule } from '../reps/rep-rule.ts';
+import type { Ms } from '../units.ts';
 
 /** In the right posture for this long without ever holding still: a recording cut tight, in which movements count from its start. Chosen. */
 const NEVER_STILL_MS = 3000;
+/** The same for a set that was found ready later on: sitting down and placing the foot comes first. Chosen: twice what it took on a clip of that. */
+const SETTLING_MS = 7000;
 
 /**
- * Index of the sample from which movements count: where the angle has held still for `readyMs` for the first time; the first measured one when the
- * person moves in the right posture from the start (a recording cut tight); null when nothing was measured.
+ * Index of the sample from which movements count: where the set was found ready while it ran, or, when it never was (the view was never good),
+ * where the angle has held still for `readyMs` for the first time; the first measured one when the person moves in the right posture from the
+ * start (a recording cut tight); null when nothing was measured.
  * @param tMs,angleDeg one a sample, same length; null where not measured, which breaks stillness
+ * @param foundReadyMs when the set was found ready; null: never
  */
 export function readyIndex(
   tMs: readonly number[],
   angleDeg: readonly (number | null)[],
   { readyMs, stillDeg }: Pick<RepRule, 'readyMs' | 'stillDeg'>,
+  foundReadyMs: Ms | null,
 ): number | null {
   let measuredFrom = 0;
   let stillFrom = 0;
@@ -23,8 +29,8 @@ export function readyIndex(
     }
     const since = (from: number): number => (tMs[i] as number) - (tMs[from] as number);
     while (stillFrom < i && spread(angleDeg, stillFrom, i) > stillDeg) stillFrom++;
-    if (since(stillFrom) >= readyMs) return i;
-    if (since(measuredFrom) >= NEVER_STILL_MS) return measuredFrom;
+    if (foundReadyMs === null ? since(stillFrom) >= readyMs : (tMs[i] as number) >= foundReadyMs) return i;
+    if (since(measuredFrom) >= (foundReadyMs === null ? NEVER_STILL_MS : SETTLING_MS)) return measuredFrom;
   }
   const first = angleDeg.findIndex((v) => v !== null);
   return first < 0 ? null : first;

@@ -1,5 +1,4 @@
-import type { CounterState } from '../reps/live-counter.ts';
-import { resumeCounter, startCounter, stepCounter } from '../reps/live-counter.ts';
+import { type CounterState, LIVE_GAP_MS, resumeCounter, startCounter, stepCounter } from '../reps/live-counter.ts';
 import { type Deg, deg, type Ms, ms } from '../units.ts';
 import { measureSamples, type SetSpec } from './finish.ts';
 import { type LegSample, sampleOf } from './leg-sample.ts';
@@ -32,16 +31,18 @@ export interface SetState {
   readonly leg: LiveLeg | null;
   readonly counter: CounterState | null;
   readonly reps: readonly MeasuredRep[];
+  /** How many of them are complete. */
+  readonly count: number;
   /** Angles of the last readyMs, oldest first: the stillness before the start. */
   readonly recent: readonly { readonly tMs: Ms; readonly deg: Deg }[];
+  /** When counting began; null before. */
+  readonly readyMs: Ms | null;
   /** When the leg was last measured. */
   readonly seenMs: Ms | null;
   /** When the last movement came back. */
   readonly lastRepMs: Ms | null;
 }
 
-/** Not measured for this long while counting: the leg is lost and the person is told. Chosen: two or three frames of a slow machine. */
-const LOST_MS = 700;
 /** Nobody to be seen for this long after at least one repetition: the person has got up and the set is over. Chosen. */
 const LEFT_MS = 6000;
 /** After the last repetition of the dose the set ends when this has passed without another. Chosen. */
@@ -54,7 +55,9 @@ export const startSet = (spec: SetSpec): SetState => ({
   leg: null,
   counter: null,
   reps: [],
+  count: 0,
   recent: [],
+  readyMs: null,
   seenMs: null,
   lastRepMs: null,
 });
@@ -70,7 +73,7 @@ export interface SetStep {
 export function stepSet(state: SetState, observation: Observation): SetStep {
   const { spec } = state;
   const sample = sampleOf(observation, spec.side);
-  const leg = stepLiveLeg(state.leg ?? startLiveLeg(observation.tMs), sample, spec.exercise);
+  const leg = stepLiveLeg(state.leg ?? startLiveLeg(observation.tMs), sample, spec.exercise, state.phase !== 'setting-up');
   const measurable = sample.points ? inPosture(sample.points, spec.exercise.posture) : sample.motion !== null;
   const angle = measurable ? liveAngle(leg, spec.exercise) : null;
   const noticed: SetState = {
@@ -115,7 +118,7 @@ function settleIn(state: SetState, tMs: Ms, angle: Deg | null, advice: readonly 
   const first = recent[0];
   if (!first || tMs - first.tMs < readyMs) return { state: { ...state, recent }, events: [] };
   return {
-    state: { ...state, phase: 'counting', recent: [], counter: startCounter(tMs, signed(state, angle)) },
+    state: { ...state, phase: 'counting', recent: [], readyMs: tMs, counter: startCounter(tMs, signed(state, angle)) },
     events: [{ kind: 'ready' }],
   };
 }
@@ -126,13 +129,15 @@ function count(state: SetState, tMs: Ms, angle: Deg): Advanced {
   const [counter, movement] = stepCounter(started, tMs, signed(state, angle), spec.exercise.rule);
   if (!movement) return ended({ ...state, counter }, tMs);
   const rep = liveRep(movement, state.reps.length + 1, spec.exercise);
-  return { state: { ...state, counter, reps: [...state.reps, rep], lastRepMs: tMs }, events: [{ kind: 'rep', rep }] };
+  const reps = [...state.reps, rep];
+  const count = state.count + (rep.complete ? 1 : 0);
+  return { state: { ...state, counter, reps, count, lastRepMs: tMs }, events: [{ kind: 'rep', rep }] };
 }
 
 /** Whether the dose is done and nothing more comes. */
 function ended(state: SetState, tMs: Ms): Advanced {
   const { targetReps } = state.spec;
-  const done = targetReps !== null && completeOf(state.reps) >= targetReps;
+  const done = targetReps !== null && state.count >= targetReps;
   if (!done || state.lastRepMs === null || tMs - state.lastRepMs < DONE_MS) return { state, events: [] };
   return { state: { ...state, phase: 'ended' }, events: [{ kind: 'ended', why: 'target-reached' }] };
 }
@@ -142,27 +147,22 @@ function missing(state: SetState, tMs: Ms): Advanced {
   if (goneMs >= LEFT_MS && state.reps.length > 0) {
     return { state: { ...state, phase: 'ended' }, events: [{ kind: 'ended', why: 'left' }] };
   }
-  if (state.phase === 'lost' || goneMs < LOST_MS) return { state, events: [] };
+  if (state.phase === 'lost' || goneMs < LIVE_GAP_MS) return { state, events: [] };
   return { state: { ...state, phase: 'lost' }, events: [{ kind: 'lost' }] };
 }
 
-const completeOf = (reps: readonly MeasuredRep[]): number => reps.filter((r) => r.complete).length;
-
-const viewOf = (state: SetState, angle: Deg | null, advice: readonly ViewAdvice[], sample: LegSample): LiveView => {
-  const count = completeOf(state.reps);
-  return {
-    phase: state.phase,
-    angleDeg: angle,
-    count,
-    partialCount: state.reps.length - count,
-    advice: state.phase === 'setting-up' && advice.length === 0 ? ['hold-still'] : advice,
-    leg: sample.points,
-  };
-};
+const viewOf = (state: SetState, angle: Deg | null, advice: readonly ViewAdvice[], sample: LegSample): LiveView => ({
+  phase: state.phase,
+  angleDeg: angle,
+  count: state.count,
+  partialCount: state.reps.length - state.count,
+  advice: state.phase === 'setting-up' && advice.length === 0 ? ['hold-still'] : advice,
+  leg: sample.points,
+});
 
 /** Ends a set and measures it as a whole: smoothing without lag, thresholds from the person's own range over all of it. */
 export function finishSet(state: SetState): SetResult {
   const samples: LegSample[] = [];
   for (let at = state.samples; at; at = at.before) samples.push(at.sample);
-  return measureSamples(state.spec, samples.reverse());
+  return measureSamples(state.spec, samples.reverse(), state.readyMs);
 }

@@ -1,13 +1,13 @@
-import { type Deg, deg, type Ms } from '../units.ts';
-import { completeThreshold } from './complete-threshold.ts';
+import { type Deg, deg, type Ms, ms } from '../units.ts';
+import { completeThreshold, usualRange } from './complete-threshold.ts';
 import type { Movement } from './movement.ts';
 import type { RepRule } from './rep-rule.ts';
 
 /**
  * Where the counter stands:
  *
- *   low --(risen by the reversal)--> high --(fallen back far enough)--> low, and a movement is reported
- *    ^ follows the angle down              follows the angle up
+ *   low --(risen by the least that is noticed)--> high --(fallen back far enough)--> low, and a movement is reported
+ *    ^ follows the angle down                      follows the angle up
  */
 export interface CounterState {
   readonly phase: 'low' | 'high';
@@ -15,64 +15,90 @@ export interface CounterState {
   readonly lowMs: number;
   readonly highDeg: number;
   readonly highMs: number;
+  /** The stay near the peak: where and when it began, and when it was last near. */
+  readonly holdDeg: number;
+  readonly holdFromMs: number;
+  readonly holdToMs: number;
   readonly lastMs: number;
-  /** Ranges of the movements so far, for the person's own thresholds. */
+  /** Ranges of the latest movements, for the person's own thresholds. */
   readonly ranges: readonly number[];
+  /** The person's usual range so far; null before the first movement. */
+  readonly usualDeg: number | null;
 }
 
 /** A tremor at the top smaller than this share of the usual range does not end a movement. Chosen. */
 const REVERSAL_SHARE = 0.3;
 /** A movement is over when it has fallen back by this share of its rise: soon enough to be heard as "now", late enough to be sure. Chosen. */
 const BACK_SHARE = 0.6;
+/** Within this share of the range from the peak, the joint is held; as after the set. Chosen. */
+const HOLD_SHARE = 0.1;
+/** No angle for longer than this: what comes after joins nothing before. Chosen: two or three frames of a slow machine. */
+export const LIVE_GAP_MS = 700;
+/** The person's own thresholds come from this many latest movements, so that a long session costs no more than a short one. Chosen. */
+const REMEMBERED = 60;
 
 export const startCounter = (tMs: Ms, angle: Deg): CounterState => ({
   phase: 'low',
   lowDeg: angle,
   lowMs: tMs,
-  highDeg: angle,
-  highMs: tMs,
+  ...peakAt(tMs, angle),
   lastMs: tMs,
   ranges: [],
+  usualDeg: null,
 });
+
+const peakAt = (tMs: Ms, angle: Deg) => ({ highDeg: angle, highMs: tMs, holdDeg: angle, holdFromMs: tMs, holdToMs: tMs });
 
 /**
  * One step of live counting, on an angle that is positive in the direction of the exercise. Causal: complete or partial is judged by the
- * movements so far and may be judged otherwise when the set is over.
+ * movements so far and may be judged otherwise when the set is over. A gap of more than LIVE_GAP_MS is never part of a movement.
  * @returns the new state and, when one has just come back, the movement
  */
-export function stepCounter(state: CounterState, tMs: Ms, angle: Deg, rule: RepRule): readonly [CounterState, Movement?] {
-  const usual = state.ranges.length > 0 ? completeThreshold(state.ranges, rule) / rule.completeShare : rule.leastDeg;
-  const reversal = Math.max(rule.noticeDeg, REVERSAL_SHARE * usual);
+export function stepCounter(
+  before: CounterState,
+  tMs: Ms,
+  angle: Deg,
+  rule: RepRule,
+): readonly [CounterState] | readonly [CounterState, Movement] {
+  if (tMs - before.lastMs > LIVE_GAP_MS) return [resumeCounter(before, tMs, angle)];
+  const state = { ...before, lastMs: tMs };
   if (state.phase === 'low') {
-    if (angle < state.lowDeg) return [{ ...state, lowDeg: angle, lowMs: tMs, lastMs: tMs }];
-    if (angle >= state.lowDeg + rule.noticeDeg) {
-      return [{ ...state, phase: 'high', highDeg: angle, highMs: tMs, lastMs: tMs }];
-    }
+    if (angle < state.lowDeg) return [{ ...state, lowDeg: angle, lowMs: tMs }];
+    if (angle >= state.lowDeg + rule.noticeDeg) return [{ ...state, phase: 'high', ...peakAt(tMs, angle) }];
     // At rest the start of a movement moves on with the time.
     const still = angle < state.lowDeg + rule.noticeDeg / 2;
-    return [still ? { ...state, lowMs: tMs, lastMs: tMs } : { ...state, lastMs: tMs }];
+    return [still ? { ...state, lowMs: tMs } : state];
   }
-  if (angle >= state.highDeg) return [{ ...state, highDeg: angle, highMs: tMs, lastMs: tMs }];
-  const rise = state.highDeg - state.lowDeg;
-  if (state.highDeg - angle < Math.max(Math.min(reversal, rise), BACK_SHARE * rise)) return [{ ...state, lastMs: tMs }];
-  const next: CounterState = { ...state, phase: 'low', lowDeg: angle, lowMs: tMs, highDeg: angle, highMs: tMs, lastMs: tMs };
+  const rise = Math.max(state.highDeg, angle) - state.lowDeg;
+  if (angle >= state.highDeg) {
+    const held = state.holdDeg >= angle - HOLD_SHARE * rise;
+    const hold = held ? { holdToMs: tMs } : { holdDeg: angle, holdFromMs: tMs, holdToMs: tMs };
+    return [{ ...state, highDeg: angle, highMs: tMs, ...hold }];
+  }
+  const reversal = Math.max(rule.noticeDeg, REVERSAL_SHARE * (state.usualDeg ?? rule.leastDeg));
+  const fall = state.highDeg - angle;
+  if (fall < Math.max(Math.min(reversal, rise), BACK_SHARE * rise)) {
+    return [fall <= HOLD_SHARE * rise ? { ...state, holdToMs: tMs } : state];
+  }
+  const next: CounterState = { ...state, phase: 'low', lowDeg: angle, lowMs: tMs, ...peakAt(tMs, angle) };
   if (tMs - state.lowMs < rule.leastMs) return [next];
-  const ranges = [...state.ranges, rise];
+  const ranges = [...state.ranges.slice(1 - REMEMBERED), rise];
   const movement: Movement = {
-    startMs: state.lowMs as Ms,
-    peakMs: state.highMs as Ms,
+    startMs: ms(state.lowMs),
+    peakMs: ms(state.highMs),
     endMs: tMs,
     startDeg: deg(state.lowDeg),
     peakDeg: deg(state.highDeg),
     rangeDeg: deg(rise),
-    holdMs: 0 as Ms,
+    holdMs: ms(state.holdToMs - state.holdFromMs),
     complete: rise >= completeThreshold(ranges, rule),
   };
-  return [{ ...next, ranges }, movement];
+  return [{ ...next, ranges, usualDeg: usualRange(ranges) }, movement];
 }
 
 /** After a gap nothing before it may join what comes after. */
 export const resumeCounter = (state: CounterState, tMs: Ms, angle: Deg): CounterState => ({
   ...startCounter(tMs, angle),
   ranges: state.ranges,
+  usualDeg: state.usualDeg,
 });

@@ -1,3 +1,4 @@
+import { holeLimit } from '../signal/hole-limit.ts';
 import { median } from '../signal/median.ts';
 import { type Deg, deg, type Ms, ms } from '../units.ts';
 import { completeThreshold, usualRange } from './complete-threshold.ts';
@@ -6,19 +7,22 @@ import type { RepRule } from './rep-rule.ts';
 import { type TurningPoint, turningPoints } from './turning-points.ts';
 
 /** A reversal inside a movement (a tremor at the top) that is smaller than this share of the usual range does not part it in two. Chosen. */
-const REVERSAL_SHARE = 0.3;
+const REVERSAL_SHARE = 0.4;
 /** A movement begins and ends where this share of its range is left. Chosen. */
 const EDGE_SHARE = 0.1;
-/** It has come back when it has fallen by this share of its rise. Chosen. */
+/** It has come back when it has fallen by this share of its rise, or of the usual range where that is less. Chosen. */
 const RETURN_SHARE = 0.5;
 /** Within this share of the range from the peak, the joint is held. Chosen. */
 const HOLD_SHARE = 0.1;
 /** The rest before a movement is the median over this time, ms. Chosen. */
 const REST_MS = 300;
 
-/** A movement as found, and whether it came back before the samples ended or broke off. */
+/** A movement as found. */
 export interface FoundMovement extends Movement {
+  /** Whether it came back, most of the way. */
   readonly returned: boolean;
+  /** Whether the samples began, broke off or ended while it was under way. */
+  readonly cut: boolean;
 }
 
 interface Run {
@@ -28,16 +32,16 @@ interface Run {
 
 /**
  * Finds the movements of a finished set, with thresholds relative to the person's own range in it.
- * @param samples smoothed without lag, positive in the direction of the exercise; null parts runs: no movement crosses a gap
+ * @param samples smoothed without lag, positive in the direction of the exercise. A null parts runs, and so does a pause between samples that is
+ *   longer than `holeLimit` of them: no movement crosses a gap.
  * @returns all movements in order of time, complete and partial; one that did not come back is never complete
  */
 export function segmentSet(samples: readonly AngleSample[], rule: RepRule): readonly FoundMovement[] {
-  const runs = runsOf(samples);
-  const noticed = runs.flatMap((run) => movementsIn(run, rule.noticeDeg));
+  const runs = runsOf(samples, rule);
+  const noticed = runs.flatMap((run) => movementsIn(run, rule.noticeDeg, Number.POSITIVE_INFINITY));
   const usual = usualRange(noticed.map((m) => m.rangeDeg)) ?? 0;
-  const main = runs.flatMap((run) => movementsIn(run, Math.max(rule.noticeDeg, REVERSAL_SHARE * usual)));
-  const small = noticed.filter((n) => !main.some((m) => n.startMs < m.endMs && n.endMs > m.startMs));
-  const all = [...main, ...small].sort((a, b) => a.startMs - b.startMs);
+  const main = runs.flatMap((run) => movementsIn(run, Math.max(rule.noticeDeg, REVERSAL_SHARE * usual), usual));
+  const all = [...main, ...apartFrom(main, noticed)].sort((a, b) => a.startMs - b.startMs);
   const threshold = completeThreshold(
     all.map((m) => m.rangeDeg),
     rule,
@@ -47,14 +51,31 @@ export function segmentSet(samples: readonly AngleSample[], rule: RepRule): read
     .map((m) => ({ ...m, complete: m.returned && m.rangeDeg >= threshold }));
 }
 
-function runsOf(samples: readonly AngleSample[]): readonly Run[] {
+/** Those of `others` that overlap none of `main`; both in order of time. */
+function apartFrom(main: readonly FoundMovement[], others: readonly FoundMovement[]): readonly FoundMovement[] {
+  let next = 0;
+  return others.filter((other) => {
+    while (next < main.length && (main[next] as FoundMovement).endMs <= other.startMs) next++;
+    const nearest = main[next];
+    return !nearest || nearest.startMs >= other.endMs;
+  });
+}
+
+function runsOf(samples: readonly AngleSample[], { leastMs }: RepRule): readonly Run[] {
+  const limit = holeLimit(
+    samples.map((s) => s.tMs),
+    leastMs,
+  );
   const runs: { tMs: number[]; deg: number[] }[] = [];
   let open: { tMs: number[]; deg: number[] } | null = null;
+  let lastMs = Number.NEGATIVE_INFINITY;
   for (const { tMs, deg: value } of samples) {
     if (value === null) {
       open = null;
       continue;
     }
+    if (tMs - lastMs > limit) open = null;
+    lastMs = tMs;
     if (!open) {
       open = { tMs: [], deg: [] };
       runs.push(open);
@@ -65,15 +86,17 @@ function runsOf(samples: readonly AngleSample[]): readonly Run[] {
   return runs;
 }
 
-function movementsIn(run: Run, reversal: number): readonly FoundMovement[] {
+function movementsIn(run: Run, reversal: number, usual: number): readonly FoundMovement[] {
   const points = turningPoints(run.deg, reversal);
   return points.flatMap((point, i) => {
     const before = points[i - 1];
-    return point.kind === 'peak' && before ? [movementAt(run, before, point, points[i + 1])] : [];
+    return point.kind === 'peak' && before ? [movementAt(run, [before, point, points[i + 1]], usual)] : [];
   });
 }
 
-function movementAt(run: Run, before: TurningPoint, peak: TurningPoint, after: TurningPoint | undefined): FoundMovement {
+type Turns = readonly [before: TurningPoint, peak: TurningPoint, after: TurningPoint | undefined];
+
+function movementAt(run: Run, [before, peak, after]: Turns, usual: number): FoundMovement {
   const rise = peak.value - before.value;
   const startIndex = lastAtMost(run, before.value + EDGE_SHARE * rise, before.index, peak.index);
   const startDeg = restBefore(run, before.index, startIndex);
@@ -81,6 +104,7 @@ function movementAt(run: Run, before: TurningPoint, peak: TurningPoint, after: T
   const endIndex = after
     ? firstAtMost(run, after.value + EDGE_SHARE * (peak.value - after.value), peak.index, after.index)
     : run.deg.length - 1;
+  const returned = after !== undefined && peak.value - after.value >= RETURN_SHARE * Math.min(rise, usual);
   const at = (index: number): Ms => ms(run.tMs[index] as number);
   return {
     startMs: at(startIndex),
@@ -91,7 +115,8 @@ function movementAt(run: Run, before: TurningPoint, peak: TurningPoint, after: T
     rangeDeg: deg(rangeDeg),
     holdMs: holdAround(run, peak, peak.value - HOLD_SHARE * rangeDeg),
     complete: false,
-    returned: after !== undefined && peak.value - after.value >= RETURN_SHARE * rise,
+    returned,
+    cut: startIndex === 0 || !after || (!returned && after.index === run.deg.length - 1),
   };
 }
 
@@ -107,7 +132,10 @@ const firstAtMost = (run: Run, limit: number, from: number, to: number): number 
   return index;
 };
 
-/** Median over the rest just before a movement, from the valley on. */
+/**
+ * Median over the rest just before a movement, from the valley on. A slow movement is on its way by then: a raise of 1.5 s to the top reads its
+ * rest high by about a fortieth of its range.
+ */
 function restBefore(run: Run, valley: number, start: number): Deg {
   const since = (run.tMs[start] as number) - REST_MS;
   const rest: number[] = [];

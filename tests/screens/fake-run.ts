@@ -1,8 +1,8 @@
 import type { LiveView } from '../../src/measure/live-view.ts';
+import type { AppServices } from '../../src/screens/services.ts';
 import { createRun, type Run } from '../../src/screens/set/run.ts';
 import type { Tone } from '../../src/screens/set/tones.ts';
 import { en } from '../../src/screens/words/en.ts';
-import type { AppServices } from '../../src/screens/services.ts';
 import { ms } from '../../src/units.ts';
 
 /** A run whose sounds are written down, on a clock that the test moves. */

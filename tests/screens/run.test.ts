@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { fail, ok } from '../../src/result.ts';
 import { EXAMPLE_PLAN } from '../../src/screens/choose/plan.ts';
-import type { DrivenSet } from './fake-services.ts';
 import { ms } from '../../src/units.ts';
 import { aView, fakeRun } from './fake-run.ts';
+import type { DrivenSet } from './fake-services.ts';
 import { fakeServices } from './fake-services.ts';
 import { aRep, aSet } from './fake-sets.ts';
 

@@ -1,0 +1,104 @@
+import type { Exercise } from '../exercises/exercise.ts';
+import type { FoundMovement } from '../reps/segment-set.ts';
+import { median } from '../signal/median.ts';
+import { deg } from '../units.ts';
+import type { AngleInFrame } from './angle-series.ts';
+import type { AngleSource, MeasuredRep, RepFlag } from './set-result.ts';
+import { rangeUncertainty } from './uncertainty.ts';
+
+/** A leg raised with the knee bent further than at rest by this much is flagged. Common practice; a therapist's limit takes its place. */
+const KNEE_LIMIT_DEG = 15;
+/** A bend lasts for at least this share of the movement; single frames of a lost shank do not count. Chosen. */
+const KNEE_SHARE = 0.15;
+/** Told by the picture's motion in this share of its frames, a range is the picture's; by the landmarks in that one, theirs. Chosen. */
+const FLOW_SHARE = 0.9;
+const LANDMARKS_SHARE = 0.5;
+
+/** What a repetition is made from besides its movement. */
+export interface RepContext {
+  readonly exercise: Exercise;
+  readonly tMs: readonly number[];
+  /** One a frame, same length as `tMs`. */
+  readonly frames: readonly (AngleInFrame | null)[];
+  /** The resting level that is taken off, in the sense of the angle itself. */
+  readonly zeroDeg: number;
+  readonly noiseDeg: number;
+}
+
+/** The movements of a set as repetitions, numbered in order of time. */
+export function measuredReps(found: readonly FoundMovement[], context: RepContext): readonly MeasuredRep[] {
+  const frames = found.map((m) => framesOf(m, context));
+  const restingKnee = context.exercise.angle === 'leg-elevation' ? kneeAtRest(frames, context) : null;
+  return found.map((m, i) => {
+    const { exercise, zeroDeg, noiseDeg } = context;
+    const sign = exercise.rule.direction === 'rises' ? 1 : -1;
+    const during = frames[i]?.during ?? [];
+    const source = sourceOf(during);
+    const flags: RepFlag[] = [];
+    if (!m.complete) flags.push('partial');
+    if (m.cut) flags.push('tracking-gap');
+    if (restingKnee !== null && kneeBends(during, restingKnee)) flags.push('knee-bent');
+    return {
+      number: i + 1,
+      startMs: m.startMs,
+      peakMs: m.peakMs,
+      endMs: m.endMs,
+      startDeg: deg(m.startDeg * sign - zeroDeg),
+      peakDeg: deg(m.peakDeg * sign - zeroDeg),
+      rangeDeg: m.rangeDeg,
+      holdMs: m.holdMs,
+      complete: m.complete,
+      flags,
+      uncertaintyDeg: rangeUncertainty(exercise.angle, source, m.rangeDeg, noiseDeg),
+      source,
+    };
+  });
+}
+
+interface Span {
+  readonly from: number;
+  readonly to: number;
+  readonly during: readonly (AngleInFrame | null)[];
+}
+
+function framesOf({ startMs, endMs }: FoundMovement, { tMs, frames }: RepContext): Span {
+  const from = firstAtLeast(tMs, startMs);
+  const after = firstAtLeast(tMs, endMs);
+  const to = tMs[after] === endMs ? after + 1 : after;
+  return { from, to, during: frames.slice(from, to) };
+}
+
+/** Index of the first time that is not before `t`; the list is in order. */
+function firstAtLeast(tMs: readonly number[], t: number): number {
+  let low = 0;
+  let high = tMs.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((tMs[middle] as number) < t) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** The source most of the repetition's frames lean on. */
+function sourceOf(during: readonly (AngleInFrame | null)[]): AngleSource {
+  const share = (s: AngleSource) => during.filter((f) => f?.source === s).length / Math.max(1, during.length);
+  if (share('flow') >= FLOW_SHARE) return 'flow';
+  return share('landmarks') >= LANDMARKS_SHARE ? 'landmarks' : 'fused';
+}
+
+const kneesOf = (frames: readonly (AngleInFrame | null)[]): readonly number[] => frames.flatMap((f) => f?.kneeDeg ?? []);
+
+/** How the knee lies between the movements; over all frames when there is nothing between them; null when it was never seen. */
+function kneeAtRest(movements: readonly Span[], { frames }: RepContext): number | null {
+  const ends = [0, ...movements.map((m) => m.to)];
+  const starts = [...movements.map((m) => m.from), frames.length];
+  const resting = ends.flatMap((end, i) => kneesOf(frames.slice(end, starts[i])));
+  return median(resting) ?? median(kneesOf(frames));
+}
+
+/** Whether the knee bends during a movement by more than the limit, against how it lies at rest. */
+function kneeBends(during: readonly (AngleInFrame | null)[], restingDeg: number): boolean {
+  const knees = kneesOf(during);
+  return knees.filter((knee) => knee - restingDeg > KNEE_LIMIT_DEG).length > KNEE_SHARE * knees.length;
+}

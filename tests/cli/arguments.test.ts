@@ -1,0 +1,78 @@
+import { expect, test } from 'vitest';
+import { HELP, readArguments } from '../../src/cli/arguments.ts';
+import { EXERCISE_IDS } from '../../src/exercises/exercise.ts';
+
+const GOOD = ['clip.mp4', '--exercise', 'foot-tap', '--side', 'left'];
+
+const complaint = (args: readonly string[]): string => {
+  const read = readArguments(args);
+  if (read.ok) throw new Error(`expected a complaint about ${args.join(' ')}`);
+  return read.error.words;
+};
+
+test('a clip, an exercise and a side are enough', () => {
+  expect(readArguments(GOOD)).toEqual({
+    ok: true,
+    value: { clip: 'clip.mp4', exercise: 'foot-tap', side: 'left', model: 'full', json: null, landmarks: null },
+  });
+});
+
+test('every option is read, wherever it stands', () => {
+  const args = [
+    '--side=right',
+    '--model',
+    'lite',
+    '--json',
+    'out.json',
+    'a b.webm',
+    '--landmarks',
+    'lm.json',
+    '--exercise',
+    'leg-raise',
+  ];
+  expect(readArguments(args)).toEqual({
+    ok: true,
+    value: { clip: 'a b.webm', exercise: 'leg-raise', side: 'right', model: 'lite', json: 'out.json', landmarks: 'lm.json' },
+  });
+});
+
+test('asked for help, everything else may be missing', () => {
+  expect(readArguments(['--help'])).toEqual({ ok: true, value: null });
+  expect(readArguments(['-h'])).toEqual({ ok: true, value: null });
+});
+
+test('the help names every exercise, option and exit code', () => {
+  for (const word of [
+    ...EXERCISE_IDS,
+    '--exercise',
+    '--side',
+    '--model',
+    '--json',
+    '--landmarks',
+    '0 measured',
+    '2 bad',
+    '3 nothing',
+  ]) {
+    expect(HELP).toContain(word);
+  }
+});
+
+test.each([
+  { what: 'nothing at all', args: [], says: 'Name the video file' },
+  { what: 'no clip', args: GOOD.slice(1), says: 'Name the video file' },
+  { what: 'two clips', args: [...GOOD, 'other.mp4'], says: '"other.mp4"' },
+  { what: 'no exercise', args: ['clip.mp4', '--side', 'left'], says: '--exercise: foot-tap' },
+  { what: 'an unknown exercise', args: ['clip.mp4', '--exercise', 'squat', '--side', 'left'], says: '"squat"' },
+  { what: 'no side', args: GOOD.slice(0, 3), says: '--side left or --side right' },
+  { what: 'an unknown side', args: ['clip.mp4', '--exercise', 'foot-tap', '--side', 'both'], says: '"both"' },
+  { what: 'an unknown model', args: [...GOOD, '--model', 'huge'], says: '"huge"' },
+  { what: 'an unknown option', args: [...GOOD, '--fast'], says: '--fast' },
+  { what: 'an option without its value', args: [...GOOD, '--json'], says: '--json' },
+])('$what: one line that says so and where to read more', ({ args, says }) => {
+  const words = complaint(args);
+  expect(words).toContain(says);
+  expect(words).not.toContain('\n');
+  expect(words.endsWith('. See npm run measure -- --help.')).toBe(true);
+  // One sentence before the pointer to the help.
+  expect(words.replace(' See npm run measure -- --help.', '').match(/[.!?](?= |$)/g)).toHaveLength(1);
+});

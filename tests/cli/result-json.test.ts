@@ -1,0 +1,76 @@
+import { expect, test } from 'vitest';
+import { resultJson } from '../../src/cli/result-json.ts';
+import type { SetResult } from '../../src/measure/set-result.ts';
+import { deg, ms } from '../../src/units.ts';
+import { rep, result } from '../record/set-builders.ts';
+
+const written = (set: SetResult, durationMs = 12_000.4) =>
+  JSON.parse(resultJson(set, 'clip.mp4', durationMs)) as Record<string, unknown>;
+
+test('the keys stand in the documented order', () => {
+  const value = written(result([rep(1)]));
+  expect(Object.keys(value)).toEqual([
+    'schemaVersion',
+    'exercise',
+    'side',
+    'source',
+    'count',
+    'partialCount',
+    'reps',
+    'summary',
+    'coordination',
+    'quality',
+  ]);
+  expect(Object.keys(value.source as object)).toEqual(['file', 'width', 'height', 'durationMs', 'frames', 'framesUsed']);
+  expect(Object.keys(value.summary as object)).toEqual(['medianPeakDeg', 'medianRangeDeg', 'uncertaintyDeg']);
+  expect(Object.keys(value.quality as object)).toEqual(['cameraTurnDeg', 'warnings']);
+  expect(Object.keys((value.reps as object[])[0] as object).slice(0, 10)).toEqual([
+    'number',
+    'startMs',
+    'peakMs',
+    'endMs',
+    'startDeg',
+    'peakDeg',
+    'rangeDeg',
+    'holdMs',
+    'complete',
+    'flags',
+  ]);
+});
+
+test('a set is written with its counts, its source and its repetitions', () => {
+  const value = written(result([rep(1), rep(2, { complete: false, flags: ['partial', 'tracking-gap'] })]));
+  expect(value).toMatchObject({
+    schemaVersion: 1,
+    exercise: 'foot-tap',
+    side: 'left',
+    source: { file: 'clip.mp4', width: 640, height: 480, durationMs: 12_000, frames: 3, framesUsed: 2 },
+    count: 1,
+    partialCount: 1,
+    summary: { medianPeakDeg: 16, medianRangeDeg: 14.75, uncertaintyDeg: 1.1 },
+    coordination: null,
+    quality: { cameraTurnDeg: null, warnings: ['low-frame-rate'] },
+  });
+  expect(value.reps).toMatchObject([
+    { number: 1, complete: true, flags: [] },
+    { number: 2, complete: false, flags: ['partial', 'tracking-gap'] },
+  ]);
+});
+
+test('times are whole milliseconds and angles hundredths of a degree', () => {
+  const [first] = written(result([rep(1, { startMs: ms(1499.6), startDeg: deg(1.23456), peakDeg: deg(-0.001) })])).reps as [
+    Record<string, unknown>,
+  ];
+  expect(first).toMatchObject({ startMs: 1500, startDeg: 1.23, peakDeg: 0 });
+  expect(Object.is(first.peakDeg, -0)).toBe(false);
+});
+
+test('a set without complete repetitions has no summary instead of zeros', () => {
+  expect(written(result([])).summary).toBeNull();
+});
+
+test('the same set gives the same bytes, ending with a line break', () => {
+  const set = result([rep(1), rep(2)]);
+  expect(resultJson(set, 'a.mp4', 1)).toBe(resultJson(structuredClone(set), 'a.mp4', 1));
+  expect(resultJson(set, 'a.mp4', 1).endsWith('}\n')).toBe(true);
+});
