@@ -1,5 +1,6 @@
 import { fail, ok, type Result } from '../result.ts';
 import { type Deg, degOfRad, type Ratio, ratio } from '../units.ts';
+import type { AlignmentPose } from './alignment-pose.ts';
 import {
   damp,
   GAIN,
@@ -13,10 +14,10 @@ import {
 } from './patch-normal-equations.ts';
 import { addPrior, type PosePrior, pixelsASample, priorCost } from './patch-prior.ts';
 import { fitLight, type LevelPose, type LightFit, sampleTemplate } from './patch-sampling.ts';
-import type { TemplateLevel } from './patch-template.ts';
 import type { Pyramid, PyramidLevel } from './pyramid.ts';
 import { ResidualSpread, type RobustKind, robustWeights, tukeySlope } from './robust-weights.ts';
 import { factorise, solveFactored } from './symmetric-solve.ts';
+import type { TemplateLevel } from './template-level.ts';
 
 export type PatchAlignmentError =
   /** Too much of the template lies outside the picture. */
@@ -34,14 +35,6 @@ export interface PatchQuality {
   readonly keptShare: Ratio;
   readonly rotationSeDeg: Deg;
   readonly kept: Float32Array;
-}
-
-/** Search state: centroid place in frame px, rotation in rad, natural logarithm of the scale. */
-export interface Pose {
-  x: number;
-  y: number;
-  angle: number;
-  logScale: number;
 }
 
 /** Longest step believed, px of the level; the linear picture of the template holds over a pixel or two. Chosen. */
@@ -77,7 +70,7 @@ export class AlignmentWork {
   /** Spread of the last residuals, grey levels. */
   private bulk = 0;
   /** Where the last step started, and how often it was halved. */
-  private best: (Pose & { readonly cost: number; halvings: number }) | null = null;
+  private best: (AlignmentPose & { readonly cost: number; halvings: number }) | null = null;
   private readonly at: LevelPose = { centreX: 0, centreY: 0, cos: 1, sin: 0 };
 
   constructor(pixels: number, allowScale: boolean, prior: PosePrior | null) {
@@ -106,7 +99,7 @@ export class AlignmentWork {
   step(
     level: TemplateLevel,
     picture: Pyramid,
-    pose: Pose,
+    pose: AlignmentPose,
     kind: RobustKind,
     minInsideShare: Ratio,
     donePx: number,
@@ -155,7 +148,7 @@ export class AlignmentWork {
     return ok(decrement <= DONE_DECREMENT[kind] * this.bulk * this.bulk * pixelsASample(level));
   }
 
-  private halve(pose: Pose, best: Pose & { halvings: number }): void {
+  private halve(pose: AlignmentPose, best: AlignmentPose & { halvings: number }): void {
     best.halvings++;
     pose.x = (pose.x + best.x) / 2;
     pose.y = (pose.y + best.y) / 2;
@@ -164,14 +157,19 @@ export class AlignmentWork {
   }
 
   /** What the search makes small: how unlike the picture is, and with a prior how unlikely the pose, in standard errors squared. */
-  private cost(level: TemplateLevel, pose: Pose): number {
+  private cost(level: TemplateLevel, pose: AlignmentPose): number {
     const { zncc } = fitLight(level, this.seen, level.weight);
     const unlike = ((1 - zncc * Math.abs(zncc)) * level.totalWeight) / (UNEXPLAINED * pixelsASample(level));
     return this.prior ? unlike + priorCost(this.prior, pose) : unlike;
   }
 
   /** How well the template fits at `pose`, on its finest level. */
-  judge(level: TemplateLevel, picture: Pyramid, pose: Pose, minInsideShare: Ratio): Result<PatchQuality, PatchAlignmentError> {
+  judge(
+    level: TemplateLevel,
+    picture: Pyramid,
+    pose: AlignmentPose,
+    minInsideShare: Ratio,
+  ): Result<PatchQuality, PatchAlignmentError> {
     const { matrix, vector, residual, weight, seen } = this;
     const n = this.allowScale ? SIMILARITY_UNKNOWNS : RIGID_UNKNOWNS;
     const inside = this.look(level, picture, pose);
@@ -222,7 +220,7 @@ export class AlignmentWork {
   }
 
   /** Reads the picture under the template; returns the share of the mask inside. */
-  private look(level: TemplateLevel, picture: Pyramid, pose: Pose): number {
+  private look(level: TemplateLevel, picture: Pyramid, pose: AlignmentPose): number {
     const shrink = 1 / 2 ** level.level;
     const scale = Math.exp(pose.logScale);
     this.at.centreX = (pose.x - picture.originX) * shrink;

@@ -1,11 +1,13 @@
 import { ok, type Result } from '../result.ts';
 import { type Deg, degOfRad, px, type Ratio, radOfDeg, ratio } from '../units.ts';
-import { AlignmentWork, type PatchAlignmentError, type Pose } from './patch-alignment-step.ts';
+import type { AlignmentPose } from './alignment-pose.ts';
+import { AlignmentWork, type PatchAlignmentError } from './patch-alignment-step.ts';
 import type { PosePrior } from './patch-prior.ts';
-import type { PatchTemplate, TemplateLevel } from './patch-template.ts';
+import type { PatchTemplate } from './patch-template.ts';
 import { aboutPivot, type PlaneMotion } from './plane-motion.ts';
 import type { Pyramid } from './pyramid.ts';
 import type { RobustKind } from './robust-weights.ts';
+import type { TemplateLevel } from './template-level.ts';
 
 export interface PatchAlignmentOptions {
   /** Fits the scale as well; otherwise the scale of the start is kept. */
@@ -87,7 +89,7 @@ export function alignPatch(
   if (!finest) throw new Error('alignPatch requires a level both in the template and the picture, got none');
   const work = new AlignmentWork(finest.count, settings.allowScale, settings.prior);
   const first = aboutPivot(start, template.centroidX, template.centroidY);
-  const pose: Pose = {
+  const pose: AlignmentPose = {
     x: template.centroidX + first.shiftX,
     y: template.centroidY + first.shiftY,
     angle: radOfDeg(first.rotationDeg),

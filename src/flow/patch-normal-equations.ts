@@ -1,4 +1,4 @@
-import type { TemplateLevel } from './patch-template.ts';
+import type { TemplateLevel } from './template-level.ts';
 
 /** Unknowns of one alignment step: gain, bias, turn, shift x, shift y and, last, growth. Turn and growth in px at the template's radius. */
 export const GAIN = 0;

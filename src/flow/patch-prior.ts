@@ -1,6 +1,6 @@
-import type { Pose } from './patch-alignment-step.ts';
+import type { AlignmentPose } from './alignment-pose.ts';
 import { SIMILARITY_UNKNOWNS, TURN } from './patch-normal-equations.ts';
-import type { TemplateLevel } from './patch-template.ts';
+import type { TemplateLevel } from './template-level.ts';
 
 /**
  * What is known of a template's motion beside the picture: where a point of it that hangs on a neighbour must lie, how it turned, how it grew.
@@ -37,7 +37,7 @@ export const pixelsASample = (level: TemplateLevel): number => Math.max(1, PIXEL
 export function addPrior(
   prior: PosePrior,
   level: TemplateLevel,
-  pose: Pose,
+  pose: AlignmentPose,
   gain: number,
   spread: number,
   n: number,
@@ -90,7 +90,7 @@ function addRow(
 }
 
 /** How unlikely a pose is: the sum of its misses squared, in standard deviations. */
-export function priorCost(prior: PosePrior, pose: Pose): number {
+export function priorCost(prior: PosePrior, pose: AlignmentPose): number {
   const scale = Math.exp(pose.logScale);
   const cos = scale * Math.cos(pose.angle);
   const sin = scale * Math.sin(pose.angle);

@@ -1,5 +1,5 @@
 import type { FloatImage } from './grey.ts';
-import type { TemplateLevel } from './patch-template.ts';
+import type { TemplateLevel } from './template-level.ts';
 
 /** A turn, growth and place of a template on one pyramid level: pixel (x, y) from the centroid lies at (centreX + cos x - sin y, centreY + sin x + cos y). */
 export interface LevelPose {

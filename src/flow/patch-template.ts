@@ -4,6 +4,7 @@ import type { FloatImage, Grey } from './grey.ts';
 import { normalEquations, RIGID_UNKNOWNS, SHIFT_X, SHIFT_Y, TURN } from './patch-normal-equations.ts';
 import { halved, type Pyramid, type PyramidLevel } from './pyramid.ts';
 import { factorise } from './symmetric-solve.ts';
+import type { TemplateLevel } from './template-level.ts';
 
 export type TemplateError =
   /** The mask covers too few pixels of the picture. */
@@ -12,28 +13,6 @@ export type TemplateError =
   | { readonly kind: 'flat'; readonly contrast: number; readonly neededContrast: number }
   /** The texture leaves a shift or the turn open: a single edge, stripes, rings about the centroid. */
   | { readonly kind: 'ambiguous' };
-
-/** One pyramid level of a template: the masked pixels as parallel lists. */
-export interface TemplateLevel {
-  /** The pyramid level n; one pixel here is 2^n frame pixels. */
-  readonly level: number;
-  readonly count: number;
-  /** Place of each pixel from the template's centroid, px of this level. */
-  readonly x: Float32Array;
-  readonly y: Float32Array;
-  /** Grey value less the weighted mean, divided by `contrast`. */
-  readonly value: Float32Array;
-  /** Mask weight, 0 to 1. */
-  readonly weight: Float32Array;
-  /** Steepest-descent images, four a pixel: change of `value` for a turn and a growth that move a pixel at `radius` by 1 px, and a shift by 1 px along x and y. */
-  readonly steepest: Float32Array;
-  /** Root mean square distance of the pixels from the centroid, px of this level. */
-  readonly radius: number;
-  /** Sum of `weight`. */
-  readonly totalWeight: number;
-  /** Weighted standard deviation of the grey values. */
-  readonly contrast: number;
-}
 
 /** A part of a rest picture, ready to be found again in other pictures. Make it once, use it every frame. */
 export interface PatchTemplate {
@@ -93,9 +72,6 @@ function fixesMotion(level: TemplateLevel): boolean {
   const turns = energy(TURN) >= (MIN_TURN_SHARE * (energy(SHIFT_X) + energy(SHIFT_Y))) / 2;
   return turns && factorise(matrix, n);
 }
-
-/** The mask that weighs every pixel of a picture alike. */
-export const wholeMask = (picture: Grey | FloatImage): Float32Array => new Float32Array(picture.width * picture.height).fill(1);
 
 function centroidOf(mask: Float32Array, width: number): { readonly x: number; readonly y: number; readonly pixels: number } {
   let total = 0;

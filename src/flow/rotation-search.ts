@@ -1,10 +1,11 @@
 import { fail, ok, type Result } from '../result.ts';
 import { type Deg, deg, type Px, px, type Ratio, radOfDeg, ratio } from '../units.ts';
-import type { PatchTemplate, TemplateLevel } from './patch-template.ts';
+import type { PatchTemplate } from './patch-template.ts';
 import { aboutPivot, type PlaneMotion } from './plane-motion.ts';
 import type { Pyramid, PyramidLevel } from './pyramid.ts';
 import { ScoreGrid } from './score-grid.ts';
 import { ShiftScorer } from './shift-scorer.ts';
+import type { TemplateLevel } from './template-level.ts';
 
 export interface RotationSearchOptions {
   /** Rotations tried: this far to either side of the start, in these steps. */

@@ -4,10 +4,11 @@ import type { Crop } from './grey.ts';
 import { alignPatch, type PatchAlignment } from './patch-alignment.ts';
 import type { PosePrior } from './patch-prior.ts';
 import { fitLight, sampleTemplate } from './patch-sampling.ts';
-import { type PatchTemplate, prepareTemplate, type TemplateLevel } from './patch-template.ts';
+import { type PatchTemplate, prepareTemplate } from './patch-template.ts';
 import { motionBetween, outlineAfter, type Place, placeAfter, pointAfter } from './place.ts';
 import type { Pyramid, PyramidLevel } from './pyramid.ts';
 import { type Capsule, type Point, type SegmentShape, shapeLength } from './segment-shape.ts';
+import type { TemplateLevel } from './template-level.ts';
 import { trustOnly } from './trusted-mask.ts';
 
 /** Pyramid levels of pictures that segments are looked for in. */

@@ -1,6 +1,6 @@
 import type { FloatImage } from './grey.ts';
 import { UNIFORM_VARIANCE } from './patch-sampling.ts';
-import type { TemplateLevel } from './patch-template.ts';
+import type { TemplateLevel } from './template-level.ts';
 
 /**
  * Scores one turned template at many whole-pixel shifts: the fractions are the same at every shift, so each template pixel's place and bilinear

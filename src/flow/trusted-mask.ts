@@ -1,7 +1,8 @@
 import { radOfDeg } from '../units.ts';
 import type { Crop } from './grey.ts';
 import type { PatchAlignment } from './patch-alignment.ts';
-import type { PatchTemplate, TemplateLevel } from './patch-template.ts';
+import type { PatchTemplate } from './patch-template.ts';
+import type { TemplateLevel } from './template-level.ts';
 
 /** Pixels of a template lie within this many root mean square radii of its centroid; capsules within 2.5. */
 const REACH = 4;

@@ -1,9 +1,9 @@
 import * as v from 'valibot';
 import { create } from 'zustand';
 import { EXERCISE_IDS, type ExerciseId } from '../../exercises/exercise.ts';
-import { POSE_MODELS, type PoseModel } from '../../pose/model.ts';
 import type { HeadTowards } from '../../pose/head-up.ts';
 import type { Side } from '../../pose/landmarks.ts';
+import { POSE_MODELS, type PoseModel } from '../../pose/model.ts';
 
 /** Fewest and most repetitions a set may ask for. Chosen: common doses are 10 to 20. */
 export const LEAST_REPS = 1;

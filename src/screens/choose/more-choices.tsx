@@ -2,11 +2,11 @@ import { useEffect, useState } from 'react';
 import type { CameraDevice } from '../../capture/camera.ts';
 import { exerciseOf } from '../../exercises/catalogue.ts';
 import { POSE_MODELS } from '../../pose/model.ts';
-import { useServices } from '../services-context.tsx';
 import type { PictureKind } from '../services.ts';
+import { useServices } from '../services-context.tsx';
 import { useWords } from '../words/words-context.tsx';
-import { useChoices } from './choices.ts';
 import { CameraSelect } from './camera-select.tsx';
+import { useChoices } from './choices.ts';
 import { OptionCards } from './option-cards.tsx';
 import './more-choices.css';
 

@@ -1,4 +1,4 @@
-import type { Pictures, PictureKind, SetPlan } from '../services.ts';
+import type { PictureKind, Pictures, SetPlan } from '../services.ts';
 import type { Choices } from './choices.ts';
 
 /** The pictures that a kind stands for; null when a file is wanted and none is chosen. */
@@ -21,7 +21,7 @@ export const EXAMPLE_PLAN: SetPlan = {
   pictures: { kind: 'example' },
   exercise: 'foot-tap',
   side: 'left',
-  targetReps: 8,
+  targetReps: 5,
   model: 'full',
   head: 'find',
 };

@@ -10,9 +10,9 @@ import { Picture } from './picture.tsx';
 import { FileProgress, LoadingProgress } from './progress.tsx';
 import { useRun, useRunState } from './run-context.tsx';
 import './set-screen.css';
+import type { SetPlan } from '../services.ts';
 import { SoundSwitch } from './sound-switch.tsx';
 import { useStopKeys } from './use-stop-keys.ts';
-import type { SetPlan } from '../services.ts';
 
 /** Name of the set, where its pictures come from, the switch for sound. */
 function TopLine({ plan }: { readonly plan: SetPlan }) {

@@ -2,8 +2,8 @@ import { Link } from 'wouter';
 import { editedCount } from '../../record/rep-edit.ts';
 import { Icon } from '../parts/icon.tsx';
 import { whenIn } from '../parts/when.ts';
-import { keptSummary } from '../result/kept-summary.ts';
 import { degreesIn } from '../result/degrees.ts';
+import { keptSummary } from '../result/kept-summary.ts';
 import type { ShownSet } from '../services.ts';
 import { useWords } from '../words/words-context.tsx';
 

@@ -4,7 +4,7 @@ import type { QualityWarning, RepFlag } from '../../measure/set-result.ts';
 import type { HeadTowards } from '../../pose/head-up.ts';
 import type { Side } from '../../pose/landmarks.ts';
 import type { PoseModel } from '../../pose/model.ts';
-import type { MissingFeature, ProblemKind, PictureKind } from '../services.ts';
+import type { MissingFeature, PictureKind, ProblemKind } from '../services.ts';
 
 /** What went wrong, and what to do about it. `detail` is a technical word, such as a codec's name. */
 export interface ProblemWords {
