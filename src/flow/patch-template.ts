@@ -1,6 +1,6 @@
 import { fail, ok, type Result } from '../result.ts';
 import { type Px, px } from '../units.ts';
-import type { FloatImage, Grey } from './grey.ts';
+import type { FloatImage } from './grey.ts';
 import { normalEquations, RIGID_UNKNOWNS, SHIFT_X, SHIFT_Y, TURN } from './patch-normal-equations.ts';
 import { halved, type Pyramid, type PyramidLevel } from './pyramid.ts';
 import { factorise } from './symmetric-solve.ts';

@@ -1,0 +1,72 @@
+/** The app as people use it, in Chromium: the example, a bad file, and a set in front of the (fake) camera that is still there after a reload. */
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { siteForTests } from './harness.ts';
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+/** A set runs as fast as the model on a slow, shared machine allows. */
+const SET_MS = 240_000;
+
+/** What axe-core finds wrong with the page as it stands. */
+async function findings(page: Page): Promise<readonly string[]> {
+  // Evaluated by the driver: the page's own policy lets no script in.
+  await page.evaluate(AXE);
+  return page.evaluate(async () => {
+    const { axe } = globalThis as unknown as { axe: { run: () => Promise<{ violations: { id: string; help: string }[] }> } };
+    return (await axe.run()).violations.map(({ id, help }) => `${id}: ${help}`);
+  });
+}
+
+describe('without a camera', () => {
+  const site = siteForTests();
+
+  test('the recorded example is counted by the real model and its result is shown and kept', async () => {
+    const { page, pageErrors } = await site.open();
+    expect(await findings(page)).toEqual([]);
+    await page.getByRole('button', { name: 'See it on a recorded example' }).click();
+    await page.waitForURL(/#\/set\//, { timeout: SET_MS });
+    await page.getByRole('heading', { level: 1 }).waitFor();
+    expect(await page.locator('main').innerText()).toMatch(/5 of 5/);
+    expect(await findings(page)).toEqual([]);
+    await page.reload();
+    await page.getByRole('heading', { level: 1 }).waitFor();
+    await page.getByRole('table').first().waitFor();
+    expect(await page.getByRole('table').first().getByRole('row').count()).toBeGreaterThanOrEqual(5);
+    expect(pageErrors).toEqual([]);
+  });
+
+  test('a text file named like a video is refused in words, and nothing is stored', async () => {
+    const { page } = await site.open();
+    await page.setInputFiles('input[type=file]', {
+      name: 'holiday.mp4',
+      mimeType: 'video/mp4',
+      buffer: Buffer.from('this is no video'),
+    });
+    await page.getByRole('button', { name: /Measure|Start/ }).click();
+    const alert = page.getByRole('alert').first();
+    await alert.waitFor({ timeout: SET_MS });
+    expect((await alert.innerText()).length).toBeGreaterThan(20);
+    await page.goto(site.url());
+    await page.getByText('Your sets will be listed here', { exact: false }).waitFor();
+  });
+});
+
+describe('in front of a camera', () => {
+  const site = siteForTests({ camera: join('tests', 'clips', 'taps-left-steady.mp4') });
+
+  test('a set is counted live, ends by itself, and is there after a reload', async () => {
+    const { page, pageErrors } = await site.open('#/choose/camera');
+    await page.getByRole('button', { name: 'Start the camera' }).click();
+    await page.waitForURL(/#\/set\//, { timeout: SET_MS });
+    await page.getByRole('heading', { level: 1 }).waitFor();
+    await page.goto(site.url());
+    await page.reload();
+    const stored = page.getByRole('link', { name: /left/i }).first();
+    await stored.waitFor();
+    expect(await stored.innerText()).toMatch(/\b\d+\b/);
+    expect(pageErrors).toEqual([]);
+  });
+});
