@@ -48,10 +48,13 @@ export function readArguments(args: readonly string[]): Result<MeasureArguments 
   try {
     parsed = parse();
   } catch (cause) {
-    return bad(`${cause instanceof Error ? (cause.message.split('. ')[0] ?? '') : String(cause)}.`);
+    // parseArgs explains itself in several sentences, some on lines of their own: the first one says what is wrong.
+    const first = (cause instanceof Error ? cause.message : String(cause)).split(/\.(?:\s|$)/)[0] ?? '';
+    return bad(`${first}.`);
   }
   const { values, positionals } = parsed;
   if (values.help) return ok(null);
+  if (values.json === '' || values.landmarks === '') return bad('Name the file after --json or --landmarks.');
   const [clip, ...more] = positionals;
   if (!clip) return bad('Name the video file or recording to measure.');
   if (more.length > 0) return bad(`One clip at a time: "${more[0]}" is one too many.`);

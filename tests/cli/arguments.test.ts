@@ -68,6 +68,8 @@ test.each([
   { what: 'an unknown model', args: [...GOOD, '--model', 'huge'], says: '"huge"' },
   { what: 'an unknown option', args: [...GOOD, '--fast'], says: '--fast' },
   { what: 'an option without its value', args: [...GOOD, '--json'], says: '--json' },
+  { what: 'an option that swallows the next one', args: ['clip.mp4', '--exercise', '--side', 'left'], says: "'--exercise'" },
+  { what: 'an empty file name', args: [...GOOD, '--json', ''], says: 'Name the file after --json' },
 ])('$what: one line that says so and where to read more', ({ args, says }) => {
   const words = complaint(args);
   expect(words).toContain(says);
