@@ -27,7 +27,7 @@ describe('without a camera', () => {
     await page.getByRole('button', { name: 'See it on a recorded example' }).click();
     await page.waitForURL(/#\/set\//, { timeout: SET_MS });
     await page.getByRole('heading', { level: 1 }).waitFor();
-    expect(await page.locator('main').innerText()).toMatch(/5 of 5/);
+    await page.getByText('5 of 5').first().waitFor();
     expect(await findings(page)).toEqual([]);
     await page.reload();
     await page.getByRole('heading', { level: 1 }).waitFor();
@@ -45,7 +45,7 @@ describe('without a camera', () => {
     });
     await page.getByRole('button', { name: 'Measure the video' }).click();
     await page.getByRole('button', { name: 'Try again' }).waitFor({ timeout: SET_MS });
-    expect(await page.getByRole('heading', { level: 1 }).innerText()).toMatch(/video/i);
+    expect(await page.getByRole('heading', { level: 1 }).textContent()).toMatch(/video/i);
     await page.goto(site.url());
     await page.getByText('Your sets will be listed here', { exact: false }).waitFor();
   });
@@ -63,7 +63,7 @@ describe('in front of a camera', () => {
     await page.reload();
     const stored = page.getByRole('link', { name: /left/i }).first();
     await stored.waitFor();
-    expect(await stored.innerText()).toMatch(/\b\d+\b/);
+    expect(await stored.textContent()).toMatch(/\b\d+\b/);
     expect(pageErrors).toEqual([]);
   });
 });
