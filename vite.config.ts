@@ -14,7 +14,7 @@ export default defineConfig({
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
     chunkSizeWarningLimit: 1000,
-    rolldownOptions: { input: { app: 'index.html', measure: 'src/cli/measure.html' } },
+    rolldownOptions: { input: { app: 'index.html', measure: 'src/cli/measure.html', bench: 'src/cli/bench.html' } },
   },
   server: { host: '127.0.0.1' },
 });

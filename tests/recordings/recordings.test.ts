@@ -1,0 +1,53 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { measureRecording } from '../../scripts/measure-recording.ts';
+import { decodeRecording, encodeRecording, type Recording } from '../../src/record/recording.ts';
+import { exerciseOfClip, truthOf } from '../clips/truth.ts';
+
+const FOLDER = join(import.meta.dirname, '../../recordings');
+const IDS = readdirSync(FOLDER)
+  .filter((name) => name.endsWith('.json'))
+  .map((name) => name.replace('.json', ''));
+
+const textOf = (id: string): string => readFileSync(join(FOLDER, `${id}.json`), 'utf8');
+
+function recordingOf(id: string): Recording {
+  const decoded = decodeRecording(textOf(id));
+  if (!decoded.ok) throw new Error(`${id} is no recording: ${JSON.stringify(decoded.error)}`);
+  return decoded.value;
+}
+
+test('there is a recording of each exercise', () => {
+  expect(new Set(IDS.map((id) => recordingOf(id).exercise))).toEqual(new Set(['foot-tap', 'leg-raise', 'knee-straighten']));
+});
+
+describe.each(IDS)('%s', (id) => {
+  test('is of the clip it is named for', () => {
+    const { exercise, side, source } = recordingOf(id);
+    const truth = truthOf(id);
+    expect({ exercise, side, file: source.file }).toEqual({
+      exercise: exerciseOfClip(truth),
+      side: truth.side,
+      file: `${id}.mp4`,
+    });
+  });
+
+  test('is written as it would be written today', () => {
+    const { observations, ...meta } = recordingOf(id);
+    expect(encodeRecording(observations, meta)).toBe(textOf(id));
+  });
+
+  test('gives the true count when it is measured', () => {
+    const result = measureRecording(recordingOf(id));
+    expect({ count: result.count, partial: result.partialCount }).toEqual({ count: truthOf(id).reps.length, partial: 0 });
+  });
+
+  test('gives a repetition at each true one', () => {
+    const complete = measureRecording(recordingOf(id)).reps.filter((rep) => rep.complete);
+    const peaksInside = truthOf(id).reps.map(
+      (real) => complete.filter((r) => r.peakMs > real.startMs && r.peakMs < real.endMs).length,
+    );
+    expect(peaksInside).toEqual(truthOf(id).reps.map(() => 1));
+  });
+});
