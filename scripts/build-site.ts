@@ -37,9 +37,12 @@ async function filesUnder(path: string): Promise<readonly string[]> {
 }
 
 /** Hash of the names and contents of all inputs: unlike times, it also notices a deleted file and survives a fresh checkout. */
+/** Part of the stamp: a site built otherwise is built anew. */
+const BUILD_KIND = 'production\n';
+
 async function fingerprint(root: string): Promise<string> {
   const files = (await Promise.all(INPUTS.map((input) => filesUnder(join(root, input))))).flat().sort();
-  const hash = createHash('sha256');
+  const hash = createHash('sha256').update(BUILD_KIND);
   for (const file of files) {
     const content = await readFile(file);
     hash.update(`${relative(root, file)} ${content.length}\n`).update(content);
@@ -73,6 +76,8 @@ const SILENT: Logger = { ...createLogger('silent'), error: () => {} };
 
 /** Builds beside the served site and swaps the two at the end, so that a running server never serves half a build. */
 async function buildInto(root: string, out: string, builtFrom: string): Promise<void> {
+  // A test runner that builds on the way says 'test', and React would then go in as its development version.
+  process.env.NODE_ENV = 'production';
   const fresh = `${out}-${process.pid}.local`;
   const old = `${out}-${process.pid}-old.local`;
   try {

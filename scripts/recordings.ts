@@ -60,7 +60,7 @@ async function remakeExample(clip: ClipWithTruth): Promise<void> {
   const { seconds, file, mostBytes } = EXAMPLE;
   const fresh = join(FOLDER, `new-${file}`);
   const heard = join(FOLDER, `${file}.local`);
-  const quality = ['-c:v', 'libx264', '-profile:v', 'main', '-pix_fmt', 'yuv420p', '-preset', 'veryslow', '-crf', '26'];
+  const quality = ['-c:v', 'libx264', '-profile:v', 'main', '-pix_fmt', 'yuv420p', '-preset', 'veryslow', '-crf', '20'];
   const bare = ['-an', '-map_metadata', '-1', '-movflags', '+faststart', '-fflags', '+bitexact', '-flags:v', '+bitexact'];
   const args = ['-v', 'error', '-y', '-i', clip.path, '-t', String(seconds), ...quality, ...bare, fresh];
   try {

@@ -7,12 +7,15 @@ import type { DrivenSet } from './fake-services.ts';
 import { fakeServices } from './fake-services.ts';
 import { aRep, aSet } from './fake-sets.ts';
 
+/** The example with a dose of its own, so that the example's length may change. */
+const PLAN = { ...EXAMPLE_PLAN, targetReps: 8 };
+
 const OPENED = { size: { width: 640, height: 480 }, durationMs: ms(12_000), preview: null };
 
 function begun() {
   const fake = fakeServices();
   const driver = fakeRun(fake.services);
-  driver.run.begin(EXAMPLE_PLAN);
+  driver.run.begin(PLAN);
   const [set] = fake.begun;
   if (!set) throw new Error('begin requires a set to be run, got none');
   return { ...driver, set, all: fake.begun };
@@ -59,8 +62,8 @@ describe('the stages of a set', () => {
   test('a set that fails shows why, and can be begun again with the same plan', async () => {
     const { run, set, all } = begun();
     await set.end(fail({ kind: 'camera-denied', detail: 'person' }));
-    expect(run.state.getState()).toMatchObject({ stage: 'failed', problem: { kind: 'camera-denied' }, plan: EXAMPLE_PLAN });
-    run.begin(EXAMPLE_PLAN);
+    expect(run.state.getState()).toMatchObject({ stage: 'failed', problem: { kind: 'camera-denied' }, plan: PLAN });
+    run.begin(PLAN);
     expect(run.state.getState()).toMatchObject({ stage: 'opening', problem: null });
     expect(all).toHaveLength(2);
   });
@@ -68,7 +71,7 @@ describe('the stages of a set', () => {
   test('a fault of the program becomes a sentence too', async () => {
     const fake = fakeServices([], { runSet: () => ({ done: Promise.reject(new Error('a fault')), stop: () => undefined }) });
     const { run, faults } = fakeRun(fake.services);
-    run.begin(EXAMPLE_PLAN);
+    run.begin(PLAN);
     await new Promise((resolve) => setTimeout(resolve));
     expect(run.state.getState()).toMatchObject({ stage: 'failed', problem: { kind: 'unexpected' } });
     expect(faults).toEqual([new Error('a fault')]);
@@ -94,7 +97,7 @@ describe('the stages of a set', () => {
 
   test('a set begun over another stops it and hears nothing of it any more', async () => {
     const { run, set, all } = begun();
-    run.begin({ ...EXAMPLE_PLAN, side: 'right' });
+    run.begin({ ...PLAN, side: 'right' });
     expect(set.stopped).toBe(true);
     set.hooks.onView(aView({ count: 7 }));
     await set.end(ok(aSet([aRep(1)])));

@@ -2,6 +2,7 @@
 import { act, cleanup, fireEvent, screen } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { fail, ok } from '../../src/result.ts';
+import { EXAMPLE_PLAN } from '../../src/screens/choose/plan.ts';
 import { deg, ms, px, ratio } from '../../src/units.ts';
 import { aView } from './fake-run.ts';
 import { type DrivenSet, fakeServices } from './fake-services.ts';
@@ -55,16 +56,17 @@ describe('the screen of a running set', () => {
   });
 
   test('the most urgent advice, then the count against the dose, are shown', async () => {
+    const dose = EXAMPLE_PLAN.targetReps ?? 0;
     const { tell } = await runningExample();
     tell(({ hooks }) => hooks.onView(aView({ phase: 'setting-up', advice: ['leg-hidden', 'too-dark'] })));
     expect(screen.getByRole('status').textContent).toBe('Your leg is hidden. Clear the view to it.');
     tell(({ hooks }) => hooks.onView(aView({ count: 3, partialCount: 1 })));
-    expect(screen.getByText('3').parentElement?.textContent).toBe('Count 3 of 8');
+    expect(screen.getByText('3').parentElement?.textContent).toBe(`Count 3 of ${dose}`);
     expect(screen.getByText('1 small one')).toBeTruthy();
     tell(({ hooks }) => hooks.onView(aView({ phase: 'lost', count: 3 })));
     expect(screen.getByRole('status').textContent).toContain('Your count is kept');
-    tell(({ hooks }) => hooks.onView(aView({ count: 8 })));
-    expect(screen.getByRole('status').textContent).toBe('That’s all 8. You can rest.');
+    tell(({ hooks }) => hooks.onView(aView({ count: dose })));
+    expect(screen.getByRole('status').textContent).toBe(`That’s all ${dose}. You can rest.`);
   });
 
   test('the angle is written at the joint of the leg, without going through the page', async () => {
