@@ -36,10 +36,10 @@ async function filesUnder(path: string): Promise<readonly string[]> {
   return entries.filter((e) => e.isFile()).map((e) => join(e.parentPath, e.name));
 }
 
-/** Hash of the names and contents of all inputs: unlike times, it also notices a deleted file and survives a fresh checkout. */
 /** Part of the stamp: a site built otherwise is built anew. */
 const BUILD_KIND = 'production\n';
 
+/** Hash of the names and contents of all inputs: unlike times, it also notices a deleted file and survives a fresh checkout. */
 async function fingerprint(root: string): Promise<string> {
   const files = (await Promise.all(INPUTS.map((input) => filesUnder(join(root, input))))).flat().sort();
   const hash = createHash('sha256').update(BUILD_KIND);
@@ -76,7 +76,9 @@ const SILENT: Logger = { ...createLogger('silent'), error: () => {} };
 
 /** Builds beside the served site and swaps the two at the end, so that a running server never serves half a build. */
 async function buildInto(root: string, out: string, builtFrom: string): Promise<void> {
-  // A test runner that builds on the way says 'test', and React would then go in as its development version.
+  // A test runner that builds on the way says 'test', and React would then go in as its development version. Put back afterwards: what this
+  // process starts later, the tests among it, inherits it.
+  const before = process.env.NODE_ENV;
   process.env.NODE_ENV = 'production';
   const fresh = `${out}-${process.pid}.local`;
   const old = `${out}-${process.pid}-old.local`;
@@ -95,6 +97,8 @@ async function buildInto(root: string, out: string, builtFrom: string): Promise<
     if (existsSync(out)) await rename(out, old);
     await rename(fresh, out);
   } finally {
+    if (before === undefined) delete process.env.NODE_ENV;
+    else process.env.NODE_ENV = before;
     await rm(fresh, { recursive: true, force: true });
     await rm(old, { recursive: true, force: true });
   }
