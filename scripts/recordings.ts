@@ -6,10 +6,10 @@ import { spawnSync } from 'node:child_process';
 import { readFile, rename, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { EXERCISE_IDS } from '../src/exercises/exercise.ts';
+import { measureRecording } from '../src/record/measure-recording.ts';
 import { decodeRecording } from '../src/record/recording.ts';
 import { type ClipWithTruth, clipsIn } from './accuracy/clip-with-truth.ts';
 import { recordClip } from './measure-command.ts';
-import { measureRecording } from './measure-recording.ts';
 
 const ROOT = join(import.meta.dirname, '..');
 const FOLDER = join(ROOT, 'recordings');

@@ -20,3 +20,9 @@ export const ratio = (x: number): Ratio => x as Ratio;
 export const degOfRad = (rad: number): Deg => ((rad * 180) / Math.PI) as Deg;
 /** Radians of an angle in degrees; radians live only within one expression. */
 export const radOfDeg = (d: Deg): number => (d * Math.PI) / 180;
+
+/** The same angle in [-180, 180), degrees. */
+export const wrapped = (degrees: number): number => ((((degrees + 180) % 360) + 360) % 360) - 180;
+
+/** The angle equal to `degrees` (mod 360) that lies nearest to `near`. */
+export const unwrappedNear = (degrees: number, near: number): number => near + wrapped(degrees - near);

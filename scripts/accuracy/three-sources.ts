@@ -3,8 +3,8 @@ import { angleSeries } from '../../src/measure/angle-series.ts';
 import { sampleOf } from '../../src/measure/leg-sample.ts';
 import type { Observation } from '../../src/measure/observation.ts';
 import type { SetResult } from '../../src/measure/set-result.ts';
+import { measureRecording } from '../../src/record/measure-recording.ts';
 import type { Recording } from '../../src/record/recording.ts';
-import { measureRecording } from '../measure-recording.ts';
 
 /** From what a clip is measured: the pose model alone, the picture's own motion alone, or, as the product does, both joined. */
 export const SOURCES = ['landmarks', 'flow', 'fused'] as const;

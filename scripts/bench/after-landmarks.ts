@@ -2,9 +2,9 @@ import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Observation } from '../../src/measure/observation.ts';
 import { finishSet, type SetState, stepSet } from '../../src/measure/set.ts';
+import { setOf } from '../../src/record/measure-recording.ts';
 import { decodeRecording, type Recording } from '../../src/record/recording.ts';
 import { ms } from '../../src/units.ts';
-import { setOf } from '../measure-recording.ts';
 import { type Spread, spreadOf } from './spread.ts';
 
 /** The cost of all that comes after landmarks and motion. */

@@ -1,5 +1,4 @@
-import { wrapped } from '../signal/angle-wrap.ts';
-import { type Deg, deg, degOfRad, radOfDeg } from '../units.ts';
+import { type Deg, deg, degOfRad, radOfDeg, wrapped } from '../units.ts';
 
 /** The angles that are measured. All are projections onto the picture's plane, seen from the side. */
 export type JointAngle = 'ankle-dorsiflexion' | 'leg-elevation' | 'knee-flexion';

@@ -1,10 +1,8 @@
 /** `npm run measure`: measures a clip or a landmark recording without a screen. See `arguments.ts` for its words and exit codes. */
 import { readFile, rename, stat, writeFile } from 'node:fs/promises';
 import { basename } from 'node:path';
-import { exerciseOf } from '../exercises/catalogue.ts';
-import { finishSet, startSet, stepSet } from '../measure/set.ts';
-import type { SetResult } from '../measure/set-result.ts';
-import { decodeRecording, type Recording } from '../record/recording.ts';
+import { measureRecording } from '../record/measure-recording.ts';
+import { decodeRecording } from '../record/recording.ts';
 import { HELP, type MeasureArguments, readArguments } from './arguments.ts';
 import { recordingWords } from './error-words.ts';
 import { resultJson } from './result-json.ts';
@@ -41,13 +39,6 @@ async function recordingText({ clip, exercise, side, model }: MeasureArguments):
   return recording;
 }
 
-function measure({ source, observations }: Recording, { exercise, side }: MeasureArguments): SetResult {
-  const size = { width: source.width, height: source.height };
-  let state = startSet({ exercise: exerciseOf(exercise), side, size, targetReps: null });
-  for (const observation of observations) state = stepSet(state, observation).state;
-  return finishSet(state);
-}
-
 /** Writes whole files only: a half-written result never stands under the name asked for. */
 async function write(path: string, text: string): Promise<void> {
   try {
@@ -71,7 +62,7 @@ const text = await recordingText(wanted);
 const recording = decodeRecording(text);
 if (!recording.ok) giveUp(recordingWords(recording.error, wanted.clip), UNREADABLE);
 if (wanted.landmarks) await write(wanted.landmarks, text);
-const result = measure(recording.value, wanted);
+const result = measureRecording({ ...recording.value, exercise: wanted.exercise, side: wanted.side });
 if (result.framesUsed === 0) {
   giveUp(
     `Nothing measurable was seen in ${wanted.clip}: the ${wanted.side} leg must be in the picture, side-on and nearest the camera, as ${wanted.exercise} needs it.`,

@@ -6,7 +6,7 @@ export type Segment = (typeof SEGMENTS)[number];
 
 /** How far a segment has turned in the picture since the set began, and how far that is to be trusted. */
 export interface SegmentTurn {
-  /** Clockwise on the screen is positive; continuous through the set, 0 at the first anchor. */
+  /** Clockwise on the screen is positive, measured from the rest picture that `anchor` counts; turns of different anchors do not compare. */
   readonly turnDeg: Deg;
   /** Standard error of `turnDeg` against the anchor. */
   readonly seDeg: Deg;

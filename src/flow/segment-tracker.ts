@@ -1,4 +1,4 @@
-import { deg, degOfRad, radOfDeg } from '../units.ts';
+import { deg, degOfRad, radOfDeg, unwrappedNear } from '../units.ts';
 import type { Crop } from './grey.ts';
 import { outlineAfter, type Place, pointAfter, type Step } from './place.ts';
 import type { Pyramid } from './pyramid.ts';
@@ -44,8 +44,6 @@ const STALE_MS = 300;
 const RETRY_MS = 100;
 /** The landmarks may contradict a match for this long; then it is given up as a wrong one. Chosen: longer than a landmark glitch. */
 const CONTRADICTED_MS = 300;
-
-const wrapped = (degrees: number): number => ((((degrees + 180) % 360) + 360) % 360) - 180;
 
 /** Follows one segment from its rest picture on. */
 export class SegmentTracker {
@@ -222,7 +220,7 @@ export class SegmentTracker {
 
   private ownTurnSeen(seen: SegmentShape): number {
     const raw = degOfRad(shapeDirection(seen) - shapeDirection(this.rest));
-    return this.last.turnDeg + wrapped(raw - this.last.turnDeg);
+    return unwrappedNear(raw, this.last.turnDeg);
   }
 
   /** The place with a given turn whose joint lies at `joint`. */

@@ -1,9 +1,8 @@
 import { type Facing, jointAngle, type LegLines } from '../angles/joint-angle.ts';
 import type { Exercise } from '../exercises/exercise.ts';
 import { SEGMENTS, type Segment, type SegmentTurn } from '../flow/leg-motion.ts';
-import { unwrappedNear } from '../signal/angle-wrap.ts';
 import { type LiveDirection, stepDirection } from '../signal/live-direction.ts';
-import type { Deg, Ms } from '../units.ts';
+import { type Deg, type Ms, unwrappedNear } from '../units.ts';
 import { facingOf, type LegSample, legLines } from './leg-sample.ts';
 import { inPosture } from './posture.ts';
 

@@ -1,10 +1,9 @@
 import type { Exercise } from '../exercises/exercise.ts';
 import type { FoundMovement } from '../reps/segment-set.ts';
 import { median } from '../signal/median.ts';
-import { deg } from '../units.ts';
 import type { AngleInFrame } from './angle-series.ts';
+import { repOf } from './rep-of.ts';
 import type { AngleSource, MeasuredRep, RepFlag } from './set-result.ts';
-import { rangeUncertainty } from './uncertainty.ts';
 
 /** A leg raised with the knee bent further than at rest by this much is flagged. Common practice; a therapist's limit takes its place. */
 const KNEE_LIMIT_DEG = 15;
@@ -31,27 +30,13 @@ export function measuredReps(found: readonly FoundMovement[], context: RepContex
   const restingKnee = context.exercise.angle === 'leg-elevation' ? kneeAtRest(frames, context) : null;
   return found.map((m, i) => {
     const { exercise, zeroDeg, noiseDeg } = context;
-    const sign = exercise.rule.direction === 'rises' ? 1 : -1;
     const during = frames[i]?.during ?? [];
     const source = sourceOf(during);
     const flags: RepFlag[] = [];
     if (!m.complete) flags.push('partial');
     if (m.cut) flags.push('tracking-gap');
     if (restingKnee !== null && kneeBends(during, restingKnee)) flags.push('knee-bent');
-    return {
-      number: i + 1,
-      startMs: m.startMs,
-      peakMs: m.peakMs,
-      endMs: m.endMs,
-      startDeg: deg(m.startDeg * sign - zeroDeg),
-      peakDeg: deg(m.peakDeg * sign - zeroDeg),
-      rangeDeg: m.rangeDeg,
-      holdMs: m.holdMs,
-      complete: m.complete,
-      flags,
-      uncertaintyDeg: rangeUncertainty(exercise.angle, source, m.rangeDeg, noiseDeg),
-      source,
-    };
+    return repOf(m, exercise, { number: i + 1, flags, source, zeroDeg, noiseDeg });
   });
 }
 

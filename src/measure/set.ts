@@ -3,10 +3,10 @@ import { type Deg, deg, type Ms, ms } from '../units.ts';
 import { measureSamples, type SetSpec } from './finish.ts';
 import { type LegSample, sampleOf } from './leg-sample.ts';
 import { type LiveLeg, liveAngle, startLiveLeg, stepLiveLeg } from './live-leg.ts';
-import { liveRep } from './live-rep.ts';
 import type { LiveView, SetEvent, SetPhase, ViewAdvice } from './live-view.ts';
 import type { Observation } from './observation.ts';
 import { inPosture } from './posture.ts';
+import { liveRep } from './rep-of.ts';
 import type { MeasuredRep, SetResult } from './set-result.ts';
 import { viewAdvice } from './view-advice.ts';
 

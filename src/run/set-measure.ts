@@ -1,17 +1,7 @@
-import type { PictureSize } from '../capture/frame.ts';
-import type { Exercise } from '../exercises/exercise.ts';
 import type { LiveView, SetEvent } from '../measure/live-view.ts';
 import type { Observation } from '../measure/observation.ts';
+import type { SetSpec } from '../measure/set.ts';
 import type { SetResult } from '../measure/set-result.ts';
-import type { Side } from '../pose/landmarks.ts';
-
-/** What is to be measured. */
-export interface SetSpec {
-  readonly exercise: Exercise;
-  readonly side: Side;
-  readonly size: PictureSize;
-  readonly targetReps: number | null;
-}
 
 /** The measurement as a session drives it, with a state of its own: `measure/set.ts` is the real one. */
 export interface SetMeasure<S> {

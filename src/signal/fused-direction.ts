@@ -1,6 +1,5 @@
 import type { SegmentTurn } from '../flow/leg-motion.ts';
-import { type Deg, deg } from '../units.ts';
-import { unwrappedNear } from './angle-wrap.ts';
+import { type Deg, deg, unwrappedNear } from '../units.ts';
 import { median, quantile } from './median.ts';
 
 /** What is known of one segment in one frame. */

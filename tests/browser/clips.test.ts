@@ -1,9 +1,8 @@
 /** Every clip with known truth through the real thing: Chromium, its decoder, the pose model `full`, the picture's motion, the measurement. */
 import { describe, expect, test } from 'vitest';
 import { watchClip } from '../../src/cli/watch-clip.ts';
-import { exerciseOf } from '../../src/exercises/catalogue.ts';
-import { finishSet, startSet, stepSet } from '../../src/measure/set.ts';
 import type { MeasuredRep, SetResult } from '../../src/measure/set-result.ts';
+import { measureRecording } from '../../src/record/measure-recording.ts';
 import { decodeRecording } from '../../src/record/recording.ts';
 import { median } from '../../src/signal/median.ts';
 import { type ClipTruth, clipPath, exerciseOfClip, type TrueRep, truthOf } from '../clips/truth.ts';
@@ -14,9 +13,7 @@ async function measured(path: string, { side, measures }: Pick<ClipTruth, 'side'
   if (!watched.ok) throw new Error(watched.error.words);
   const recording = decodeRecording(watched.value.recording);
   if (!recording.ok) throw new Error(recording.error.kind);
-  const { source, observations } = recording.value;
-  const spec = { exercise: exerciseOf(exercise), side, size: source, targetReps: null };
-  return finishSet(observations.reduce((state, seen) => stepSet(state, seen).state, startSet(spec)));
+  return measureRecording(recording.value);
 }
 
 /** Differences to the truth of the complete repetitions, matched by overlap in time; NaN where the truth has none. */

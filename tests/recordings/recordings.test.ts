@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { measureRecording } from '../../scripts/measure-recording.ts';
+import { measureRecording } from '../../src/record/measure-recording.ts';
 import { decodeRecording, encodeRecording, type Recording } from '../../src/record/recording.ts';
 import { exerciseOfClip, truthOf } from '../clips/truth.ts';
 

@@ -1,10 +1,10 @@
-import type { PictureSize } from '../src/capture/frame.ts';
-import { exerciseOf } from '../src/exercises/catalogue.ts';
-import type { ExerciseId } from '../src/exercises/exercise.ts';
-import type { Observation } from '../src/measure/observation.ts';
-import { finishSet, type SetState, startSet, stepSet } from '../src/measure/set.ts';
-import type { SetResult } from '../src/measure/set-result.ts';
-import type { Side } from '../src/pose/landmarks.ts';
+import type { PictureSize } from '../capture/frame.ts';
+import { exerciseOf } from '../exercises/catalogue.ts';
+import type { ExerciseId } from '../exercises/exercise.ts';
+import type { Observation } from '../measure/observation.ts';
+import { finishSet, type SetState, startSet, stepSet } from '../measure/set.ts';
+import type { SetResult } from '../measure/set-result.ts';
+import type { Side } from '../pose/landmarks.ts';
 
 /** What is measured again: a decoded recording is one. */
 interface Recorded {

@@ -1,0 +1,36 @@
+import type { Exercise } from '../exercises/exercise.ts';
+import type { Movement } from '../reps/movement.ts';
+import { deg } from '../units.ts';
+import type { MeasuredRep } from './set-result.ts';
+import { rangeUncertainty } from './uncertainty.ts';
+
+/** What a repetition says besides its movement. */
+export interface RepFacts extends Pick<MeasuredRep, 'number' | 'flags' | 'source'> {
+  /** The resting level that is taken off, in the sense of the angle itself. */
+  readonly zeroDeg: number;
+  /** Standard deviation of the noise that the uncertainty takes in. */
+  readonly noiseDeg: number;
+}
+
+/** A movement, whose angles rise in the direction of the exercise, as a repetition in the joint's own angle. */
+export function repOf(m: Movement, exercise: Exercise, { number, flags, source, zeroDeg, noiseDeg }: RepFacts): MeasuredRep {
+  const sign = exercise.rule.direction === 'rises' ? 1 : -1;
+  return {
+    number,
+    startMs: m.startMs,
+    peakMs: m.peakMs,
+    endMs: m.endMs,
+    startDeg: deg(m.startDeg * sign - zeroDeg),
+    peakDeg: deg(m.peakDeg * sign - zeroDeg),
+    rangeDeg: m.rangeDeg,
+    holdMs: m.holdMs,
+    complete: m.complete,
+    flags,
+    uncertaintyDeg: rangeUncertainty(exercise.angle, source, m.rangeDeg, noiseDeg),
+    source,
+  };
+}
+
+/** A movement as counted live: what is kept on disk until the finished set takes its place. Its error is that of both sources joined. */
+export const liveRep = (m: Movement, number: number, exercise: Exercise): MeasuredRep =>
+  repOf(m, exercise, { number, flags: m.complete ? [] : ['partial'], source: 'fused', zeroDeg: 0, noiseDeg: 0 });
