@@ -29,13 +29,14 @@ export interface SetSpec {
  */
 export function measureSamples(spec: SetSpec, samples: readonly LegSample[], foundReadyMs: Ms | null = null): SetResult {
   const { exercise } = spec;
-  const frames = angleSeries(samples, exercise);
+  const frames = angleSeries(samples, exercise, foundReadyMs);
   const tMs = samples.map((s) => s.tMs);
   const angles = frames.map((f) => f?.deg ?? null);
+  const from = readyIndex(tMs, angles, exercise.rule, foundReadyMs);
   const movements = findMovements(
     frames.map((measured, i) => ({ tMs: ms(tMs[i] as number), measured })),
     exercise,
-    readyIndex(tMs, angles, exercise.rule, foundReadyMs),
+    from,
   );
   const zeroDeg = restLevel(exercise, movements);
   const reps = measuredReps(movements.found, { exercise, frames, tMs, zeroDeg, noiseDeg: movements.noiseDeg });
@@ -52,7 +53,7 @@ export function measureSamples(spec: SetSpec, samples: readonly LegSample[], fou
     count: complete.length,
     partialCount: reps.length - complete.length,
     summary: summaryOf(complete),
-    quality: qualityOf(samples, frames, exercise, spec),
+    quality: qualityOf(samples, frames, exercise, { size: spec.size, from: from ?? 0 }),
     curve: { tMs, angleDeg: movements.smooth.map((v) => (v === null ? null : deg(v * sign - zeroDeg))) },
   };
 }

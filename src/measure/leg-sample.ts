@@ -1,4 +1,5 @@
 import type { Facing, LegLines, SegmentLine } from '../angles/joint-angle.ts';
+import type { CameraMotion } from '../flow/camera-motion.ts';
 import type { LegMotion } from '../flow/leg-motion.ts';
 import { type Landmark, landmark, type Side } from '../pose/landmarks.ts';
 import { degOfRad, type Ms } from '../units.ts';
@@ -15,6 +16,7 @@ export interface LegSample {
   readonly tMs: Ms;
   readonly points: BodyPoints | null;
   readonly motion: LegMotion | null;
+  readonly camera: CameraMotion | null;
 }
 
 const pointOf = ({ x, y }: Landmark): PicturePoint => ({ x, y });
@@ -25,10 +27,11 @@ export function bodyPoints(landmarks: readonly Landmark[], side: Side): BodyPoin
   return { shoulder: at('Shoulder'), hip: at('Hip'), knee: at('Knee'), ankle: at('Ankle'), heel: at('Heel'), toe: at('Toe') };
 }
 
-export const sampleOf = ({ tMs, landmarks, motion }: Observation, side: Side): LegSample => ({
+export const sampleOf = ({ tMs, landmarks, motion, camera }: Observation, side: Side): LegSample => ({
   tMs,
   points: landmarks && bodyPoints(landmarks, side),
   motion,
+  camera,
 });
 
 /** The line from one point to another. */

@@ -2,6 +2,7 @@ import type { PictureSize } from '../capture/frame.ts';
 import type { Exercise } from '../exercises/exercise.ts';
 import { median } from '../signal/median.ts';
 import type { AngleInFrame } from './angle-series.ts';
+import { cameraMoved } from './camera-roll.ts';
 import { type LegSample, legLines } from './leg-sample.ts';
 import type { QualityWarning, SetResult } from './set-result.ts';
 
@@ -14,12 +15,12 @@ const LOW_RATE_FPS = 10;
 /** Fewer frames than this share measured by the picture's motion: the leg shows too little texture. Chosen. */
 const LITTLE_TEXTURE_SHARE = 0.5;
 
-/** What lowers the trust in a whole set. */
+/** What lowers the trust in a whole set. @param from index of the first sample that counts: a camera may be moved before */
 export function qualityOf(
   samples: readonly LegSample[],
   frames: readonly (AngleInFrame | null)[],
   exercise: Exercise,
-  { size }: { readonly size: PictureSize },
+  { size, from }: { readonly size: PictureSize; readonly from: number },
 ): SetResult['quality'] {
   const warnings: QualityWarning[] = [];
   const feet = samples.flatMap((s) => (s.points ? [legLines(s.points).foot.lengthPx] : []));
@@ -38,6 +39,7 @@ export function qualityOf(
   const withMotion = samples.some((s) => s.motion !== null);
   const byFlow = measured.filter((f) => f.source === 'flow').length;
   if (withMotion && byFlow < LITTLE_TEXTURE_SHARE * measured.length) warnings.push('little-texture');
+  if (cameraMoved(samples, from)) warnings.push('camera-moved');
   return { cameraTurnDeg: null, warnings };
 }
 
