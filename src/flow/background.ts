@@ -2,7 +2,7 @@ import { px } from '../units.ts';
 import { findCorners } from './corners.ts';
 import { TRACKED, trackBothWays, trackPoints } from './lucas-kanade.ts';
 import { mayShow, type PersonHull } from './person-hull.ts';
-import { movedPoint, type PlaneMotion, still } from './plane-motion.ts';
+import { movedPoint, type PlaneMotion } from './plane-motion.ts';
 import type { Pyramid, PyramidLevel } from './pyramid.ts';
 import { fitRobustSimilarity } from './robust-similarity.ts';
 import { fitSimilarity, type SimilarityFit } from './similarity.ts';
@@ -19,8 +19,12 @@ export interface BackgroundSighting {
 
 /** Corners of the reference picture: few, apart from each other, well above the noise. Chosen. */
 const CORNERS = { maxCount: 40, quality: 0.02, minDistancePx: 7, blockPx: 5 };
-/** Windows of 11 px of the reduced picture. The least eigenvalue is above what a dim webcam's noise leaves in it. Chosen. */
-const WINDOW = { windowPx: 11, minEigenvalue: 0.5 };
+/**
+ * Least strength of a corner, (grey levels per px)^2: video coding lets a noisy wall creep, and its specks reach 3. Chosen; with 0.5 still cameras of dim
+ * clips seemed to turn by half a degree.
+ */
+const LEAST_STRENGTH = 8;
+const WINDOW = { windowPx: 11 };
 /** A point that was where it was expected comes out on the finest level in this many steps. Chosen. */
 const QUICK = { ...WINDOW, levels: 1, iterations: 4 };
 /** Fewest points that may tell of the camera, and how far they must spread, root mean square, as a share of the picture's diagonal. Chosen. */
@@ -32,8 +36,13 @@ const EXPECTED_PX = 0.35;
 const STAYED_SHARE = 0.4;
 /** A motion of the camera takes the bulk of the room along. Chosen: stricter than for staying. */
 const MOVED_SHARE = 0.6;
-/** Distance within which points agree about a motion, px, and within which a point followed there and back must return. Chosen. */
+/**
+ * Distance within which points agree about a motion, px: so much, and this share of the shift, since a camera that turns aside bends the picture towards
+ * its edges. Chosen: at 50 degrees of view the edge goes a third further than the middle.
+ */
 const AGREE_PX = 0.3;
+const AGREE_SHARE = 0.2;
+/** A point followed there and back must return within this, px. Chosen. */
 const CLOSURE_PX = 0.3;
 /** A point that has gone its own way in this many frames more than it agreed is no part of the room. Chosen: a third of a second. */
 const STRANGER = 10;
@@ -46,7 +55,8 @@ export class Background {
   private readonly points: Float32Array;
   private readonly strange: Uint8Array;
   private readonly leastSpreadPx: number;
-  private last: PlaneMotion;
+  /** Where each was last found, or is where the others say. */
+  private places: Float32Array;
 
   /** @param hull where the person is, in px of `reference`; null: nobody known */
   constructor(reference: Pyramid, hull: PersonHull | null) {
@@ -56,10 +66,12 @@ export class Background {
       for (let i = 0; i < mask.length; i++) if (mayShow(hull, i % width, Math.floor(i / width))) mask[i] = 0;
     }
     this.reference = reference;
-    this.points = findCorners(reference, { ...CORNERS, mask }).points;
+    const { points, strength } = findCorners(reference, { ...CORNERS, mask });
+    const weak = strength.findIndex((s) => s < LEAST_STRENGTH);
+    this.points = weak < 0 ? points : points.slice(0, 2 * weak);
+    this.places = this.points.slice();
     this.strange = new Uint8Array(this.count);
     this.leastSpreadPx = LEAST_SPREAD * Math.hypot(width, height);
-    this.last = still((width - 1) / 2, (height - 1) / 2);
   }
 
   get count(): number {
@@ -68,7 +80,7 @@ export class Background {
 
   /** Whether too few of the points are left to go on with. */
   thin(hull: PersonHull | null): boolean {
-    return this.asked(this.expected(), hull).left < Math.max(LEAST_POINTS, THIN_SHARE * this.count);
+    return this.asked(this.places, hull).left < Math.max(LEAST_POINTS, THIN_SHARE * this.count);
   }
 
   /**
@@ -77,20 +89,10 @@ export class Background {
    * @returns null when it does not tell: too few points, too close together, or no agreement among them
    */
   find(picture: Pyramid, hull: PersonHull | null): BackgroundSighting | null {
-    const expected = this.expected();
+    const expected = this.places;
     const { weights, left } = this.asked(expected, hull);
     if (left < LEAST_POINTS) return null;
     return this.findStaying(picture, expected, weights, left) ?? this.findMoved(picture, expected, weights, left);
-  }
-
-  private expected(): Float32Array {
-    const out = new Float32Array(this.points.length);
-    for (let i = 0; i < this.count; i++) {
-      const [x, y] = movedPoint(this.last, this.points[2 * i] as number, this.points[2 * i + 1] as number);
-      out[2 * i] = x;
-      out[2 * i + 1] = y;
-    }
-    return out;
   }
 
   /** The points in the picture that are neither strangers nor behind the person. */
@@ -124,7 +126,9 @@ export class Background {
   private findMoved(picture: Pyramid, expected: Float32Array, weights: Uint8Array, left: number): BackgroundSighting | null {
     const { positions, closurePx } = trackBothWays(this.reference, picture, this.points, WINDOW, expected);
     const followed = weights.map((w, i) => (w === 1 && (closurePx[i] as number) <= CLOSURE_PX ? 1 : 0));
-    const options = { allowScale: true, inlierPx: px(AGREE_PX), minInliers: LEAST_POINTS };
+    const shifts = [...followed].flatMap((w, i) => (w === 1 ? [this.distance(positions, i)] : [])).sort((a, b) => a - b);
+    const shift = shifts[shifts.length >> 1] ?? 0;
+    const options = { allowScale: true, inlierPx: px(AGREE_PX + AGREE_SHARE * shift), minInliers: LEAST_POINTS };
     const fit = fitRobustSimilarity(this.points, positions, options, followed);
     return fit.ok ? this.sighting(positions, weights, fit.value.inliers, left, MOVED_SHARE) : null;
   }
@@ -140,13 +144,21 @@ export class Background {
     if (count < Math.max(LEAST_POINTS, leastShare * left) || this.spread(agree, count) < this.leastSpreadPx) return null;
     const fit = fitSimilarity(this.points, positions, { allowScale: true, weights: agree });
     if (!fit.ok) return null;
-    this.remember(fit.value, asked, agree);
+    this.remember(fit.value, positions, asked, agree);
     return { motion: fit.value.motion, rotationSeDeg: fit.value.rotationSeDeg, agreement: count / left, points: left };
   }
 
-  private remember({ motion }: SimilarityFit, asked: Uint8Array, agree: Uint8Array): void {
-    this.last = motion;
+  private distance(positions: Float32Array, i: number): number {
+    const dx = (positions[2 * i] as number) - (this.points[2 * i] as number);
+    return Math.hypot(dx, (positions[2 * i + 1] as number) - (this.points[2 * i + 1] as number));
+  }
+
+  private remember({ motion }: SimilarityFit, positions: Float32Array, asked: Uint8Array, agree: Uint8Array): void {
+    this.places = this.points.slice();
     for (let i = 0; i < this.count; i++) {
+      const found = agree[i] === 1 ? positions : this.points;
+      const [x, y] = [found[2 * i] as number, found[2 * i + 1] as number];
+      this.places.set(agree[i] === 1 ? [x, y] : movedPoint(motion, x, y), 2 * i);
       const s = this.strange[i] as number;
       if (asked[i] === 1) this.strange[i] = agree[i] === 1 ? Math.max(0, s - 1) : s + 1;
     }

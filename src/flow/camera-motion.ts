@@ -25,7 +25,7 @@ export interface CameraMotion {
 export interface CameraWatch {
   /**
    * @param picture brightness of the upright frame, always of one size
-   * @param landmarks px of that frame, to leave the person out; null: the last known ones serve
+   * @param landmarks px of that frame, to leave the person out; null: the last known ones serve, and before there are any nothing is told
    */
   readonly observe: (picture: Grey, landmarks: readonly Landmark[] | null, tMs: Ms) => CameraMotion;
 }
@@ -47,9 +47,9 @@ export function cameraStep(
 
 const LEVELS = 3;
 /** Moved by less than this since its reference picture a camera stands still, and exactly so. Chosen: far under what an angle's interval holds. */
-const STILL_DEG = 0.06;
-const STILL_PX = 0.4;
-const STILL_SCALE = 0.002;
+const STILL_DEG = 0.2;
+const STILL_PX = 1;
+const STILL_SCALE = 0.005;
 /** The same in standard errors of the rotation, for pictures that are dim and noisy. Chosen. */
 const STILL_SIGMAS = 4;
 /** A camera that has moved and then holds still for this long gets a new reference picture. Chosen. */
@@ -101,6 +101,8 @@ export function startCameraWatch(): CameraWatch {
         const { rotationDeg, shiftX, shiftY, scale } = base && since ? composed(base, since) : none;
         return { rotationDeg, shiftX, shiftY, scale, agreement: ratio(agreement), points };
       };
+      // Before anybody is known the person may be all there is to see: what moves then is not the room.
+      if (!hull) return told(0, 0);
       if (!background || !base || !since) {
         learn(none);
         return told(0, 0);

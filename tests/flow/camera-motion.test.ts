@@ -97,7 +97,9 @@ const pose = (left: number): readonly Landmark[] =>
 
 function watch(moments: readonly Moment[]): readonly CameraMotion[] {
   const camera = startCameraWatch();
-  return moments.map((m, i) => camera.observe(pictureOf(m, i + 1), m.landmarks ?? null, ms(i * FRAME_MS)));
+  return moments.map((m, i) =>
+    camera.observe(pictureOf(m, i + 1), m.landmarks === undefined ? pose(240) : m.landmarks, ms(i * FRAME_MS)),
+  );
 }
 const lasting = (count: number, of: (frame: number) => Moment): readonly Moment[] =>
   Array.from({ length: count }, (_, i) => of(i));
@@ -116,7 +118,7 @@ const expectNone = (seen: readonly CameraMotion[]): void => {
 
 describe('a camera that moves is followed', () => {
   test.each([
-    [0, 1.3, -0.7],
+    [0, 2.3, -1.7],
     [0.5, 0, 0],
     [-3, 8.4, 5.2],
     [4, -20, 12],
@@ -165,8 +167,19 @@ describe('a camera that stands is said to stand, exactly', () => {
     expectNone(watch(lasting(30, (i) => (i < 10 ? { gain: 0.5, bias: 10 } : { gain: 1.1, bias: 5 })))));
   test('while a person moves before it', () =>
     expectNone(watch(lasting(30, (i) => ({ personAt: 240 + 20 * Math.sin(i / 3), landmarks: pose(240) })))));
-  test('while a person whom nobody has found yet walks through the picture', () =>
+  test('while somebody else walks through the picture', () =>
     expectNone(watch(lasting(60, (i) => ({ personAt: -150 + 13 * i })))));
+});
+
+test('before anybody is known nothing is told: the person may be all there is to see', () => {
+  const seen = watch(lasting(6, (i) => ({ camera: moved(i, 0, 0), landmarks: null })));
+  expectNone(seen);
+  expect(end(seen)).toMatchObject({ agreement: 0, points: 0 });
+});
+
+test('a frame without landmarks is watched with the last known ones', () => {
+  const seen = watch(lasting(12, (i) => ({ camera: i < 4 ? still : moved(1, 4, 0), ...(i > 0 ? { landmarks: null } : {}) })));
+  expectMotion(end(seen), 1, 4, 0);
 });
 
 test('a bare wall tells nothing: no points, no agreement, no motion', () => {
