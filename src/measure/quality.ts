@@ -3,6 +3,7 @@ import type { Exercise } from '../exercises/exercise.ts';
 import { median } from '../signal/median.ts';
 import type { Deg } from '../units.ts';
 import type { AngleInFrame } from './angle-series.ts';
+import { cameraMoved } from './camera-roll.ts';
 import { type LegSample, legLines } from './leg-sample.ts';
 import type { QualityWarning, SetResult } from './set-result.ts';
 
@@ -18,12 +19,20 @@ const LITTLE_TEXTURE_SHARE = 0.5;
 /** A camera turned further than this off the side is named. From the geometry: beyond, a raised leg is off by more than a degree. */
 const TURNED_DEG = 15;
 
+/** What is known of the view beside the samples. */
+interface View {
+  readonly size: PictureSize;
+  /** Index of the first sample that counts: a camera may be moved before. */
+  readonly from: number;
+  readonly cameraTurnDeg: Deg | null;
+}
+
 /** What lowers the trust in a whole set. */
 export function qualityOf(
   samples: readonly LegSample[],
   frames: readonly (AngleInFrame | null)[],
   exercise: Exercise,
-  { size, cameraTurnDeg }: { readonly size: PictureSize; readonly cameraTurnDeg: Deg | null },
+  { size, from, cameraTurnDeg }: View,
 ): SetResult['quality'] {
   const warnings: QualityWarning[] = [];
   const feet = samples.flatMap((s) => (s.points ? [legLines(s.points).foot.lengthPx] : []));
@@ -43,6 +52,7 @@ export function qualityOf(
   const byFlow = measured.filter((f) => f.source === 'flow').length;
   if (withMotion && byFlow < LITTLE_TEXTURE_SHARE * measured.length) warnings.push('little-texture');
   if (cameraTurnDeg !== null && Math.abs(cameraTurnDeg) > TURNED_DEG) warnings.push('camera-turned');
+  if (cameraMoved(samples, from)) warnings.push('camera-moved');
   return { cameraTurnDeg, warnings };
 }
 
