@@ -83,7 +83,8 @@ interface Stored {
 
 function beginStored({ spec, origin, store, now, onStoreTrouble }: SessionOptions): Stored {
   const startedAt = new Date(now()).toISOString();
-  const header: SetHeader = { id: newId(), schema: 1, startedAt, exercise: spec.exercise.id, side: spec.side, ...origin };
+  const { exercise, side, targetReps } = spec;
+  const header: SetHeader = { id: newId(), schema: 2, startedAt, exercise: exercise.id, side, targetReps, ...origin };
   const journal = setJournal(store, header, onStoreTrouble);
   journal.begin();
   return { header, journal };

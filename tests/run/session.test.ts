@@ -65,6 +65,14 @@ describe('a set from a file', () => {
     expect(source.stopped()).toBeGreaterThan(0);
   });
 
+  test('keeps the dose it was done for', async () => {
+    const store = await freshStore();
+    const options = optionsOf({ source: fileSource(pictures().frame, 9), store, spec: { ...SPEC, targetReps: 12 } });
+    const set = wentWell(await startSession(options, scriptedMeasure({ readyAt: 0, repsAt: [3] })).done);
+    expect(set.targetReps).toBe(12);
+    expect(await storedSets(store)).toEqual([set]);
+  });
+
   test('every observation goes to whoever records, in order', async () => {
     const times: number[] = [];
     const source = fileSource(pictures().frame, 5);
