@@ -19,6 +19,8 @@ export interface SetSpec {
   readonly size: PictureSize;
   /** After how many complete repetitions the set is done; null: open-ended. */
   readonly targetReps: number | null;
+  /** Whether it ends by itself, once the dose is done or the person has left: a live one does; a file is watched to its end. */
+  readonly endsItself: boolean;
 }
 
 /**

@@ -59,10 +59,11 @@ export const resultShape = v.strictObject({
 
 const headerEntries = {
   id: idShape,
-  schema: v.literal(1),
+  schema: v.literal(2),
   startedAt: momentShape,
   exercise: exerciseShape,
   side: sideShape,
+  targetReps: v.nullable(v.pipe(wholeShape, v.minValue(1))),
   person: v.literal('me'),
   source: oneOf({ camera: true, file: true, example: true, recording: true }),
   fileName: v.exactOptional(v.string()),

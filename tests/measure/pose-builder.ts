@@ -188,10 +188,11 @@ export function movementsAt(
   return range === undefined || share < 0 || share > 1 ? 0 : (range * (1 - Math.cos(2 * Math.PI * share))) / 2;
 }
 
-/** A spec of a set for the exercise, in the builder's picture. */
+/** A spec of a live set for the exercise, in the builder's picture. */
 export const specOf = (exercise: Exercise, side: Side = 'left', targetReps: number | null = null) => ({
   exercise,
   side,
   size: SIZE,
   targetReps,
+  endsItself: true,
 });
