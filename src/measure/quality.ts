@@ -5,6 +5,7 @@ import type { Deg } from '../units.ts';
 import type { AngleInFrame } from './angle-series.ts';
 import { cameraMoved } from './camera-roll.ts';
 import { type LegSample, legLines } from './leg-sample.ts';
+import { jumpedShare } from './plausible-length.ts';
 import type { QualityWarning, SetResult } from './set-result.ts';
 
 /** A foot shorter than this in the picture carries too few pixels for its turning. From the keypoint-noise table: 40 px give 4 degrees at 2 px. */
@@ -16,6 +17,8 @@ const LOW_RATE_FPS = 10;
 /** Fewer frames than this share measured by the picture's motion: the leg shows too little texture. Chosen. */
 const LITTLE_TEXTURE_SHARE = 0.5;
 
+/** Segments of no plausible length in more than this share of the frames are named. Chosen. */
+const JUMPED_SHARE = 0.05;
 /** A camera turned further than this off the side is named. From the geometry: beyond, a raised leg is off by more than a degree. */
 const TURNED_DEG = 15;
 
@@ -52,6 +55,7 @@ export function qualityOf(
   const byFlow = measured.filter((f) => f.source === 'flow').length;
   if (withMotion && byFlow < LITTLE_TEXTURE_SHARE * measured.length) warnings.push('little-texture');
   if (cameraTurnDeg !== null && Math.abs(cameraTurnDeg) > TURNED_DEG) warnings.push('camera-turned');
+  if (jumpedShare(samples, exercise.segments) > JUMPED_SHARE) warnings.push('points-jumped');
   if (cameraMoved(samples, from)) warnings.push('camera-moved');
   return { cameraTurnDeg, warnings };
 }
