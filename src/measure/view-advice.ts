@@ -39,7 +39,8 @@ export function viewAdvice(
   if (lines.foot.lengthPx < SMALL_FOOT_SHARE * size.width) advice.push('too-far');
   if (turnedShare(landmarks, points.shoulder, points.hip) > TURNED_SHARE) advice.push('not-side-on');
   else if (wrongLeg(landmarks, side, lines.thigh.lengthPx)) advice.push('wrong-leg');
-  if (advice.length === 0 && !inPosture(points, exercise.posture)) advice.push('hold-still');
+  if (advice.length === 0 && !inPosture(points, exercise.posture))
+    advice.push(exercise.posture === 'lying' ? 'not-lying' : 'not-sitting');
   return advice;
 }
 

@@ -61,7 +61,9 @@ test('the other leg in front is the wrong leg', () => {
   expect(changed(sitting(), (p) => ({ z: px(-3 * p.z) }))).toContain('wrong-leg');
 });
 
-test('someone who stands is asked to take their place', () => {
-  expect(advice(standing())).toEqual(['hold-still']);
-  expect(advice(sitting(), legRaise)).toEqual(['hold-still']);
+test('someone who stands or lies is asked to sit, someone who stands or sits to lie', () => {
+  expect(advice(standing())).toEqual(['not-sitting']);
+  expect(advice(lying())).toEqual(['not-sitting']);
+  expect(advice(sitting(), legRaise)).toEqual(['not-lying']);
+  expect(advice(standing(), legRaise)).toEqual(['not-lying']);
 });

@@ -138,6 +138,8 @@ export const en = {
       'not-side-on': 'Turn so that the camera sees your side.',
       'wrong-leg': 'The other leg is nearer. Turn round.',
       'too-dark': 'Too dark. Turn on a light.',
+      'not-sitting': 'Sit upright on a chair.',
+      'not-lying': 'Lie down flat on your back.',
       'hold-still': 'Good. Now hold still.',
     },
     count: 'Count',
