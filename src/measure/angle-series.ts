@@ -5,6 +5,7 @@ import { type FusedDirection, fuseDirections } from '../signal/fused-direction.t
 import { median } from '../signal/median.ts';
 import { type Deg, deg } from '../units.ts';
 import { facingOf, type LegSample, legLines } from './leg-sample.ts';
+import { goesOn, type LastPose, poseAt } from './motion-alone.ts';
 import { inPosture } from './posture.ts';
 import type { AngleSource } from './set-result.ts';
 
@@ -32,8 +33,11 @@ export function angleSeries(samples: readonly LegSample[], exercise: Exercise): 
   const usualLength = (segment: Segment) => median(lines.flatMap((l) => (l ? [l[segment].lengthPx] : []))) ?? 0;
   const length = { thigh: usualLength('thigh'), shank: usualLength('shank'), foot: usualLength('foot') };
   const directions = { thigh: along('thigh'), shank: along('shank'), foot: along('foot') };
-  return samples.map(({ points }, i) => {
-    if (points && !inPosture(points, exercise.posture)) return null;
+  let pose: LastPose | null = null;
+  return samples.map((sample, i) => {
+    const { tMs, points } = sample;
+    if (points) pose = poseAt(tMs, points, exercise);
+    if (!pose?.placed || !(points || goesOn(pose, sample, exercise))) return null;
     const used = exercise.segments.flatMap((s) => directions[s][i] ?? []);
     if (used.length < exercise.segments.length) return null;
     // A segment that the exercise does not use may be missing; the angle does not read it.

@@ -1,3 +1,4 @@
+import type { BetweenFrame } from '../capture/between-frames.ts';
 import type { QuarterTurn } from '../capture/frame.ts';
 import { type Luma, readLuma } from '../capture/luma.ts';
 import type { Segment } from '../flow/leg-motion.ts';
@@ -38,6 +39,7 @@ export class PoseService {
   private landmarker: Landmarker | null = null;
   private tracker: PoseTracker | null = null;
   private legs: LegTracker | null = null;
+  private segments: readonly Segment[] = [];
 
   /** Loads the model; must succeed before anything else is asked. */
   async load({ wasmBase, bundle, delegate }: PoseLoad): Promise<Result<null, LandmarkerError>> {
@@ -55,16 +57,27 @@ export class PoseService {
     await landmarker.forget();
     this.tracker = startTracker(landmarker, view);
     this.legs = startLegTracker(segments, view.side);
+    this.segments = segments;
   }
 
-  /** Looks at the next frame of the set. Takes over `image` and closes it. */
-  async observe(image: VideoFrame, turn: QuarterTurn, tMs: Ms): Promise<Observation> {
+  /**
+   * Looks at the next frame of the set. Takes over `image` and closes it.
+   * @param between pictures since the frame before, which the pose model does not get: the leg is only followed in them
+   * @returns one observation for each picture between in which the whole leg was followed, and one for the frame, in order of time
+   */
+  async observe(
+    image: VideoFrame,
+    turn: QuarterTurn,
+    tMs: Ms,
+    between: readonly BetweenFrame[] = [],
+  ): Promise<readonly Observation[]> {
     try {
       const { tracker, legs } = this;
       if (!tracker || !legs) throw new Error('observe requires a set that has begun, got none');
       const luma = await readLuma(image, turn);
+      const followed = between.flatMap((picture) => this.follow(picture, legs));
       const { landmarks } = await tracker.observe(image, turn, tMs);
-      return { tMs, landmarks, motion: legs.observe(luma, landmarks, tMs), brightness: brightnessOf(luma) };
+      return [...followed, { tMs, landmarks, motion: legs.observe(luma, landmarks, tMs), brightness: brightnessOf(luma) }];
     } finally {
       image.close();
     }
@@ -83,6 +96,13 @@ export class PoseService {
       if (i > 0) best = Math.min(best, performance.now() - from);
     }
     return ms(best);
+  }
+
+  /** A picture that tells nothing without the pose model is as one that never came. */
+  private follow({ tMs, luma }: BetweenFrame, legs: LegTracker): readonly Observation[] {
+    const motion = legs.observe(luma, null, tMs);
+    const whole = this.segments.every((segment) => motion[segment] !== null);
+    return whole ? [{ tMs, landmarks: null, motion, brightness: brightnessOf(luma) }] : [];
   }
 
   private ready(): Landmarker {
