@@ -1,7 +1,7 @@
 import type { Landmark, Side } from '../pose/landmarks.ts';
 import type { Ms } from '../units.ts';
 import { boundsOf } from './capsule-mask.ts';
-import { cropOf, type Grey } from './grey.ts';
+import type { Grey } from './grey.ts';
 import type { LegMotion, Segment, SegmentTurn } from './leg-motion.ts';
 import { type Place, pointAfter } from './place.ts';
 import { buildPyramid } from './pyramid.ts';
@@ -10,6 +10,7 @@ import { LEVELS } from './segment-anchor.ts';
 import type { ExpectedJoint } from './segment-hints.ts';
 import { type Point, type SegmentShape, segmentShape } from './segment-shape.ts';
 import { SegmentTracker } from './segment-tracker.ts';
+import { type Sight, sightOf } from './sight.ts';
 
 /** A segment not found for this long is taken up anew at its next rest, unless its old pictures show it again before. Chosen: longer than a hand passing by. */
 const LOST_MS = 700;
@@ -71,11 +72,11 @@ function follow(
   tMs: Ms,
 ): SegmentTurn | null {
   const { tracker } = state;
-  const crop = tracker && cropOf(picture, boundsOf(tracker.outline(tMs, seen), MARGIN_PX));
-  if (tracker && crop) {
+  const sight = tracker && sightOf(picture, boundsOf(tracker.outline(tMs, seen), MARGIN_PX), LEVELS);
+  if (tracker && sight) {
     const carrierTurn = carrier?.step ? carrier.step.to.turnDeg - carrier.step.from.turnDeg : null;
     const hints = { seen, joint: expectedJoint(state, seen, carrier), carrierTurnDeg: carrierTurn };
-    const sighting = tracker.find(buildPyramid(crop, LEVELS), crop, tMs, hints);
+    const sighting = tracker.find(sight, tMs, hints);
     if (sighting) {
       if (carrier && state.hung?.carrier !== carrier) hang(state, tracker, carrier);
       state.foundMs = tMs;
@@ -113,8 +114,8 @@ function takeRest(
   const rest = state.watch.look(picture, seen, tMs);
   if (!rest) return null;
   state.watch = null;
-  const pyramid = buildPyramid(rest.crop, LEVELS);
-  const tracker = SegmentTracker.start(pyramid, rest.crop, rest.shape, state.tracker?.turnSeen(rest.shape) ?? 0, tMs);
+  const sight: Sight = { frame: picture, crop: rest.crop, pyramid: buildPyramid(rest.crop, LEVELS) };
+  const tracker = SegmentTracker.start(sight, rest.shape, state.tracker?.turnSeen(rest.shape) ?? 0, tMs);
   if (!tracker) return null;
   state.tracker = tracker;
   state.anchor += 1;
@@ -123,6 +124,6 @@ function takeRest(
   state.hung = null;
   if (carrier) hang(state, tracker, carrier);
   const hints = { seen: rest.shape, joint: expectedJoint(state, rest.shape, carrier), carrierTurnDeg: null };
-  const sighting = tracker.find(pyramid, rest.crop, tMs, hints);
+  const sighting = tracker.find(sight, tMs, hints);
   return sighting && { ...sighting, anchor: state.anchor };
 }

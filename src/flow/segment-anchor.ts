@@ -1,13 +1,15 @@
 import { deg, radOfDeg } from '../units.ts';
 import { capsuleMask } from './capsule-mask.ts';
-import type { Crop } from './grey.ts';
+import { changedTemplate } from './changed-template.ts';
+import type { Grey } from './grey.ts';
 import { alignPatch, type PatchAlignment } from './patch-alignment.ts';
 import type { PosePrior } from './patch-prior.ts';
 import { fitLight, sampleTemplate } from './patch-sampling.ts';
 import { type PatchTemplate, prepareTemplate } from './patch-template.ts';
 import { motionBetween, outlineAfter, type Place, placeAfter, pointAfter } from './place.ts';
-import type { Pyramid, PyramidLevel } from './pyramid.ts';
+import type { PyramidLevel } from './pyramid.ts';
 import { type Capsule, type Point, type SegmentShape, shapeLength } from './segment-shape.ts';
+import { type Sight, sightOf } from './sight.ts';
 import type { TemplateLevel } from './template-level.ts';
 import { trustOnly } from './trusted-mask.ts';
 
@@ -26,6 +28,8 @@ const MIN_INSIDE_SHARE = 0.5;
 /** A picture of a segment that later ones are compared with, and where the segment was in it. */
 export interface Anchor {
   readonly place: Place;
+  /** The picture itself, when its unchanged parts must be told from the segment. */
+  readonly taken: Omit<Sight, 'frame'> | null;
   /** One for each of the shape's outlines; null where that outline shows no texture. */
   readonly patches: readonly (Patch | null)[];
 }
@@ -35,6 +39,9 @@ interface Patch {
   readonly finest: TemplateLevel;
   readonly coarsest: TemplateLevel;
 }
+
+/** What was made of patches for one frame, so that it is made once. */
+const madeFor = new WeakMap<Grey, Map<Patch, Patch>>();
 
 /** What is expected of a segment in a picture, beside its turn: where its joint lies, and how sure joint, turn and size are. */
 export interface Expectation {
@@ -53,28 +60,32 @@ export interface Match {
 }
 
 /** The rest picture as an anchor; null when the segment is too small or too plain in it. */
-export function restAnchor(picture: Pyramid, crop: Crop, rest: SegmentShape): Anchor | null {
-  const patches = rest.outlines.map((outline) => patchOf(picture, capsuleMask(outline, crop), outline, rest));
+export function restAnchor(sight: Sight, rest: SegmentShape): Anchor | null {
+  const patches = rest.outlines.map((outline) => patchOf(sight, capsuleMask(outline, sight.crop), outline, rest));
   const first = patches.find((p) => p !== null);
-  return first ? { patches, place: { turnDeg: 0, scale: 1, x: first.template.centroidX, y: first.template.centroidY } } : null;
+  if (!first) return null;
+  const { centroidX, centroidY } = first.template;
+  return { patches, taken: takenOf(sight, rest), place: { turnDeg: 0, scale: 1, x: centroidX, y: centroidY } };
 }
+
+const takenOf = ({ crop, pyramid }: Sight, rest: SegmentShape): Anchor['taken'] => (rest.groundBeside ? { crop, pyramid } : null);
 
 /**
  * A later picture, in which the segment was found, as an anchor; pixels that did not fit are left out of it.
  * @param first the place in the rest picture
  */
-export function laterAnchor(picture: Pyramid, crop: Crop, rest: SegmentShape, first: Place, found: Match): Anchor | null {
+export function laterAnchor(sight: Sight, rest: SegmentShape, first: Place, found: Match): Anchor | null {
   const by = found.anchor.patches[found.outline] as Patch;
   const patches = rest.outlines.map((outline) => {
-    const mask = capsuleMask(outlineAfter(outline, { from: first, to: found.place }), crop);
-    trustOnly(mask, crop, by.template, by.finest, found.alignment);
-    return patchOf(picture, mask, outline, rest);
+    const mask = capsuleMask(outlineAfter(outline, { from: first, to: found.place }), sight.crop);
+    trustOnly(mask, sight.crop, by.template, by.finest, found.alignment);
+    return patchOf(sight, mask, outline, rest);
   });
-  return patches.some((p) => p !== null) ? { patches, place: found.place } : null;
+  return patches.some((p) => p !== null) ? { patches, taken: takenOf(sight, rest), place: found.place } : null;
 }
 
-function patchOf(picture: Pyramid, mask: Float32Array, outline: readonly Capsule[], rest: SegmentShape): Patch | null {
-  const prepared = prepareTemplate(picture, mask);
+function patchOf({ pyramid }: Sight, mask: Float32Array, outline: readonly Capsule[], rest: SegmentShape): Patch | null {
+  const prepared = prepareTemplate(pyramid, mask);
   if (!prepared.ok) return null;
   const { levels } = prepared.value;
   const radius = Math.min(...outline.map((c) => c.radius));
@@ -84,10 +95,28 @@ function patchOf(picture: Pyramid, mask: Float32Array, outline: readonly Capsule
   return { template: prepared.value, finest: levels[finest] as TemplateLevel, coarsest: levels[coarsest] as TemplateLevel };
 }
 
+/** An anchor's patch as it must be matched with a frame: what has not changed at its old place weighs little. */
+function patchNow({ patches, taken }: Anchor, outline: number, frame: Grey): Patch | null {
+  const patch = patches[outline];
+  if (!patch || !taken) return patch ?? null;
+  const made = madeFor.get(frame) ?? new Map<Patch, Patch>();
+  madeFor.set(frame, made);
+  const before = made.get(patch);
+  if (before) return before;
+  const { originX: x, originY: y, width, height } = taken.crop;
+  const there = sightOf(frame, { x, y, width, height }, LEVELS);
+  if (!there) return patch;
+  const template = changedTemplate(patch.template, taken.pyramid, there.pyramid);
+  const sameLevel = ({ level }: TemplateLevel) => template.levels.find((l) => l.level === level) as TemplateLevel;
+  const now: Patch = { template, finest: sameLevel(patch.finest), coarsest: sameLevel(patch.coarsest) };
+  made.set(patch, now);
+  return now;
+}
+
 /** How alike an anchor and the picture are with the segment at a place, on the coarsest level, -1 to 1; -1 when most of it lies outside. */
-export function likeness(anchor: Anchor, outline: number, place: Place, picture: Pyramid): number {
-  const patch = anchor.patches[outline];
-  const image = patch && (picture.levels[patch.coarsest.level] as PyramidLevel | undefined)?.image;
+export function likeness(anchor: Anchor, outline: number, place: Place, { frame, pyramid }: Sight): number {
+  const patch = patchNow(anchor, outline, frame);
+  const image = patch && (pyramid.levels[patch.coarsest.level] as PyramidLevel | undefined)?.image;
   if (!patch || !image) return -1;
   const { template, coarsest } = patch;
   const shrink = 1 / 2 ** coarsest.level;
@@ -96,8 +125,8 @@ export function likeness(anchor: Anchor, outline: number, place: Place, picture:
   const scale = place.scale / anchor.place.scale;
   const seen = new Float32Array(coarsest.count);
   const pose = {
-    centreX: (centroid.x - picture.originX) * shrink,
-    centreY: (centroid.y - picture.originY) * shrink,
+    centreX: (centroid.x - pyramid.originX) * shrink,
+    centreY: (centroid.y - pyramid.originY) * shrink,
     cos: scale * Math.cos(angle),
     sin: scale * Math.sin(angle),
   };
@@ -116,9 +145,9 @@ export function match(
   guess: Place,
   joint: Point,
   expected: Expectation,
-  picture: Pyramid,
+  { frame, pyramid }: Sight,
 ): Match | null {
-  const patch = anchor.patches[outline];
+  const patch = patchNow(anchor, outline, frame);
   if (!patch) return null;
   const { template, finest, coarsest } = patch;
   const prior: PosePrior = {
@@ -133,7 +162,7 @@ export function match(
     logScale: -Math.log(anchor.place.scale),
     logScaleSd: expected.logScaleSd,
   };
-  const aligned = alignPatch(template, picture, motionBetween(anchor.place, guess), {
+  const aligned = alignPatch(template, pyramid, motionBetween(anchor.place, guess), {
     allowScale: true,
     finestLevel: finest.level,
     coarsestLevel: coarsest.level,

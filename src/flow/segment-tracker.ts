@@ -1,20 +1,17 @@
 import { deg, degOfRad, radOfDeg, unwrappedNear } from '../units.ts';
-import type { Crop } from './grey.ts';
 import { outlineAfter, type Place, pointAfter, type Step } from './place.ts';
-import type { Pyramid } from './pyramid.ts';
 import { type Anchor, type Expectation, laterAnchor, likeness, type Match, match, restAnchor } from './segment-anchor.ts';
 import type { ExpectedJoint, SegmentHints, SegmentSighting } from './segment-hints.ts';
 import { type Capsule, outermost, type Point, type SegmentShape, shapeDirection, shapeLength } from './segment-shape.ts';
+import type { Sight } from './sight.ts';
 
-/** A new anchor is made where the nearest one is further away than this. Chosen: 12 and 28 degrees gave larger errors on clips with truth. */
-const ANCHOR_SPACING_DEG = 18;
 /** A neighbour takes over when it is nearer by this much, so that the anchor does not flicker. Chosen. */
-const ANCHOR_HYSTERESIS_DEG = 3;
+const ANCHOR_HYSTERESIS_DEG = 2;
 /** A new anchor is only made from a picture that is itself this sure, and where the landmarks see the turn within this share of their trust. Chosen. */
 const ANCHOR_ZNCC = 0.8;
 const ANCHOR_TRUST_SHARE = 0.3;
-/** Anchors kept at most: 16 of them span 270 degrees. */
-const MOST_ANCHORS = 16;
+/** Anchors kept at most: 24 of them span 270 degrees. */
+const MOST_ANCHORS = 24;
 /** Below this correlation the segment was not found. Chosen: other parts of a picture reach 0.4 by chance, the segment itself seldom falls under 0.7. */
 const FOUND_ZNCC = 0.7;
 /** The same within AS_EXPECTED_DEG of where motion, neighbour or landmarks expect it. Chosen: dim, noisy and half-covered segments. */
@@ -75,8 +72,8 @@ export class SegmentTracker {
    * @param rest where the landmarks see the segment in it; @param baseDeg the turn to count on from
    * @returns null when the segment is too small or has no texture
    */
-  static start(picture: Pyramid, crop: Crop, rest: SegmentShape, baseDeg: number, tMs: number): SegmentTracker | null {
-    const first = restAnchor(picture, crop, rest);
+  static start(sight: Sight, rest: SegmentShape, baseDeg: number, tMs: number): SegmentTracker | null {
+    const first = restAnchor(sight, rest);
     return first && new SegmentTracker(first, rest, baseDeg, tMs);
   }
 
@@ -108,7 +105,7 @@ export class SegmentTracker {
   }
 
   /** Finds the segment in the next picture; null when it is not found. */
-  find(picture: Pyramid, crop: Crop, tMs: number, { seen, joint, carrierTurnDeg }: SegmentHints): SegmentSighting | null {
+  find(sight: Sight, tMs: number, { seen, joint, carrierTurnDeg }: SegmentHints): SegmentSighting | null {
     const lost = this.stale(tMs);
     if (lost && (!seen || tMs - this.triedMs < RETRY_MS)) return null;
     this.triedMs = tMs;
@@ -121,13 +118,13 @@ export class SegmentTracker {
     // Landmarks jump for a frame now and then; the segment's own motion stands beside them.
     const jumped = joint && !joint.sure && Math.hypot(joint.x - own.x, joint.y - own.y) > JUMP_SHARE * shapeLength(this.rest);
     const joints = !joint ? [own] : jumped && !lost ? [joint, own] : [joint];
-    const found = this.look(turns, seenTurn ?? expected.turnDeg, joints, picture);
+    const found = this.look(turns, seenTurn ?? expected.turnDeg, joints, sight);
     if (!found) return null;
     const apart = seenTurn === null ? 0 : Math.abs(found.place.turnDeg - seenTurn);
     if (apart <= this.rest.trustDeg) this.agreedMs = tMs;
     else if (tMs - this.agreedMs > CONTRADICTED_MS) return null;
     this.moveTo(found, tMs);
-    if (apart <= ANCHOR_TRUST_SHARE * this.rest.trustDeg) this.anchorAt(found, picture, crop);
+    if (apart <= ANCHOR_TRUST_SHARE * this.rest.trustDeg) this.anchorAt(found, sight);
     const { rotationSeDeg, keptZncc } = found.alignment;
     return {
       turnDeg: deg(this.baseDeg + found.place.turnDeg),
@@ -137,9 +134,9 @@ export class SegmentTracker {
   }
 
   /** The last outline from the likeliest turn, then the others, then a sweep about `middle`: at most three alignments. */
-  private look(turns: readonly number[], middle: number, joints: readonly ExpectedJoint[], picture: Pyramid): Match | null {
+  private look(turns: readonly number[], middle: number, joints: readonly ExpectedJoint[], sight: Sight): Match | null {
     const tried = (outline: number, from: readonly number[]): Match | null => {
-      const m = this.matchFrom(from, joints, outline, picture);
+      const m = this.matchFrom(from, joints, outline, sight);
       if (!m) return null;
       const asExpected = turns.some((t) => Math.abs(m.place.turnDeg - t) <= AS_EXPECTED_DEG);
       return m.alignment.keptZncc >= (asExpected ? EXPECTED_ZNCC : FOUND_ZNCC) ? m : null;
@@ -156,14 +153,14 @@ export class SegmentTracker {
   }
 
   /** The match from the likeliest of several turns about several joints. */
-  private matchFrom(turns: readonly number[], joints: readonly ExpectedJoint[], outline: number, picture: Pyramid): Match | null {
+  private matchFrom(turns: readonly number[], joints: readonly ExpectedJoint[], outline: number, sight: Sight): Match | null {
     let most = Number.NEGATIVE_INFINITY;
     let best: { readonly place: Place; readonly anchor: Anchor; readonly joint: ExpectedJoint } | null = null;
     for (const joint of joints) {
       for (const turn of turns) {
         const place = this.hanging(turn, joint);
         const anchor = this.anchorFor(turn);
-        const score = likeness(anchor, outline, place, picture);
+        const score = likeness(anchor, outline, place, sight);
         if (score > most) {
           most = score;
           best = { place, anchor, joint };
@@ -178,7 +175,7 @@ export class SegmentTracker {
       turnSdDeg: TURN_SD_DEG,
       logScaleSd: LOG_SCALE_SD,
     };
-    return match(best.anchor, outline, best.place, was, expectation, picture);
+    return match(best.anchor, outline, best.place, was, expectation, sight);
   }
 
   private moveTo({ place, anchor, outline }: Match, tMs: number): void {
@@ -190,11 +187,12 @@ export class SegmentTracker {
     this.outlineUsed = outline;
   }
 
-  private anchorAt(found: Match, picture: Pyramid, crop: Crop): void {
+  private anchorAt(found: Match, sight: Sight): void {
     const { place, anchor, alignment } = found;
-    if (Math.abs(place.turnDeg - anchor.place.turnDeg) < ANCHOR_SPACING_DEG || this.anchors.length >= MOST_ANCHORS) return;
+    if (Math.abs(place.turnDeg - anchor.place.turnDeg) < this.rest.anchorSpacingDeg || this.anchors.length >= MOST_ANCHORS)
+      return;
     if (alignment.keptZncc < ANCHOR_ZNCC || !alignment.converged) return;
-    const made = laterAnchor(picture, crop, this.rest, this.first, found);
+    const made = laterAnchor(sight, this.rest, this.first, found);
     if (!made) return;
     this.current = made;
     this.anchors.push(made);

@@ -3,16 +3,14 @@ import type { Exercise } from '../exercises/exercise.ts';
 import type { Side } from '../pose/landmarks.ts';
 import { median } from '../signal/median.ts';
 import { type Deg, deg, type Ms, ms } from '../units.ts';
-import { angleSeries } from './angle-series.ts';
+import { type AngleInFrame, angleSeries } from './angle-series.ts';
 import type { LegSample } from './leg-sample.ts';
+import { levelled } from './levelled.ts';
 import { measuredReps } from './measured-rep.ts';
-import { findMovements, type Movements } from './movements.ts';
+import { findMovements } from './movements.ts';
 import { qualityOf } from './quality.ts';
 import { readyIndex } from './ready.ts';
 import type { MeasuredRep, SetResult } from './set-result.ts';
-
-/** A lying leg at rest lies level: a level found within this of the horizontal is the hip landmark's offset and is taken out. Chosen. */
-const LEVEL_OFFSET_DEG = 15;
 
 /** What the measurement must know of a set. */
 export interface SetSpec {
@@ -29,16 +27,24 @@ export interface SetSpec {
  */
 export function measureSamples(spec: SetSpec, samples: readonly LegSample[], foundReadyMs: Ms | null = null): SetResult {
   const { exercise } = spec;
-  const frames = angleSeries(samples, exercise);
+  const seen = angleSeries(samples, exercise);
   const tMs = samples.map((s) => s.tMs);
-  const angles = frames.map((f) => f?.deg ?? null);
-  const movements = findMovements(
-    frames.map((measured, i) => ({ tMs: ms(tMs[i] as number), measured })),
-    exercise,
-    readyIndex(tMs, angles, exercise.rule, foundReadyMs),
+  const from = readyIndex(
+    tMs,
+    seen.map((f) => f?.deg ?? null),
+    exercise.rule,
+    foundReadyMs,
   );
-  const zeroDeg = restLevel(exercise, movements);
-  const reps = measuredReps(movements.found, { exercise, frames, tMs, zeroDeg, noiseDeg: movements.noiseDeg });
+  const found = (frames: readonly (AngleInFrame | null)[]) =>
+    findMovements(
+      frames.map((measured, i) => ({ tMs: ms(tMs[i] as number), measured })),
+      exercise,
+      from,
+    );
+  const level = exercise.angle === 'leg-elevation' ? levelled(samples, seen, exercise, found(seen)) : null;
+  const frames = level?.frames ?? seen;
+  const movements = found(frames);
+  const reps = measuredReps(movements.found, { exercise, frames, tMs, noiseDeg: movements.noiseDeg });
   const complete = reps.filter((r) => r.complete);
   const sign = exercise.rule.direction === 'rises' ? 1 : -1;
   return {
@@ -52,8 +58,8 @@ export function measureSamples(spec: SetSpec, samples: readonly LegSample[], fou
     count: complete.length,
     partialCount: reps.length - complete.length,
     summary: summaryOf(complete),
-    quality: qualityOf(samples, frames, exercise, spec),
-    curve: { tMs, angleDeg: movements.smooth.map((v) => (v === null ? null : deg(v * sign - zeroDeg))) },
+    quality: qualityOf(samples, frames, exercise, { size: spec.size, cameraTurnDeg: level?.cameraTurnDeg ?? null }),
+    curve: { tMs, angleDeg: movements.smooth.map((v) => (v === null ? null : deg(v * sign))) },
   };
 }
 
@@ -65,13 +71,4 @@ function summaryOf(complete: readonly MeasuredRep[]): SetResult['summary'] {
     medianRangeDeg: middleOf((r) => r.rangeDeg),
     uncertaintyDeg: middleOf((r) => r.uncertaintyDeg),
   };
-}
-
-/** The resting level that is taken off a lying leg's elevation, in the sense of the angle itself. */
-function restLevel({ angle, rule }: Exercise, { found, smooth }: Movements): number {
-  if (angle !== 'leg-elevation') return 0;
-  const sign = rule.direction === 'rises' ? 1 : -1;
-  const starts = found.map((m) => m.startDeg);
-  const level = median(starts.length > 0 ? starts : smooth.filter((v) => v !== null)) ?? 0;
-  return Math.abs(level) <= LEVEL_OFFSET_DEG ? level * sign : 0;
 }

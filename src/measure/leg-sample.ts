@@ -10,10 +10,18 @@ export interface BodyPoints extends LegDrawing {
   readonly shoulder: PicturePoint;
 }
 
-/** What the set keeps of a frame: the near leg only, not all 33 points. */
+/** The shoulder and the hip of the side that is turned away. */
+export interface OtherSide {
+  readonly shoulder: PicturePoint;
+  readonly hip: PicturePoint;
+}
+
+/** What the set keeps of a frame: the near leg and the trunk, not all 33 points. */
 export interface LegSample {
   readonly tMs: Ms;
   readonly points: BodyPoints | null;
+  /** Null when `points` is. */
+  readonly other: OtherSide | null;
   readonly motion: LegMotion | null;
 }
 
@@ -25,9 +33,15 @@ export function bodyPoints(landmarks: readonly Landmark[], side: Side): BodyPoin
   return { shoulder: at('Shoulder'), hip: at('Hip'), knee: at('Knee'), ankle: at('Ankle'), heel: at('Heel'), toe: at('Toe') };
 }
 
+function otherSide(landmarks: readonly Landmark[], side: Side): OtherSide {
+  const other: Side = side === 'left' ? 'right' : 'left';
+  return { shoulder: pointOf(landmark(landmarks, `${other}Shoulder`)), hip: pointOf(landmark(landmarks, `${other}Hip`)) };
+}
+
 export const sampleOf = ({ tMs, landmarks, motion }: Observation, side: Side): LegSample => ({
   tMs,
   points: landmarks && bodyPoints(landmarks, side),
+  other: landmarks && otherSide(landmarks, side),
   motion,
 });
 

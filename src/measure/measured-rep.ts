@@ -19,8 +19,6 @@ export interface RepContext {
   readonly tMs: readonly number[];
   /** One a frame, same length as `tMs`. */
   readonly frames: readonly (AngleInFrame | null)[];
-  /** The resting level that is taken off, in the sense of the angle itself. */
-  readonly zeroDeg: number;
   readonly noiseDeg: number;
 }
 
@@ -29,14 +27,14 @@ export function measuredReps(found: readonly FoundMovement[], context: RepContex
   const frames = found.map((m) => framesOf(m, context));
   const restingKnee = context.exercise.angle === 'leg-elevation' ? kneeAtRest(frames, context) : null;
   return found.map((m, i) => {
-    const { exercise, zeroDeg, noiseDeg } = context;
+    const { exercise, noiseDeg } = context;
     const during = frames[i]?.during ?? [];
     const source = sourceOf(during);
     const flags: RepFlag[] = [];
     if (!m.complete) flags.push('partial');
     if (m.cut) flags.push('tracking-gap');
     if (restingKnee !== null && kneeBends(during, restingKnee)) flags.push('knee-bent');
-    return repOf(m, exercise, { number: i + 1, flags, source, zeroDeg, noiseDeg });
+    return repOf(m, exercise, { number: i + 1, flags, source, noiseDeg });
   });
 }
 

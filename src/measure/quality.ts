@@ -1,6 +1,7 @@
 import type { PictureSize } from '../capture/frame.ts';
 import type { Exercise } from '../exercises/exercise.ts';
 import { median } from '../signal/median.ts';
+import type { Deg } from '../units.ts';
 import type { AngleInFrame } from './angle-series.ts';
 import { type LegSample, legLines } from './leg-sample.ts';
 import type { QualityWarning, SetResult } from './set-result.ts';
@@ -16,12 +17,15 @@ const LOW_RATE_FPS = 10;
 /** Fewer poses than this share measured by the picture's motion: the leg shows too little texture. Chosen. */
 const LITTLE_TEXTURE_SHARE = 0.5;
 
+/** A camera turned further than this off the side is named. From the geometry: beyond, a raised leg is off by more than a degree. */
+const TURNED_DEG = 15;
+
 /** What lowers the trust in a whole set. */
 export function qualityOf(
   samples: readonly LegSample[],
   frames: readonly (AngleInFrame | null)[],
   exercise: Exercise,
-  { size }: { readonly size: PictureSize },
+  { size, cameraTurnDeg }: { readonly size: PictureSize; readonly cameraTurnDeg: Deg | null },
 ): SetResult['quality'] {
   const warnings: QualityWarning[] = [];
   const feet = samples.flatMap((s) => (s.points ? [legLines(s.points).foot.lengthPx] : []));
@@ -41,7 +45,8 @@ export function qualityOf(
   const posed = frames.filter((f, i) => f !== null && samples[i]?.points);
   const byFlow = posed.filter((f) => f?.source === 'flow').length;
   if (withMotion && byFlow < LITTLE_TEXTURE_SHARE * posed.length) warnings.push('little-texture');
-  return { cameraTurnDeg: null, warnings };
+  if (cameraTurnDeg !== null && Math.abs(cameraTurnDeg) > TURNED_DEG) warnings.push('camera-turned');
+  return { cameraTurnDeg, warnings };
 }
 
 /** Share of the time in which the angle was not measured, each frame standing for the time since the one before. */

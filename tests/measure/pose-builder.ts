@@ -93,9 +93,17 @@ export function landmarksOf(body: BodyPose): readonly Landmark[] {
   const other: Side = body.side === 'left' ? 'right' : 'left';
   for (const [name, at] of Object.entries(near)) {
     all[LANDMARK[`${body.side}${name}` as LandmarkName]] = placed(body, at, -0.2 * unit);
-    all[LANDMARK[`${other}${name}` as LandmarkName]] = placed(body, { x: at.x + 4, y: at.y - 4 }, 0.2 * unit);
+    all[LANDMARK[`${other}${name}` as LandmarkName]] = placed(body, farPoint(body, name, at), 0.2 * unit);
   }
   return all;
+}
+
+/** Where the model sees a point of the far side; of a person lying side-on its shoulder and hip a little nearer to the feet. */
+function farPoint({ posture, thighPx }: BodyPose, name: string, { x, y }: At): At {
+  const length = (1.2 + 1 + 0.95) * thighPx;
+  if (posture === 'lying' && name === 'Shoulder') return { x: x + 0.039 * length, y: y - thighPx / 30 };
+  if (posture === 'lying' && name === 'Hip') return { x: x + 0.0085 * length, y: y - thighPx / 30 };
+  return { x: x + 4, y: y - thighPx / 30 };
 }
 
 function placed(body: BodyPose, { x, y }: At, z: number): Landmark {
