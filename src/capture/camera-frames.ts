@@ -1,4 +1,5 @@
 import { type Ms, ms } from '../units.ts';
+import { betweenFrames, type FrameTaken } from './between-frames.ts';
 import { type Frame, type PictureSize, uprightSize } from './frame.ts';
 import { type NewestFrame, newestFrame } from './newest-frame.ts';
 
@@ -80,18 +81,19 @@ function intake(box: NewestFrame): (image: VideoFrame) => void {
 
 /**
  * The pictures of a camera as they come, on a strictly increasing clock that begins at 0 with the first. While the receiver is busy
- * only the newest is kept. Ends when `signal` aborts or the receiver stops; then the camera is switched off.
- * @param onDropped told, at the end, how many pictures were not taken in time
+ * only the newest is kept whole, and the brightness of those before it (`between`). Ends when `signal` aborts or the receiver stops; then the camera is switched off.
+ * @param onDropped told, at the end, how many pictures nothing was kept of
  * @throws CameraLost when the camera goes away or its picture changes its shape
  */
 export async function* cameraFrames(
   stream: MediaStream,
   signal: AbortSignal,
   onDropped?: (count: number) => void,
-): AsyncGenerator<Frame, void, undefined> {
+): AsyncGenerator<FrameTaken, void, undefined> {
   const [track] = stream.getVideoTracks();
   if (!track) throw new Error('cameraFrames requires a stream with a picture track, got none');
-  const box = newestFrame();
+  const late = betweenFrames();
+  const box = newestFrame(late.add);
   const lost = () => box.end(new CameraLost('unplugged'));
   const stop = () => box.end();
   // Only the camera's own end fires this; stopping it here does not.
@@ -103,13 +105,16 @@ export async function* cameraFrames(
     if (track.readyState === 'ended') throw new CameraLost('unplugged');
     const pump = 'MediaStreamTrackProcessor' in globalThis ? pumpFromTrack : pumpFromElement;
     stopPump = pump(track as MediaStreamVideoTrack, intake(box), (cause) => box.end(cause));
-    for (let frame = await box.take(); frame; frame = await box.take()) yield frame;
+    for (let frame = await box.take(); frame; frame = await box.take()) {
+      const between = await late.take();
+      yield between.length > 0 ? { ...frame, between } : frame;
+    }
   } finally {
     track.removeEventListener('ended', lost);
     signal.removeEventListener('abort', stop);
     box.end();
     stopPump?.();
     for (const each of stream.getTracks()) each.stop();
-    onDropped?.(box.dropped());
+    onDropped?.(box.dropped() + late.dropped());
   }
 }

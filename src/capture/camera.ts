@@ -1,6 +1,7 @@
 import { fail, ok, type Result } from '../result.ts';
+import type { FrameTaken } from './between-frames.ts';
 import { cameraFrames } from './camera-frames.ts';
-import type { Frame, PictureSize } from './frame.ts';
+import type { PictureSize } from './frame.ts';
 
 /** A camera of this machine. */
 export interface CameraDevice {
@@ -32,8 +33,8 @@ export interface Camera {
   readonly stream: MediaStream;
   /** Of the pictures as they come, px. */
   readonly size: PictureSize;
-  /** Newest picture first come; throws `CameraLost` when the camera goes away. To be called once. */
-  readonly frames: () => AsyncGenerator<Frame, void, undefined>;
+  /** The newest picture whenever one is asked for, with the brightness of those between; throws `CameraLost` when the camera goes away. To be called once. */
+  readonly frames: () => AsyncGenerator<FrameTaken, void, undefined>;
   /** Ends `frames`, switches the camera off. */
   readonly stop: () => void;
 }

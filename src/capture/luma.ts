@@ -4,7 +4,7 @@ import type { QuarterTurn } from './frame.ts';
 export interface Luma {
   readonly width: number;
   readonly height: number;
-  readonly data: Uint8Array;
+  readonly data: Uint8Array<ArrayBuffer>;
 }
 
 const PLANAR: readonly (string | null)[] = ['I420', 'I420A', 'I422', 'I444', 'NV12'];

@@ -2,20 +2,21 @@ import type { Frame } from './frame.ts';
 
 /**
  * A letter box for one frame between a camera, which does not wait, and whoever measures. A frame that is not taken before the next one
- * comes is closed and counted; nothing queues.
+ * comes is late; nothing queues.
  */
 export interface NewestFrame {
-  /** Puts a frame in; it is closed when it is too late, after the end, or does not come after the one before. */
+  /** Puts a frame in; it is closed after the end, or when it does not come after the one before. */
   readonly offer: (frame: Frame) => void;
   /** The newest frame, as soon as there is one; null after the end. Throws what the end was told. One call at a time. */
   readonly take: () => Promise<Frame | null>;
   /** No more frames. With `cause`, `take` throws it once. */
   readonly end: (cause?: Error) => void;
-  /** Frames that came and were not taken. */
+  /** Frames that came and were closed here. */
   readonly dropped: () => number;
 }
 
-export function newestFrame(): NewestFrame {
+/** @param late takes over a frame that was not taken before the next one came; left out: it is closed */
+export function newestFrame(late?: (frame: Frame) => void): NewestFrame {
   let waiting: Frame | null = null;
   let taker: { readonly resolve: (frame: Frame | null) => void; readonly reject: (cause: Error) => void } | null = null;
   let ended = false;
@@ -37,7 +38,8 @@ export function newestFrame(): NewestFrame {
         taker = null;
         return;
       }
-      drop(waiting);
+      if (waiting && late) late(waiting);
+      else drop(waiting);
       waiting = frame;
     },
     take() {

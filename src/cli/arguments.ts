@@ -1,4 +1,5 @@
 import { parseArgs } from 'node:util';
+import { MOST_BETWEEN } from '../capture/between-frames.ts';
 import { EXERCISE_IDS, type ExerciseId, isExerciseId } from '../exercises/exercise.ts';
 import type { Side } from '../pose/landmarks.ts';
 import { isPoseModel, POSE_MODELS, type PoseModel } from '../pose/model.ts';
@@ -9,6 +10,8 @@ export interface MeasureArguments {
   readonly exercise: ExerciseId;
   readonly side: Side;
   readonly model: PoseModel;
+  /** Only every so many-th picture is given to the pose model; 1: each. */
+  readonly poseEvery: number;
   /** Where the result goes as JSON; null: not written. */
   readonly json: string | null;
   /** Where the landmark recording goes; null: not written. */
@@ -17,9 +20,13 @@ export interface MeasureArguments {
 
 export type ArgumentError = { readonly kind: 'bad-arguments'; readonly words: string };
 
+/** One more than what comes between two poses at most, live. */
+const MOST_POSE_EVERY = MOST_BETWEEN + 1;
+
 export const HELP = `Measures a video file, or a landmark recording, without a screen.
 
   npm run measure -- CLIP --exercise ID --side left|right [--model lite|full|heavy] [--json OUT] [--landmarks OUT]
+                     [--pose-every N]
 
   CLIP             a video file (MP4, MOV, WebM), or a recording made with --landmarks: of this exercise and leg
   --exercise ID    ${EXERCISE_IDS.join(', ')}
@@ -27,11 +34,16 @@ export const HELP = `Measures a video file, or a landmark recording, without a s
   --model          pose model: lite (fastest), full (default), heavy (most exact); a recording keeps its own
   --json OUT       writes the result to OUT as JSON (docs/result-format.md)
   --landmarks OUT  writes the landmark recording to OUT (docs/recording-format.md)
+  --pose-every N   gives only every Nth picture of a video (1 to ${MOST_POSE_EVERY}) to the pose model and only follows the leg in those between,
+                   as it is live on a slow machine
   --help           shows this
 
 A video is watched in a headless Chrome or Chromium on this machine; nothing leaves it. A recording needs no browser.
 Exit code: 0 measured, 2 bad arguments or an unreadable file, 3 nothing measurable was seen.
 `;
+
+/** Whether a clip is a landmark recording, by its name. */
+export const isRecording = (clip: string): boolean => clip.toLowerCase().endsWith('.json');
 
 const bad = (words: string) => fail({ kind: 'bad-arguments' as const, words: `${words} See npm run measure -- --help.` });
 
@@ -43,7 +55,15 @@ export function readArguments(args: readonly string[]): Result<MeasureArguments 
     parseArgs({
       args: [...args],
       allowPositionals: true,
-      options: { exercise: text, side: text, model: text, json: text, landmarks: text, help: { type: 'boolean', short: 'h' } },
+      options: {
+        exercise: text,
+        side: text,
+        model: text,
+        'pose-every': text,
+        json: text,
+        landmarks: text,
+        help: { type: 'boolean', short: 'h' },
+      },
     });
   try {
     parsed = parse();
@@ -64,5 +84,9 @@ export function readArguments(args: readonly string[]): Result<MeasureArguments 
   if (side !== 'left' && side !== 'right')
     return bad(`Say which leg moves with --side left or --side right, not "${side ?? ''}".`);
   if (!isPoseModel(model)) return bad(`There is no model "${model}": choose one of ${POSE_MODELS.join(', ')}.`);
-  return ok({ clip, exercise, side, model, json: values.json ?? null, landmarks: values.landmarks ?? null });
+  const poseEvery = Number(values['pose-every'] ?? 1);
+  if (!Number.isInteger(poseEvery) || poseEvery < 1 || poseEvery > MOST_POSE_EVERY)
+    return bad(`--pose-every takes a whole number from 1 to ${MOST_POSE_EVERY}, not "${values['pose-every']}".`);
+  if (poseEvery > 1 && isRecording(clip)) return bad(`${clip} is a recording, watched already: --pose-every is for videos.`);
+  return ok({ clip, exercise, side, model, poseEvery, json: values.json ?? null, landmarks: values.landmarks ?? null });
 }

@@ -3,7 +3,7 @@ import { readFile, rename, stat, writeFile } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { measureRecording } from '../record/measure-recording.ts';
 import { decodeRecording } from '../record/recording.ts';
-import { HELP, type MeasureArguments, readArguments } from './arguments.ts';
+import { HELP, isRecording, type MeasureArguments, readArguments } from './arguments.ts';
 import { mismatchWords, recordingWords } from './error-words.ts';
 import { resultJson } from './result-json.ts';
 import { resultTable } from './result-table.ts';
@@ -29,11 +29,11 @@ async function checkReadable(clip: string): Promise<void> {
 }
 
 /** The recording of the clip, as text: read, or made by watching the video. */
-async function recordingText({ clip, exercise, side, model }: MeasureArguments): Promise<string> {
-  if (clip.toLowerCase().endsWith('.json')) return readFile(clip, 'utf8');
+async function recordingText({ clip, exercise, side, model, poseEvery }: MeasureArguments): Promise<string> {
+  if (isRecording(clip)) return readFile(clip, 'utf8');
   // Loaded only now: the browser's driver and the site's builder take seconds, and a recording needs neither.
   const { watchClip } = await import('./watch-clip.ts');
-  const watched = await watchClip(clip, { exercise, side, model }, log);
+  const watched = await watchClip(clip, { exercise, side, model, poseEvery }, log);
   if (!watched.ok) giveUp(watched.error.words, watched.error.kind === 'unreadable' ? UNREADABLE : UNAVAILABLE);
   const { watchMs, recording } = watched.value;
   log(`watched in ${(watchMs / 1000).toFixed(1)} s`);

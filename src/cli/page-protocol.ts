@@ -10,6 +10,8 @@ export interface WatchOrder {
   readonly exercise: ExerciseId;
   readonly side: Side;
   readonly model: PoseModel;
+  /** Only every so many-th picture is given to the pose model; 1: each. */
+  readonly poseEvery: number;
 }
 
 export type WatchError = VideoFileError | PoseClientError | SessionBreak;

@@ -7,12 +7,13 @@ import { videoFileSource } from '../run/frame-source.ts';
 import { observations } from '../run/observations.ts';
 import { startPoseClient } from '../run/pose-client.ts';
 import { breakOf } from '../run/session-break.ts';
+import { sparselyPosed } from '../run/sparsely-posed.ts';
 import type { WatchAnswer, WatchOrder } from './page-protocol.ts';
 
 /** The site's root, seen from this page. */
 const SITE = new URL('../../', document.baseURI).href;
 
-async function watchClip({ exercise, side, model }: WatchOrder): Promise<WatchAnswer> {
+async function watchClip({ exercise, side, model, poseEvery }: WatchOrder): Promise<WatchAnswer> {
   const file = document.querySelector<HTMLInputElement>('#clip')?.files?.[0];
   if (!file) throw new Error('watchClip requires a file in the field, got none');
   const opened = await openVideoFile(file);
@@ -27,7 +28,8 @@ async function watchClip({ exercise, side, model }: WatchOrder): Promise<WatchAn
   const from = performance.now();
   try {
     const observer = { begin: () => client.begin(spec), observe: client.observe };
-    for await (const observation of observations(videoFileSource(video), observer, new AbortController().signal)) {
+    const source = poseEvery > 1 ? sparselyPosed(videoFileSource(video), poseEvery) : videoFileSource(video);
+    for await (const observation of observations(source, observer, new AbortController().signal)) {
       seen.push(observation);
       window.frameDone?.(observation.tMs, video.durationMs);
     }

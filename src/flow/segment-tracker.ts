@@ -54,6 +54,7 @@ export class SegmentTracker {
   private before: { readonly place: Place; readonly stepMs: number } | null = null;
   private lastMs: number;
   private triedMs: number;
+  private agrees = true;
   private agreedMs: number;
 
   private constructor(first: Anchor, rest: SegmentShape, baseDeg: number, tMs: number) {
@@ -128,7 +129,9 @@ export class SegmentTracker {
     const found = this.look(turns, seenTurn ?? expected.turnDeg, joints, sight);
     if (!found) return null;
     const apart = seenTurn === null ? 0 : Math.abs(found.place.turnDeg - seenTurn);
-    if (apart <= this.rest.trustDeg) this.agreedMs = tMs;
+    // Frames without landmarks don't speak for a match: what the last ones said stands.
+    if (seenTurn !== null) this.agrees = apart <= this.rest.trustDeg;
+    if (this.agrees) this.agreedMs = tMs;
     else if (tMs - this.agreedMs > CONTRADICTED_MS) return null;
     this.moveTo(found, tMs);
     if (apart <= ANCHOR_TRUST_SHARE * this.rest.trustDeg) this.anchorAt(found, sight);

@@ -5,6 +5,7 @@ import { type FusedDirection, fuseDirections } from '../signal/fused-direction.t
 import { type Deg, deg, type Ms } from '../units.ts';
 import { cameraRolls } from './camera-roll.ts';
 import { facingOf, type LegSample, legLines } from './leg-sample.ts';
+import { goesOn, type LastPose, poseAt } from './motion-alone.ts';
 import { plausible, usualLengths } from './plausible-length.ts';
 import { inPosture } from './posture.ts';
 import type { AngleSource } from './set-result.ts';
@@ -46,8 +47,11 @@ export function angleSeries(
       }),
     );
   const directions = { thigh: along('thigh'), shank: along('shank'), foot: along('foot') };
-  return samples.map(({ points }, i) => {
-    if (points && !inPosture(points, exercise.posture)) return null;
+  let pose: LastPose | null = null;
+  return samples.map((sample, i) => {
+    const { tMs, points } = sample;
+    if (points) pose = poseAt(tMs, points, exercise);
+    if (!pose?.placed || !(points || goesOn(pose, sample, exercise))) return null;
     const used = exercise.segments.flatMap((s) => directions[s][i] ?? []);
     if (used.length < exercise.segments.length) return null;
     // A segment that the exercise does not use may be missing; the angle does not read it.

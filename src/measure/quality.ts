@@ -10,11 +10,13 @@ import type { QualityWarning, SetResult } from './set-result.ts';
 
 /** A foot shorter than this in the picture carries too few pixels for its turning. From the keypoint-noise table: 40 px give 4 degrees at 2 px. */
 const SMALL_FOOT_PX = 30;
-/** Measured in fewer frames than this share: lost too often. Chosen. */
-const OFTEN_LOST_SHARE = 0.85;
+/** The ankle outside the picture in more than this share of the poses. Chosen. */
+const OUTSIDE_SHARE = 0.2;
+/** Not measured for more than this share of the time: lost too often. Chosen. */
+const OFTEN_LOST_SHARE = 0.15;
 /** Under this many frames a second quick movements are cut at the top. Chosen: four samples for a tap of 400 ms. */
 const LOW_RATE_FPS = 10;
-/** Fewer frames than this share measured by the picture's motion: the leg shows too little texture. Chosen. */
+/** Fewer poses than this share measured by the picture's motion: the leg shows too little texture. Chosen. */
 const LITTLE_TEXTURE_SHARE = 0.5;
 
 /** Segments of no plausible length in more than this share of the frames are named. Chosen. */
@@ -42,9 +44,8 @@ export function qualityOf(
   const foot = median(feet);
   if (exercise.angle === 'ankle-dorsiflexion' && foot !== null && foot < SMALL_FOOT_PX) warnings.push('foot-small');
   const outside = samples.filter((s) => s.points && !within(s.points.ankle, size)).length;
-  if (outside > 0.2 * samples.length) warnings.push('leg-hidden');
-  const measured = frames.filter((f) => f !== null);
-  if (frames.length > 0 && measured.length < OFTEN_LOST_SHARE * frames.length) warnings.push('often-lost');
+  if (outside > OUTSIDE_SHARE * feet.length) warnings.push('leg-hidden');
+  if (lostShare(samples, frames) > OFTEN_LOST_SHARE) warnings.push('often-lost');
   const first = samples[0];
   const last = samples[samples.length - 1];
   if (first && last && samples.length > 10) {
@@ -52,12 +53,26 @@ export function qualityOf(
     if (fps < LOW_RATE_FPS) warnings.push('low-frame-rate');
   }
   const withMotion = samples.some((s) => s.motion !== null);
-  const byFlow = measured.filter((f) => f.source === 'flow').length;
-  if (withMotion && byFlow < LITTLE_TEXTURE_SHARE * measured.length) warnings.push('little-texture');
+  // Frames without a pose are there only where the motion was followed: they say nothing of how often it is not.
+  const posed = frames.filter((f, i) => f !== null && samples[i]?.points);
+  const byFlow = posed.filter((f) => f?.source === 'flow').length;
+  if (withMotion && byFlow < LITTLE_TEXTURE_SHARE * posed.length) warnings.push('little-texture');
   if (cameraTurnDeg !== null && Math.abs(cameraTurnDeg) > TURNED_DEG) warnings.push('camera-turned');
   if (jumpedShare(samples, exercise.segments) > JUMPED_SHARE) warnings.push('points-jumped');
   if (cameraMoved(samples, from)) warnings.push('camera-moved');
   return { cameraTurnDeg, warnings };
+}
+
+/** Share of the time in which the angle was not measured, each frame standing for the time since the one before. */
+function lostShare(samples: readonly LegSample[], frames: readonly (AngleInFrame | null)[]): number {
+  let lostMs = 0;
+  let allMs = 0;
+  for (let i = 1; i < samples.length; i++) {
+    const dtMs = (samples[i] as LegSample).tMs - (samples[i - 1] as LegSample).tMs;
+    allMs += dtMs;
+    if (!frames[i]) lostMs += dtMs;
+  }
+  return allMs > 0 ? lostMs / allMs : 0;
 }
 
 const within = (p: { readonly x: number; readonly y: number }, size: PictureSize): boolean =>

@@ -3,9 +3,9 @@ import { type Deg, deg, type Ms, ms } from '../units.ts';
 import { measureSamples, type SetSpec } from './finish.ts';
 import { type LegSample, sampleOf } from './leg-sample.ts';
 import { type LiveLeg, liveAngle, startLiveLeg, stepLiveLeg } from './live-leg.ts';
-import type { LiveView, SetEvent, SetPhase, ViewAdvice } from './live-view.ts';
+import type { LegDrawing, LiveView, SetEvent, SetPhase, ViewAdvice } from './live-view.ts';
+import { goesOn, type LastPose, poseAt } from './motion-alone.ts';
 import type { Observation } from './observation.ts';
-import { inPosture } from './posture.ts';
 import { liveRep } from './rep-of.ts';
 import type { MeasuredRep, SetResult } from './set-result.ts';
 import { viewAdvice } from './view-advice.ts';
@@ -16,6 +16,12 @@ export type { SetSpec } from './finish.ts';
 interface SampleList {
   readonly sample: LegSample;
   readonly before: SampleList | null;
+}
+
+/** What the last pose told, for the frames that have none. */
+interface Seen extends LastPose {
+  readonly points: LegDrawing;
+  readonly advice: readonly ViewAdvice[];
 }
 
 /**
@@ -29,6 +35,8 @@ export interface SetState {
   readonly samples: SampleList | null;
   readonly phase: SetPhase;
   readonly leg: LiveLeg | null;
+  /** Null before the first pose. */
+  readonly seen: Seen | null;
   readonly counter: CounterState | null;
   readonly reps: readonly MeasuredRep[];
   /** How many of them are complete. */
@@ -53,6 +61,7 @@ export const startSet = (spec: SetSpec): SetState => ({
   samples: null,
   phase: 'setting-up',
   leg: null,
+  seen: null,
   counter: null,
   reps: [],
   count: 0,
@@ -74,17 +83,26 @@ export function stepSet(state: SetState, observation: Observation): SetStep {
   const { spec } = state;
   const sample = sampleOf(observation, spec.side);
   const leg = stepLiveLeg(state.leg ?? startLiveLeg(observation.tMs), sample, spec.exercise, state.phase !== 'setting-up');
-  const measurable = sample.points ? inPosture(sample.points, spec.exercise.posture) : sample.motion !== null;
-  const angle = measurable ? liveAngle(leg, spec.exercise) : null;
+  const here = seenIn(state, observation, sample);
+  const angle = here?.placed ? liveAngle(leg, spec.exercise) : null;
   const noticed: SetState = {
     ...state,
     samples: { sample, before: state.samples },
     leg,
+    seen: here ?? state.seen,
     seenMs: angle === null ? state.seenMs : observation.tMs,
   };
-  const advice = viewAdvice(observation, spec.exercise, spec.side, spec.size);
+  const advice = here?.advice ?? viewAdvice(observation, spec.exercise, spec.side, spec.size);
   const { state: next, events } = advance(noticed, observation.tMs, angle, advice);
-  return { state: next, events, view: viewOf(next, angle, advice, sample) };
+  return { state: next, events, view: viewOf(next, angle, advice, here?.points ?? null) };
+}
+
+/** What this frame's pose tells, or the last one's where the picture's motion goes on from it; null: nobody is there. */
+function seenIn({ spec, seen }: SetState, observation: Observation, sample: LegSample): Seen | null {
+  const { tMs, points } = sample;
+  if (!points) return seen && goesOn(seen, sample, spec.exercise) ? seen : null;
+  const advice = viewAdvice(observation, spec.exercise, spec.side, spec.size);
+  return { ...poseAt(tMs, points, spec.exercise), points, advice };
 }
 
 type Advanced = Pick<SetStep, 'state' | 'events'>;
@@ -151,13 +169,13 @@ function missing(state: SetState, tMs: Ms): Advanced {
   return { state: { ...state, phase: 'lost' }, events: [{ kind: 'lost' }] };
 }
 
-const viewOf = (state: SetState, angle: Deg | null, advice: readonly ViewAdvice[], sample: LegSample): LiveView => ({
+const viewOf = (state: SetState, angle: Deg | null, advice: readonly ViewAdvice[], leg: LegDrawing | null): LiveView => ({
   phase: state.phase,
   angleDeg: angle,
   count: state.count,
   partialCount: state.reps.length - state.count,
   advice: state.phase === 'setting-up' && advice.length === 0 ? ['hold-still'] : advice,
-  leg: sample.points,
+  leg,
 });
 
 /** Ends a set and measures it as a whole: smoothing without lag, thresholds from the person's own range over all of it. */

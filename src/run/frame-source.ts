@@ -1,15 +1,16 @@
+import type { FrameTaken } from '../capture/between-frames.ts';
 import type { Camera } from '../capture/camera.ts';
-import type { Frame, PictureSize } from '../capture/frame.ts';
+import type { PictureSize } from '../capture/frame.ts';
 import type { VideoFile } from '../capture/video-file.ts';
 
 /** Where a session's pictures come from. */
 export interface FrameSource {
   /** Of the upright picture, px. */
   readonly size: PictureSize;
-  /** Live: a picture not taken in time is gone. Otherwise every picture comes, as fast as it is asked for. */
+  /** Live: of a picture not taken in time only the brightness is left. Otherwise every picture comes, as fast as it is asked for. */
   readonly live: boolean;
   /** To be called once. Whoever takes a frame closes its image. */
-  readonly frames: () => AsyncGenerator<Frame, void, undefined>;
+  readonly frames: () => AsyncGenerator<FrameTaken, void, undefined>;
   /** Ends `frames` soon and lets everything go; may be called at any time and again. */
   readonly stop: () => void;
 }

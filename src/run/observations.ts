@@ -1,4 +1,4 @@
-import type { Frame } from '../capture/frame.ts';
+import type { FrameTaken } from '../capture/between-frames.ts';
 import type { Observation } from '../measure/observation.ts';
 import type { FrameSource } from './frame-source.ts';
 
@@ -14,14 +14,15 @@ const poseFailed = (cause: unknown): never => {
 /** Who looks at frames: the pose worker's client. */
 interface Observer {
   readonly begin: () => Promise<void>;
-  readonly observe: (frame: Frame) => Promise<Observation>;
+  /** What was seen in the frame and in the pictures between, in order of time. */
+  readonly observe: (frame: FrameTaken) => Promise<readonly Observation[]>;
 }
 
-type Next = Promise<IteratorResult<Frame, void>>;
+type Next = Promise<IteratorResult<FrameTaken, void>>;
 
 /**
  * What `observer` sees in the frames of `source`, one frame in work at a time. A file's next frame is decoded while the one before is
- * looked at; a camera's is taken only then, so that it is fresh. Ends with the source or when `signal` aborts, without waiting for a frame
+ * looked at; a camera's is taken only then, so that it is fresh, and brings along what is left of the pictures in between. Ends with the source or when `signal` aborts, without waiting for a frame
  * in work; then the source is stopped, and a frame nobody has taken is closed.
  * @throws PoseFailed, and what the source throws
  */
@@ -55,7 +56,7 @@ export async function* observations(
       if (!source.live) ahead = fetch();
       const seen = await Promise.race([observing, stopped]);
       if (seen === null) return;
-      yield seen;
+      yield* seen;
     }
   } finally {
     ahead?.then((next) => next.done || next.value.image.close()).catch(() => undefined);

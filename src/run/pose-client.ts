@@ -1,5 +1,5 @@
 import { transfer } from 'comlink';
-import type { Frame } from '../capture/frame.ts';
+import type { FrameTaken } from '../capture/between-frames.ts';
 import type { Exercise } from '../exercises/exercise.ts';
 import type { Observation } from '../measure/observation.ts';
 import type { HeadTowards } from '../pose/head-up.ts';
@@ -17,8 +17,11 @@ export type PoseClientError = BundleError | LandmarkerError | { readonly kind: '
 /** The page's handle on the pose worker. */
 export interface PoseClient {
   readonly begin: (spec: { readonly exercise: Exercise; readonly side: Side; readonly head: HeadTowards }) => Promise<void>;
-  /** Takes over `frame.image`; it is closed in the worker. One frame at a time. */
-  readonly observe: (frame: Frame) => Promise<Observation>;
+  /**
+   * Takes over `frame.image`, which is closed in the worker, and the brightness of the pictures between. One frame at a time.
+   * @returns what was seen in them, in order of time; last the frame itself
+   */
+  readonly observe: (frame: FrameTaken) => Promise<readonly Observation[]>;
   readonly close: () => void;
 }
 
@@ -47,7 +50,10 @@ export async function startPoseClient(options: PoseClientOptions): Promise<Resul
   }
   return ok({
     begin: ({ exercise, side, head }) => service.begin({ posture: exercise.posture, segments: exercise.segments, side, head }),
-    observe: ({ image, turn, tMs }) => service.observe(transfer(image, [image]), turn, tMs),
+    observe: ({ image, turn, tMs, between = [] }) => {
+      const luma = between.map(({ luma }) => luma.data.buffer);
+      return service.observe(transfer(image, [image]), turn, tMs, transfer(between, luma));
+    },
     close: end,
   });
 }

@@ -1,3 +1,4 @@
+import type { BetweenFrame } from '../capture/between-frames.ts';
 import type { QuarterTurn } from '../capture/frame.ts';
 import { type Luma, readLuma } from '../capture/luma.ts';
 import { type CameraWatch, startCameraWatch } from '../flow/camera-motion.ts';
@@ -40,6 +41,7 @@ export class PoseService {
   private tracker: PoseTracker | null = null;
   private legs: LegTracker | null = null;
   private camera: CameraWatch | null = null;
+  private segments: readonly Segment[] = [];
 
   /** Loads the model; must succeed before anything else is asked. */
   async load({ wasmBase, bundle, delegate }: PoseLoad): Promise<Result<null, LandmarkerError>> {
@@ -58,17 +60,29 @@ export class PoseService {
     this.tracker = startTracker(landmarker, view);
     this.legs = startLegTracker(segments, view.side);
     this.camera = startCameraWatch();
+    this.segments = segments;
   }
 
-  /** Looks at the next frame of the set. Takes over `image` and closes it. */
-  async observe(image: VideoFrame, turn: QuarterTurn, tMs: Ms): Promise<Observation> {
+  /**
+   * Looks at the next frame of the set. Takes over `image` and closes it.
+   * @param between pictures since the frame before, which the pose model does not get: the leg is only followed in them
+   * @returns one observation for each picture between in which the whole leg was followed, and one for the frame, in order of time
+   */
+  async observe(
+    image: VideoFrame,
+    turn: QuarterTurn,
+    tMs: Ms,
+    between: readonly BetweenFrame[] = [],
+  ): Promise<readonly Observation[]> {
     try {
       const { tracker, legs, camera: watch } = this;
       if (!tracker || !legs || !watch) throw new Error('observe requires a set that has begun, got none');
       const luma = await readLuma(image, turn);
+      const followed = between.flatMap((picture) => this.follow(picture, legs, watch));
       const { landmarks } = await tracker.observe(image, turn, tMs);
       const camera = watch.observe(luma, landmarks, tMs);
-      return { tMs, landmarks, motion: legs.observe(luma, landmarks, tMs, camera), camera, brightness: brightnessOf(luma) };
+      const motion = legs.observe(luma, landmarks, tMs, camera);
+      return [...followed, { tMs, landmarks, motion, camera, brightness: brightnessOf(luma) }];
     } finally {
       image.close();
     }
@@ -87,6 +101,14 @@ export class PoseService {
       if (i > 0) best = Math.min(best, performance.now() - from);
     }
     return ms(best);
+  }
+
+  /** A picture that tells nothing without the pose model is as one that never came. */
+  private follow({ tMs, luma }: BetweenFrame, legs: LegTracker, watch: CameraWatch): readonly Observation[] {
+    const camera = watch.observe(luma, null, tMs);
+    const motion = legs.observe(luma, null, tMs, camera);
+    const whole = this.segments.every((segment) => motion[segment] !== null);
+    return whole ? [{ tMs, landmarks: null, motion, camera, brightness: brightnessOf(luma) }] : [];
   }
 
   private ready(): Landmarker {

@@ -1,4 +1,4 @@
-import type { Frame } from '../capture/frame.ts';
+import type { FrameTaken } from '../capture/between-frames.ts';
 import type { Exercise } from '../exercises/exercise.ts';
 import type { LiveView, SetEvent } from '../measure/live-view.ts';
 import type { Observation } from '../measure/observation.ts';
@@ -21,8 +21,8 @@ import { keepScreenOn } from './wake-lock.ts';
 /** The part of the pose client that a session uses. */
 export interface FrameObserver {
   readonly begin: (spec: { readonly exercise: Exercise; readonly side: Side; readonly head: HeadTowards }) => Promise<void>;
-  /** Takes over and closes `frame.image`, also when it fails. */
-  readonly observe: (frame: Frame) => Promise<Observation>;
+  /** Takes over and closes `frame.image`, also when it fails. What was seen in the frame and the pictures between, in order of time. */
+  readonly observe: (frame: FrameTaken) => Promise<readonly Observation[]>;
 }
 
 /** Why a session did not end as it should. */
@@ -99,7 +99,7 @@ async function run<S>(
   const { source, client, spec, head, onView, onEvent, onObservation } = options;
   const observer = {
     begin: () => client.begin({ exercise: spec.exercise, side: spec.side, head }),
-    observe: (frame: Frame) => client.observe(frame),
+    observe: (frame: FrameTaken) => client.observe(frame),
   };
   let state = measure.startSet({ ...spec, endsItself: source.live });
   let stored: Stored | null = null;

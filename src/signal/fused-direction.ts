@@ -39,12 +39,15 @@ const REST_DEG = 1.5;
 export function fuseDirections(clues: readonly DirectionClue[]): readonly (FusedDirection | null)[] {
   const seen = unwrapped(clues);
   const levels = levelsOf(clues, seen);
+  let credible = true;
   const turned = clues.map(({ turn }, i) => {
     const level = turn && levels.get(turn.anchor);
     if (!turn || level === undefined || level === null) return null;
     const value = level + turn.turnDeg;
     const landmark = seen[i] ?? null;
-    return landmark !== null && Math.abs(landmark - value) > CREDIBLE_DEG ? null : value;
+    // Without landmarks what the last ones said of the match stands.
+    if (landmark !== null) credible = Math.abs(landmark - value) <= CREDIBLE_DEG;
+    return credible ? value : null;
   });
   const gap = median(turned.flatMap((t, i) => (t === null || seen[i] == null ? [] : [t - (seen[i] as number)]))) ?? 0;
   return clues.map(({ turn }, i) => {

@@ -43,7 +43,7 @@ describe('frames of a camera’s track', () => {
     expect(all.every(({ closed }) => closed === 1)).toBe(true);
   });
 
-  test('that were not taken in time are closed and counted', async () => {
+  test('that were not taken in time are closed; their brightness comes with the next one', async () => {
     const camera = fakeCamera();
     let dropped = -1;
     const frames = cameraFrames(camera.stream, new AbortController().signal, (count) => {
@@ -51,14 +51,57 @@ describe('frames of a camera’s track', () => {
     });
     const first = frames.next();
     await settle();
-    show(0);
+    show(0, 8, 6);
     expect((await first).value?.tMs).toBe(0);
-    for (const us of [33_000, 66_000, 99_000]) show(us);
+    for (const us of [33_000, 66_000, 99_000]) show(us, 8, 6);
     await settle();
-    expect((await frames.next()).value?.tMs).toBe(99);
+    const luma = { width: 8, height: 6, data: new Uint8Array(48).fill(120) };
+    expect((await frames.next()).value).toMatchObject({
+      tMs: 99,
+      between: [
+        { tMs: 33, luma },
+        { tMs: 66, luma },
+      ],
+    });
     await frames.return();
-    expect(dropped).toBe(2);
+    expect(dropped).toBe(0);
     expect(all.map(({ closed }) => closed)).toEqual([0, 1, 1, 0]);
+  });
+
+  test('of which nothing can be kept are counted', async () => {
+    let dropped = -1;
+    const frames = cameraFrames(fakeCamera().stream, new AbortController().signal, (count) => {
+      dropped = count;
+    });
+    const first = frames.next();
+    await settle();
+    show(0, 8, 6);
+    await first;
+    const unreadable = { ...cameraPicture(all, 33_000, 8, 6), copyTo: () => Promise.reject(new Error('gone')) };
+    processor.show(unreadable as VideoFrame);
+    show(66_000, 8, 6);
+    await settle();
+    const next = (await frames.next()).value;
+    expect(next).toMatchObject({ tMs: 66 });
+    expect(next).not.toHaveProperty('between');
+    await frames.return();
+    expect(dropped).toBe(1);
+    expect(all.map(({ closed }) => closed)).toEqual([0, 1, 0]);
+  });
+
+  test('in between are closed when the camera ends, and come no more', async () => {
+    const abort = new AbortController();
+    const frames = cameraFrames(fakeCamera().stream, abort.signal);
+    const first = frames.next();
+    await settle();
+    show(0, 8, 6);
+    (await first).value?.image.close();
+    for (const us of [33_000, 66_000, 99_000]) show(us, 8, 6);
+    await settle();
+    abort.abort();
+    expect((await frames.next()).done).toBe(true);
+    await settle();
+    expect(all.map(({ closed }) => closed)).toEqual([1, 1, 1, 1]);
   });
 
   test('end when they are told to, also while one is awaited, and the camera goes off', async () => {

@@ -30,14 +30,26 @@ export function fakeCamera(settings: MediaTrackSettings = { deviceId: 'cam-1' },
   return { stream, stopped: () => stopped, unplug };
 }
 
-/** A `VideoFrame` of a camera. */
-export function cameraPicture(all: FakePicture[], timestampUs: number, width = 640, height = 480): VideoFrame {
+/** A `VideoFrame` of a camera, planar, of one brightness. */
+export function cameraPicture(all: FakePicture[], timestampUs: number, width = 640, height = 480, level = 120): VideoFrame {
   const picture: FakePicture = { tMs: timestampUs / 1000, closed: 0 };
   all.push(picture);
   const close = () => {
     picture.closed += 1;
   };
-  return { timestamp: timestampUs, displayWidth: width, displayHeight: height, close } as unknown as VideoFrame;
+  return {
+    timestamp: timestampUs,
+    displayWidth: width,
+    displayHeight: height,
+    visibleRect: { width, height },
+    format: 'I420',
+    allocationSize: () => width * height * 1.5,
+    copyTo: async (to: Uint8Array) => {
+      to.fill(level);
+      return [{ offset: 0, stride: width }];
+    },
+    close,
+  } as unknown as VideoFrame;
 }
 
 /** Stands in for `MediaStreamTrackProcessor`; the test puts pictures into the newest one. */

@@ -24,6 +24,18 @@ describe('the newest frame', () => {
     expect(box.dropped()).toBe(2);
   });
 
+  test('lets whoever asked for them have the late ones, in order', async () => {
+    const { all, frame } = pictures();
+    const late: number[] = [];
+    const box = newestFrame(({ tMs }) => late.push(tMs));
+    for (const tMs of [1, 2, 2, 3]) box.offer(frame(tMs));
+    expect((await box.take())?.tMs).toBe(3);
+    expect(late).toEqual([1, 2]);
+    // Theirs to close; what does not advance is closed here.
+    expect(all.map(({ closed }) => closed)).toEqual([0, 0, 1, 0]);
+    expect(box.dropped()).toBe(1);
+  });
+
   test('whose time does not advance is closed', async () => {
     const { all, frame } = pictures();
     const box = newestFrame();

@@ -13,7 +13,7 @@ const complaint = (args: readonly string[]): string => {
 test('a clip, an exercise and a side are enough', () => {
   expect(readArguments(GOOD)).toEqual({
     ok: true,
-    value: { clip: 'clip.mp4', exercise: 'foot-tap', side: 'left', model: 'full', json: null, landmarks: null },
+    value: { clip: 'clip.mp4', exercise: 'foot-tap', side: 'left', model: 'full', poseEvery: 1, json: null, landmarks: null },
   });
 });
 
@@ -27,12 +27,22 @@ test('every option is read, wherever it stands', () => {
     'a b.webm',
     '--landmarks',
     'lm.json',
+    '--pose-every',
+    '3',
     '--exercise',
     'leg-raise',
   ];
   expect(readArguments(args)).toEqual({
     ok: true,
-    value: { clip: 'a b.webm', exercise: 'leg-raise', side: 'right', model: 'lite', json: 'out.json', landmarks: 'lm.json' },
+    value: {
+      clip: 'a b.webm',
+      exercise: 'leg-raise',
+      side: 'right',
+      model: 'lite',
+      poseEvery: 3,
+      json: 'out.json',
+      landmarks: 'lm.json',
+    },
   });
 });
 
@@ -49,6 +59,7 @@ test('the help names every exercise, option and exit code', () => {
     '--model',
     '--json',
     '--landmarks',
+    '--pose-every',
     '0 measured',
     '2 bad',
     '3 nothing',
@@ -69,6 +80,10 @@ test.each([
   { what: 'an unknown option', args: [...GOOD, '--fast'], says: '--fast' },
   { what: 'an option without its value', args: [...GOOD, '--json'], says: '--json' },
   { what: 'an option that swallows the next one', args: ['clip.mp4', '--exercise', '--side', 'left'], says: "'--exercise'" },
+  { what: 'a pose for no picture', args: [...GOOD, '--pose-every', '0'], says: 'from 1 to 9, not "0"' },
+  { what: 'a pose for half a picture', args: [...GOOD, '--pose-every', '2.5'], says: '"2.5"' },
+  { what: 'more between than there is live', args: [...GOOD, '--pose-every', '10'], says: 'from 1 to 9' },
+  { what: 'sparse poses of a recording', args: ['a.json', ...GOOD.slice(1), '--pose-every', '3'], says: 'a.json is a recording' },
   { what: 'an empty file name', args: [...GOOD, '--json', ''], says: 'Name the file after --json' },
 ])('$what: one line that says so and where to read more', ({ args, says }) => {
   const words = complaint(args);

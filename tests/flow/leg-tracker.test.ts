@@ -96,6 +96,21 @@ test('frames without landmarks are bridged by the picture', () => {
   expect(Math.abs(found(last(motion).shank).turnDeg + 50)).toBeLessThan(2.5);
 });
 
+test('a match that the landmarks contradict is given up in the frames without landmarks too', () => {
+  const rest: LegPose = { thighDeg: 0, shankDeg: 4 };
+  const elsewhere: LegPose = { thighDeg: 0, shankDeg: 94 };
+  const tracker = startLegTracker(['shank'], 'right');
+  const shank = Array.from({ length: 40 }, (_, frame) => {
+    const posed = frame < 20 || frame % 3 === 0;
+    const landmarks = posed ? legLandmarks(frame < 20 ? rest : elsewhere, JITTER_PX, frame + 1) : null;
+    const picture = legPicture(rest, { cloth: 'textured', noise: 3, seed: frame + 1 });
+    return tracker.observe(picture, landmarks, ms(frame * FRAME_MS)).shank;
+  });
+  for (const turn of shank.slice(REST_FRAMES, 21)) expect(turn).not.toBeNull();
+  // Contradicted from frame 21 on, for longer than 300 ms at 27.
+  expect(shank.slice(27)).toEqual(Array(13).fill(null));
+});
+
 test('a covered leg is not found, and found again as it was when uncovered', () => {
   const rest: LegPose = { thighDeg: 0, shankDeg: 4 };
   const steps = Array.from({ length: 60 }, (_, frame) => ({

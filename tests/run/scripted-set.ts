@@ -66,12 +66,18 @@ export function fakeClient(
   return {
     most: () => most,
     begin: async () => undefined,
-    async observe({ tMs, image }) {
+    async observe({ tMs, image, between = [] }) {
       inWork += 1;
       most = Math.max(most, inWork);
       try {
         await wait(tMs);
-        return { tMs, landmarks: null, motion: null, camera: null, brightness: null };
+        return [...between.map((each) => each.tMs), tMs].map((at) => ({
+          tMs: at,
+          landmarks: null,
+          motion: null,
+          camera: null,
+          brightness: null,
+        }));
       } finally {
         image.close();
         inWork -= 1;

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { betweenFrames } from '../../src/capture/between-frames.ts';
 import { CameraLost } from '../../src/capture/camera-frames.ts';
 import type { Frame } from '../../src/capture/frame.ts';
 import { newestFrame } from '../../src/capture/newest-frame.ts';
@@ -110,7 +111,7 @@ describe('a set from a file', () => {
     const watch = (live: boolean, to: Heard) => {
       const source = { ...fileSource(pictures().frame, seen.length), live };
       let frame = 0;
-      const client: FrameObserver = { begin: async () => undefined, observe: async () => seen[frame++] as Observation };
+      const client: FrameObserver = { begin: async () => undefined, observe: async () => [seen[frame++] as Observation] };
       const appended: SetStore = {
         ...store,
         append: async (header, reps) => {
@@ -425,7 +426,8 @@ describe('with a clock of the test’s own', () => {
 
   /** A camera that gives a picture every 33 ms and waits for nobody. */
   function camera(frame: (tMs: number) => Frame): FrameSource & { readonly dropped: () => number } {
-    const box = newestFrame();
+    const late = betweenFrames(async () => ({ width: 1, height: 1, data: new Uint8Array(1) }));
+    const box = newestFrame(late.add);
     let shown = 0;
     const timer = setInterval(() => box.offer(frame(33 * ++shown)), 33);
     const stop = () => {
@@ -436,14 +438,14 @@ describe('with a clock of the test’s own', () => {
       size: SIZE,
       live: true,
       stop,
-      dropped: box.dropped,
+      dropped: () => box.dropped() + late.dropped(),
       async *frames() {
-        for (let next = await box.take(); next; next = await box.take()) yield next;
+        for (let next = await box.take(); next; next = await box.take()) yield { ...next, between: await late.take() };
       },
     };
   }
 
-  test('a live set drops what comes while a frame is in work, never queues, and closes every picture once', async () => {
+  test('a live set looks whole at the newest picture only, measures those between too, and closes every picture once', async () => {
     const { all, frame } = pictures();
     const seen: number[] = [];
     const source = camera(frame);
@@ -452,7 +454,9 @@ describe('with a clock of the test’s own', () => {
       seen.push(tMs);
       return new Promise((resolve) => setTimeout(resolve, 100));
     });
-    const session = startSession(optionsOf({ source, client }), scriptedMeasure({ readyAt: 0, repsAt: [2] }));
+    const measured: number[] = [];
+    const options = optionsOf({ source, client, onObservation: ({ tMs }) => measured.push(tMs) });
+    const session = startSession(options, scriptedMeasure({ readyAt: 0, repsAt: [2] }));
     await vi.advanceTimersByTimeAsync(3000);
     session.stop();
     expect(wentWell(await session.done).state).toBe('finished');
@@ -461,7 +465,11 @@ describe('with a clock of the test’s own', () => {
     expect(all.length).toBe(90);
     expect(seen.length).toBeGreaterThanOrEqual(22);
     expect(seen.length).toBeLessThanOrEqual(31);
-    expect(seen.length + source.dropped()).toBe(90);
+    // Every picture but those after the last one that came back, in order.
+    expect(measured).toEqual(Array.from({ length: measured.length }, (_, i) => 33 * (i + 1)));
+    expect(measured.length).toBeGreaterThan(82);
+    // The one that came last was never taken.
+    expect(source.dropped()).toBeLessThanOrEqual(1);
     expect(all.every(({ closed }) => closed === 1)).toBe(true);
     // What the model gets is fresh: the newest picture when it became free.
     const steps = seen.slice(1).map((tMs, i) => tMs - (seen[i] as number));

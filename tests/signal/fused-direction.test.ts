@@ -55,6 +55,18 @@ test('frames without landmarks go on by the turn', () => {
   expect(Math.abs((fuseDirections(clues)[80]?.deg as number) - (170 + lifted(80)))).toBeLessThan(1);
 });
 
+test('a match that the landmarks of the frame before did not believe is not believed without landmarks', () => {
+  const wrong = [49, 50, 51];
+  const clues = FRAMES.map(shrunk).map((c, i) => ({
+    landmarkDeg: i % 3 === 1 ? c.landmarkDeg : null,
+    turn: wrong.includes(i) ? turn(lifted(i) + 2 * CREDIBLE_DEG) : c.turn,
+  }));
+  const fused = fuseDirections(clues);
+  expect(fused[49]?.source).toBe('landmarks');
+  expect([fused[50], fused[51]]).toEqual([null, null]);
+  expect(fused.slice(52).every((d) => d?.source === 'flow')).toBe(true);
+});
+
 test('where nothing is known there is nothing', () => {
   expect(fuseDirections([{ landmarkDeg: null, turn: null }])).toEqual([null]);
   expect(fuseDirections([{ landmarkDeg: null, turn: turn(4) }])).toEqual([null]);
