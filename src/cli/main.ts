@@ -66,6 +66,13 @@ const mismatch = mismatchWords(recording.value, wanted, wanted.clip);
 if (mismatch) giveUp(mismatch, UNREADABLE);
 if (wanted.landmarks) await write(wanted.landmarks, text);
 const result = measureRecording(recording.value);
+const turned = result.quality.cameraTurnDeg;
+if (result.quality.warnings.includes('camera-too-turned') && turned !== null) {
+  giveUp(
+    `The camera of ${wanted.clip} is turned ${Math.abs(turned).toFixed(0)} degrees off the side view and nothing can be measured from there: put it square to the person's side, within 30 degrees.`,
+    NOTHING_SEEN,
+  );
+}
 if (result.framesUsed === 0) {
   giveUp(
     `Nothing measurable was seen in ${wanted.clip}: the ${wanted.side} leg must be in the picture, side-on and nearest the camera, as ${wanted.exercise} needs it.`,

@@ -11,11 +11,8 @@ export interface BodyPoints extends LegDrawing {
   readonly shoulder: PicturePoint;
 }
 
-/** The shoulder and the hip of the side that is turned away. */
-export interface OtherSide {
-  readonly shoulder: PicturePoint;
-  readonly hip: PicturePoint;
-}
+/** The side that is turned away: what tells how far the camera is turned. */
+export type OtherSide = Pick<BodyPoints, 'shoulder' | 'hip' | 'knee' | 'ankle'>;
 
 /** What the set keeps of a frame: the near leg and the trunk, not all 33 points. */
 export interface LegSample {
@@ -35,10 +32,8 @@ export function bodyPoints(landmarks: readonly Landmark[], side: Side): BodyPoin
   return { shoulder: at('Shoulder'), hip: at('Hip'), knee: at('Knee'), ankle: at('Ankle'), heel: at('Heel'), toe: at('Toe') };
 }
 
-function otherSide(landmarks: readonly Landmark[], side: Side): OtherSide {
-  const other: Side = side === 'left' ? 'right' : 'left';
-  return { shoulder: pointOf(landmark(landmarks, `${other}Shoulder`)), hip: pointOf(landmark(landmarks, `${other}Hip`)) };
-}
+const otherSide = (landmarks: readonly Landmark[], side: Side): OtherSide =>
+  bodyPoints(landmarks, side === 'left' ? 'right' : 'left');
 
 export const sampleOf = ({ tMs, landmarks, motion, camera }: Observation, side: Side): LegSample => ({
   tMs,

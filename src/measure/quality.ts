@@ -4,6 +4,7 @@ import { median } from '../signal/median.ts';
 import type { Deg } from '../units.ts';
 import type { AngleInFrame } from './angle-series.ts';
 import { cameraMoved } from './camera-roll.ts';
+import { isTooTurned, TURNED_DEG } from './camera-turn.ts';
 import { type LegSample, legLines } from './leg-sample.ts';
 import { jumpedShare } from './plausible-length.ts';
 import type { QualityWarning, SetResult } from './set-result.ts';
@@ -21,9 +22,6 @@ const LITTLE_TEXTURE_SHARE = 0.5;
 
 /** Segments of no plausible length in more than this share of the frames are named. Chosen. */
 const JUMPED_SHARE = 0.05;
-/** A camera turned further than this off the side is named. From the geometry: beyond, a raised leg is off by more than a degree. */
-const TURNED_DEG = 15;
-
 /** What is known of the view beside the samples. */
 interface View {
   readonly size: PictureSize;
@@ -39,6 +37,7 @@ export function qualityOf(
   exercise: Exercise,
   { size, from, cameraTurnDeg }: View,
 ): SetResult['quality'] {
+  if (isTooTurned(cameraTurnDeg)) return { cameraTurnDeg, warnings: ['camera-too-turned'] };
   const warnings: QualityWarning[] = [];
   const feet = samples.flatMap((s) => (s.points ? [legLines(s.points).foot.lengthPx] : []));
   const foot = median(feet);

@@ -32,6 +32,7 @@ export interface MeasuredRep {
 
 /** Why a set's numbers deserve less trust, in the order in which it is said. */
 export type QualityWarning =
+  | 'camera-too-turned'
   | 'camera-turned'
   | 'foot-small'
   | 'leg-hidden'

@@ -27,6 +27,7 @@ export const repShape = v.strictObject({
 }) satisfies Shape<MeasuredRep>;
 
 const warningShape = oneOf({
+  'camera-too-turned': true,
   'camera-turned': true,
   'foot-small': true,
   'leg-hidden': true,

@@ -175,6 +175,8 @@ export const en = {
     interrupted: 'This set was interrupted before its end. The repetitions up to there are kept.',
     warningsTitle: 'Take these numbers with care',
     warnings: {
+      'camera-too-turned':
+        'The camera stood too far off the side to measure anything. Put it square to your side, then try again.',
       'camera-turned': 'The camera did not look straight from the side, so angles may be off.',
       'foot-small': 'The foot was small in the picture. Move the camera nearer next time.',
       'leg-hidden': 'The leg was hidden for a part of the set.',
