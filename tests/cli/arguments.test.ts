@@ -34,7 +34,15 @@ test('every option is read, wherever it stands', () => {
   ];
   expect(readArguments(args)).toEqual({
     ok: true,
-    value: { clip: 'a b.webm', exercise: 'leg-raise', side: 'right', model: 'lite', poseEvery: 3, json: 'out.json', landmarks: 'lm.json' },
+    value: {
+      clip: 'a b.webm',
+      exercise: 'leg-raise',
+      side: 'right',
+      model: 'lite',
+      poseEvery: 3,
+      json: 'out.json',
+      landmarks: 'lm.json',
+    },
   });
 });
 
