@@ -42,3 +42,19 @@ test('a leg without texture, whose motion is mostly not found', () => {
 test('where motion was never looked for there is no talk of texture', () => {
   expect(warnings({ flow: false })).toEqual([]);
 });
+
+/** A pose in every third frame; between them only frames in which the leg was followed. */
+const sparse = (all: ReturnType<typeof recording>) =>
+  all
+    .map((o, i) => (i % 3 === 0 ? o : { ...o, landmarks: null }))
+    .filter((o) => o.landmarks || (o.motion?.foot && o.motion.shank) || o.tMs % 100 < 20);
+
+test('frames between poses hide nothing: the time without the leg counts, and the poses in which it was out or had no texture', () => {
+  expect(warnings({}, sparse)).toEqual([]);
+  const away = (t: number) => (t % 1000 < 250 ? null : sitting({ ankleDeg: tapsAt(t) }));
+  expect(warnings({ bodyAt: away }, sparse)).toEqual(['often-lost']);
+  expect(warnings({ bodyAt: (t) => sitting({ ankleDeg: tapsAt(t), shiftY: 150 }) }, sparse)).toEqual(['leg-hidden']);
+  const plain = (all: ReturnType<typeof recording>) =>
+    all.map((o, i) => (Math.floor(i / 3) % 4 === 0 || !o.motion ? o : { ...o, motion: { ...o.motion, foot: null } }));
+  expect(warnings({}, (all) => sparse(plain(all)))).toEqual(['little-texture']);
+});
