@@ -29,7 +29,7 @@ export interface SetSpec {
  */
 export function measureSamples(spec: SetSpec, samples: readonly LegSample[], foundReadyMs: Ms | null = null): SetResult {
   const { exercise } = spec;
-  const seen = angleSeries(samples, exercise);
+  const seen = angleSeries(samples, exercise, foundReadyMs);
   const tMs = samples.map((s) => s.tMs);
   const from = readyIndex(
     tMs,
@@ -60,7 +60,11 @@ export function measureSamples(spec: SetSpec, samples: readonly LegSample[], fou
     count: complete.length,
     partialCount: reps.length - complete.length,
     summary: summaryOf(complete),
-    quality: qualityOf(samples, frames, exercise, { size: spec.size, cameraTurnDeg: level?.cameraTurnDeg ?? null }),
+    quality: qualityOf(samples, frames, exercise, {
+      size: spec.size,
+      from: from ?? 0,
+      cameraTurnDeg: level?.cameraTurnDeg ?? null,
+    }),
     curve: { tMs, angleDeg: movements.smooth.map((v) => (v === null ? null : deg(v * sign))) },
   };
 }

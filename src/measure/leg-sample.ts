@@ -1,4 +1,5 @@
 import type { Facing, LegLines, SegmentLine } from '../angles/joint-angle.ts';
+import type { CameraMotion } from '../flow/camera-motion.ts';
 import type { LegMotion } from '../flow/leg-motion.ts';
 import { type Landmark, landmark, type Side } from '../pose/landmarks.ts';
 import { degOfRad, type Ms } from '../units.ts';
@@ -23,6 +24,7 @@ export interface LegSample {
   /** Null when `points` is. */
   readonly other: OtherSide | null;
   readonly motion: LegMotion | null;
+  readonly camera: CameraMotion | null;
 }
 
 const pointOf = ({ x, y }: Landmark): PicturePoint => ({ x, y });
@@ -38,11 +40,12 @@ function otherSide(landmarks: readonly Landmark[], side: Side): OtherSide {
   return { shoulder: pointOf(landmark(landmarks, `${other}Shoulder`)), hip: pointOf(landmark(landmarks, `${other}Hip`)) };
 }
 
-export const sampleOf = ({ tMs, landmarks, motion }: Observation, side: Side): LegSample => ({
+export const sampleOf = ({ tMs, landmarks, motion, camera }: Observation, side: Side): LegSample => ({
   tMs,
   points: landmarks && bodyPoints(landmarks, side),
   other: landmarks && otherSide(landmarks, side),
   motion,
+  camera,
 });
 
 /** The line from one point to another. */

@@ -38,6 +38,7 @@ export type QualityWarning =
   | 'often-lost'
   | 'low-frame-rate'
   | 'little-texture'
+  | 'points-jumped'
   | 'far-leg'
   | 'camera-moved';
 

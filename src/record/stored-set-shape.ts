@@ -33,6 +33,7 @@ const warningShape = oneOf({
   'often-lost': true,
   'low-frame-rate': true,
   'little-texture': true,
+  'points-jumped': true,
   'far-leg': true,
   'camera-moved': true,
 });

@@ -1,5 +1,6 @@
 import type { QuarterTurn } from '../capture/frame.ts';
 import { type Luma, readLuma } from '../capture/luma.ts';
+import { type CameraWatch, startCameraWatch } from '../flow/camera-motion.ts';
 import type { Segment } from '../flow/leg-motion.ts';
 import { type LegTracker, startLegTracker } from '../flow/leg-tracker.ts';
 import type { Observation } from '../measure/observation.ts';
@@ -38,6 +39,7 @@ export class PoseService {
   private landmarker: Landmarker | null = null;
   private tracker: PoseTracker | null = null;
   private legs: LegTracker | null = null;
+  private camera: CameraWatch | null = null;
 
   /** Loads the model; must succeed before anything else is asked. */
   async load({ wasmBase, bundle, delegate }: PoseLoad): Promise<Result<null, LandmarkerError>> {
@@ -55,16 +57,18 @@ export class PoseService {
     await landmarker.forget();
     this.tracker = startTracker(landmarker, view);
     this.legs = startLegTracker(segments, view.side);
+    this.camera = startCameraWatch();
   }
 
   /** Looks at the next frame of the set. Takes over `image` and closes it. */
   async observe(image: VideoFrame, turn: QuarterTurn, tMs: Ms): Promise<Observation> {
     try {
-      const { tracker, legs } = this;
-      if (!tracker || !legs) throw new Error('observe requires a set that has begun, got none');
+      const { tracker, legs, camera: watch } = this;
+      if (!tracker || !legs || !watch) throw new Error('observe requires a set that has begun, got none');
       const luma = await readLuma(image, turn);
       const { landmarks } = await tracker.observe(image, turn, tMs);
-      return { tMs, landmarks, motion: legs.observe(luma, landmarks, tMs), brightness: brightnessOf(luma) };
+      const camera = watch.observe(luma, landmarks, tMs);
+      return { tMs, landmarks, motion: legs.observe(luma, landmarks, tMs, camera), camera, brightness: brightnessOf(luma) };
     } finally {
       image.close();
     }

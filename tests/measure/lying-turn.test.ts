@@ -14,7 +14,7 @@ function seen(over: Parameters<typeof lying>[0], shoulder: number, hip: number) 
     if (i === LANDMARK[`${far}Shoulder`]) return { ...p, x: px(p.x + shoulder * towardsFeet) };
     return i === LANDMARK[`${far}Hip`] ? { ...p, x: px(p.x + hip * towardsFeet) } : p;
   });
-  return sampleOf({ tMs: ms(0), landmarks, motion: null, brightness: 100 }, body.side);
+  return sampleOf({ tMs: ms(0), landmarks, motion: null, brightness: 100, camera: null }, body.side);
 }
 
 test('a person lying exactly side-on shows no turn, whichever way they lie and however near', () => {
@@ -32,7 +32,7 @@ test('the far side nearer to the feet is a camera turned towards the feet, neare
 
 test('one frame gone astray among many does not matter; without landmarks there is no turn', () => {
   expect(lyingTurn([seen({}, 0.016, 0.0125), seen({}, 0.016, 0.0125), seen({}, 0.9, 0.9)])).toBeCloseTo(10, 6);
-  expect(lyingTurn([sampleOf({ tMs: ms(0), landmarks: null, motion: null, brightness: null }, 'left')])).toBeNull();
+  expect(lyingTurn([sampleOf({ tMs: ms(0), landmarks: null, motion: null, brightness: null, camera: null }, 'left')])).toBeNull();
 });
 
 test('a camera turned towards the feet shows a level leg falling towards them, by about a third of its turn', () => {

@@ -163,7 +163,7 @@ export function recording({
     const tMs = ms(fromMs + (i * 1000) / fps);
     const body = bodyAt(tMs);
     const landmarks = body && landmarksOf(body).map((p) => ({ ...p, x: px(p.x + jitter()), y: px(p.y + jitter()) }));
-    observations.push({ tMs, landmarks, motion: flow && body ? motionOf(body) : null, brightness });
+    observations.push({ tMs, landmarks, motion: flow && body ? motionOf(body) : null, camera: null, brightness });
   }
   return observations;
 }

@@ -11,6 +11,7 @@ const shown = (landmarks: readonly Landmark[] | null, brightness: number | null 
   tMs: ms(0),
   landmarks,
   motion: null,
+  camera: null,
   brightness,
 });
 const advice = (body: BodyPose, exercise = footTap) => viewAdvice(shown(landmarksOf(body)), exercise, body.side, SIZE);

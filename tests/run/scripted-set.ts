@@ -71,7 +71,7 @@ export function fakeClient(
       most = Math.max(most, inWork);
       try {
         await wait(tMs);
-        return { tMs, landmarks: null, motion: null, brightness: null };
+        return { tMs, landmarks: null, motion: null, camera: null, brightness: null };
       } finally {
         image.close();
         inWork -= 1;

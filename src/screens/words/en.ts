@@ -182,6 +182,7 @@ export const en = {
       'often-lost': 'The leg was lost from view several times.',
       'low-frame-rate': 'Few pictures a second were measured, so quick movements may be missed.',
       'little-texture': 'The leg looked very even, so its movement was hard to follow. Bare skin or patterned clothes help.',
+      'points-jumped': 'In some pictures the leg was mistaken for something else. Those were left out.',
       'far-leg': 'The measured leg was not the one nearest the camera.',
       'camera-moved': 'The camera moved during the set.',
     },
