@@ -4,7 +4,6 @@ import { watchClip } from '../../src/cli/watch-clip.ts';
 import type { MeasuredRep, SetResult } from '../../src/measure/set-result.ts';
 import { measureRecording } from '../../src/record/measure-recording.ts';
 import { decodeRecording } from '../../src/record/recording.ts';
-import { median } from '../../src/signal/median.ts';
 import { type ClipTruth, clipPath, exerciseOfClip, type TrueRep, truthOf } from '../clips/truth.ts';
 
 async function measured(
@@ -59,28 +58,44 @@ test('quick taps are counted exactly where only every fifth picture is posed, as
   expect(result.framesUsed).toBeGreaterThan(250);
 });
 
+test('a camera that is knocked over and turned in the middle of a set is told, and the taps are measured as before', async () => {
+  const truth = truthOf('taps-right-knock');
+  const result = await measured(clipPath(truth.id), truth);
+  expect({ count: result.count, partial: result.partialCount }).toEqual({ count: truth.reps.length, partial: 0 });
+  expect(mean(rangeErrors(result, truth))).toBeLessThanOrEqual(1);
+  expect(result.quality.warnings).toEqual(['camera-moved']);
+});
+
 describe('leg raises', () => {
-  test.each(['slr-left-steady', 'slr-right-turned', 'slr-left-kneebend'])(
-    'are counted exactly, their peak within three degrees in the median: %s',
+  test.each(['slr-left-steady', 'slr-right-turned', 'slr-left-kneebend', 'slr-left-aside'])(
+    'are counted exactly, their peak within 1.5 degrees in the mean and 4 at worst: %s',
     async (id) => {
       const truth = truthOf(id);
       const result = await measured(clipPath(id), truth);
       expect({ count: result.count, partial: result.partialCount }).toEqual({ count: truth.reps.length, partial: 0 });
-      expect(
-        median([...differences(result, truth, (rep, real) => Math.abs(rep.peakDeg - real.truePeakDeg))]),
-      ).toBeLessThanOrEqual(3);
+      const errors = differences(result, truth, (rep, real) => Math.abs(rep.peakDeg - real.truePeakDeg));
+      expect(mean(errors)).toBeLessThanOrEqual(1.5);
+      expect(Math.max(...errors)).toBeLessThanOrEqual(4);
       const bent = result.reps.filter((rep) => rep.flags.includes('knee-bent')).map((rep) => rep.number);
       expect(bent).toEqual(id === 'slr-left-kneebend' ? [2] : []);
     },
   );
 });
 
-test('knee extensions are counted exactly and measured within four degrees', async () => {
-  const truth = truthOf('knee-right-straighten');
-  const result = await measured(clipPath(truth.id), truth);
-  expect({ count: result.count, partial: result.partialCount }).toEqual({ count: truth.reps.length, partial: 0 });
-  expect(Math.max(...rangeErrors(result, truth))).toBeLessThanOrEqual(4);
-});
+test.each([
+  { id: 'knee-right-straighten', partial: 0 },
+  { id: 'knee-left-turned', partial: 1 },
+])(
+  'knee extensions are counted exactly and measured within 1.5 degrees in the mean and 4 at worst: $id',
+  async ({ id, partial }) => {
+    const truth = truthOf(id);
+    const result = await measured(clipPath(id), truth);
+    expect({ count: result.count, partial: result.partialCount }).toEqual({ count: truth.reps.length, partial });
+    const errors = rangeErrors(result, truth);
+    expect(mean(errors)).toBeLessThanOrEqual(1.5);
+    expect(Math.max(...errors)).toBeLessThanOrEqual(4);
+  },
+);
 
 describe('the same taps in another wrapping are the same taps', () => {
   const first = { ...truthOf('taps-left-steady'), reps: truthOf('taps-left-steady').reps.slice(0, 3) };
