@@ -1,12 +1,13 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+import { policyTag } from './scripts/policy-tag.ts';
 import { siteAssets } from './scripts/site-assets.ts';
 
 export default defineConfig({
   // The built site works from any folder of any static server.
   base: './',
   appType: 'mpa',
-  plugins: [react(), siteAssets()],
+  plugins: [react(), siteAssets(), policyTag()],
   worker: { format: 'es' },
   build: {
     sourcemap: true,

@@ -4,6 +4,9 @@ import { defineConfig } from 'vitest/config';
 /** The real model runs on a slow machine's processor. Chosen: ten times what the slowest clip takes there. */
 const BROWSER_TIMEOUT_MS = 300_000;
 
+/** No test asserts a time: a busy machine must not fail one. Chosen: ten times what the slowest takes alone. */
+const UNIT_TIMEOUT_MS = 60_000;
+
 export default defineConfig({
   plugins: [react()],
   test: {
@@ -15,6 +18,8 @@ export default defineConfig({
           include: ['tests/**/*.test.{ts,tsx}'],
           exclude: ['tests/browser/**', 'tests/bench/**'],
           environment: 'node',
+          testTimeout: UNIT_TIMEOUT_MS,
+          hookTimeout: UNIT_TIMEOUT_MS,
         },
       },
       {

@@ -25,6 +25,10 @@ const INPUTS = [
   'index.html',
   'vite.config.ts',
   'scripts/site-assets.ts',
+  'scripts/policy-tag.ts',
+  'scripts/headers.ts',
+  'LICENSE',
+  'NOTICE.md',
   'package-lock.json',
   'models/manifest.json',
 ];

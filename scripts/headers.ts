@@ -26,6 +26,15 @@ const CONTENT_SECURITY_POLICY = [
   "form-action 'none'",
 ];
 
+/** What only a header can say; a browser would complain about it in a meta tag. */
+const HEADER_ONLY = 'frame-ancestors';
+
+/**
+ * The policy as a meta tag carries it: the second lock where somebody serves the site without the headers. It holds for the page, not for the worker, which
+ * takes its policy from the header of its own answer.
+ */
+export const META_POLICY = CONTENT_SECURITY_POLICY.filter((rule) => !rule.startsWith(HEADER_ONLY)).join('; ');
+
 /** What the page may use: the camera, a shared window, a screen that stays on during a set, and the whole screen. */
 const ALLOWED = ['camera', 'display-capture', 'screen-wake-lock', 'fullscreen', 'autoplay'];
 const REFUSED = [

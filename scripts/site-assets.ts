@@ -31,6 +31,9 @@ const MOUNTS: readonly Mount[] = [
   { at: 'recordings', folder: 'recordings', file: /\.(mp4|webm|json)$/, required: [] },
 ];
 
+/** What whoever passes the built site on must pass on with it. */
+const LEGAL: readonly string[] = ['LICENSE', 'NOTICE.md'];
+
 const TYPES: Readonly<Record<string, string>> = {
   '.js': 'text/javascript',
   '.json': 'application/json',
@@ -61,7 +64,7 @@ async function filesOf(root: string, mount: Mount): Promise<readonly string[]> {
   return names;
 }
 
-/** Serves the wasm of the pose model, the pose bundles and the recordings while developing, and copies them into the built site. */
+/** Serves the wasm of the pose model, the pose bundles and the recordings while developing, and copies them into the built site, with the licences. */
 export function siteAssets(): Plugin {
   let root = process.cwd();
   return {
@@ -85,6 +88,7 @@ export function siteAssets(): Plugin {
         await mkdir(join(dir, mount.at), { recursive: true });
         await Promise.all(names.map((name) => copyFile(join(root, mount.folder, name), join(dir, mount.at, name))));
       }
+      await Promise.all(LEGAL.map((name) => copyFile(join(root, name), join(dir, name))));
     },
   };
 }

@@ -28,7 +28,7 @@ export const HELP = `Measures a video file, or a landmark recording, without a s
   npm run measure -- CLIP --exercise ID --side left|right [--model lite|full|heavy] [--json OUT] [--landmarks OUT]
                      [--pose-every N]
 
-  CLIP             a video file (MP4, MOV, WebM), or a recording made with --landmarks
+  CLIP             a video file (MP4, MOV, WebM), or a recording made with --landmarks: of this exercise and leg
   --exercise ID    ${EXERCISE_IDS.join(', ')}
   --side           the leg that moves, the person's own left or right; it must be the one nearest the camera
   --model          pose model: lite (fastest), full (default), heavy (most exact); a recording keeps its own

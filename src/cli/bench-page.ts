@@ -85,7 +85,7 @@ async function pathTaker(model: PoseModel, segments: readonly Segment[]): Promis
   const spec = { exercise: { ...EXERCISE, segments }, side: SIDE, head: 'find' } as const;
   const observer = { begin: () => client.begin(spec), observe: client.observe };
   const seen = observations(videoFileSource(video), observer, new AbortController().signal);
-  let state = startSet({ exercise: EXERCISE, side: SIDE, size: video.size, targetReps: null });
+  let state = startSet({ exercise: EXERCISE, side: SIDE, size: video.size, targetReps: null, endsItself: false });
   return {
     async take(count) {
       const from = performance.now();

@@ -1,4 +1,4 @@
-import type { RecordingError } from '../record/recording.ts';
+import type { RecordingError, RecordingMeta } from '../record/recording.ts';
 import type { WatchError } from './page-protocol.ts';
 
 const seconds = (x: number): string => (x / 1000).toFixed(1);
@@ -52,4 +52,22 @@ export function recordingWords(error: RecordingError, clip: string): string {
     default:
       return error satisfies never;
   }
+}
+
+/** What a recording must be of. */
+type Wanted = Pick<RecordingMeta, 'exercise' | 'side'>;
+
+/**
+ * One sentence for a recording of another exercise or of the other leg than asked for; null when it is the one. The picture's motion was followed for its
+ * own leg and exercise only, so that anything else measured from it would be no measurement.
+ */
+export function mismatchWords(found: Wanted, wanted: Wanted, clip: string): string | null {
+  const otherExercise = found.exercise !== wanted.exercise;
+  const otherSide = found.side !== wanted.side;
+  if (!otherExercise && !otherSide) return null;
+  const not = [...(otherExercise ? [wanted.exercise] : []), ...(otherSide ? [`the ${wanted.side}`] : [])].join(' with ');
+  const use = [...(otherExercise ? [`--exercise ${found.exercise}`] : []), ...(otherSide ? [`--side ${found.side}`] : [])].join(
+    ' ',
+  );
+  return `${clip} is a recording of ${found.exercise} with the ${found.side} leg, not ${not}: use ${use}, or record the video again.`;
 }

@@ -4,10 +4,9 @@ import { basename } from 'node:path';
 import { measureRecording } from '../record/measure-recording.ts';
 import { decodeRecording } from '../record/recording.ts';
 import { HELP, isRecording, type MeasureArguments, readArguments } from './arguments.ts';
-import { recordingWords } from './error-words.ts';
+import { mismatchWords, recordingWords } from './error-words.ts';
 import { resultJson } from './result-json.ts';
 import { resultTable } from './result-table.ts';
-import { watchClip } from './watch-clip.ts';
 
 const UNREADABLE = 2;
 const NOTHING_SEEN = 3;
@@ -32,6 +31,8 @@ async function checkReadable(clip: string): Promise<void> {
 /** The recording of the clip, as text: read, or made by watching the video. */
 async function recordingText({ clip, exercise, side, model, poseEvery }: MeasureArguments): Promise<string> {
   if (isRecording(clip)) return readFile(clip, 'utf8');
+  // Loaded only now: the browser's driver and the site's builder take seconds, and a recording needs neither.
+  const { watchClip } = await import('./watch-clip.ts');
   const watched = await watchClip(clip, { exercise, side, model, poseEvery }, log);
   if (!watched.ok) giveUp(watched.error.words, watched.error.kind === 'unreadable' ? UNREADABLE : UNAVAILABLE);
   const { watchMs, recording } = watched.value;
@@ -61,8 +62,17 @@ await checkReadable(wanted.clip);
 const text = await recordingText(wanted);
 const recording = decodeRecording(text);
 if (!recording.ok) giveUp(recordingWords(recording.error, wanted.clip), UNREADABLE);
+const mismatch = mismatchWords(recording.value, wanted, wanted.clip);
+if (mismatch) giveUp(mismatch, UNREADABLE);
 if (wanted.landmarks) await write(wanted.landmarks, text);
-const result = measureRecording({ ...recording.value, exercise: wanted.exercise, side: wanted.side });
+const result = measureRecording(recording.value);
+const turned = result.quality.cameraTurnDeg;
+if (result.quality.warnings.includes('camera-too-turned') && turned !== null) {
+  giveUp(
+    `The camera of ${wanted.clip} is turned ${Math.abs(turned).toFixed(0)} degrees off the side view and nothing can be measured from there: put it square to the person's side, within 30 degrees.`,
+    NOTHING_SEEN,
+  );
+}
 if (result.framesUsed === 0) {
   giveUp(
     `Nothing measurable was seen in ${wanted.clip}: the ${wanted.side} leg must be in the picture, side-on and nearest the camera, as ${wanted.exercise} needs it.`,

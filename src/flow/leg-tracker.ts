@@ -1,5 +1,6 @@
 import type { Landmark, Side } from '../pose/landmarks.ts';
 import type { Ms } from '../units.ts';
+import { type CameraMotion, cameraStep } from './camera-motion.ts';
 import { boundsOf } from './capsule-mask.ts';
 import type { Grey } from './grey.ts';
 import type { LegMotion, Segment, SegmentTurn } from './leg-motion.ts';
@@ -38,8 +39,9 @@ export interface LegTracker {
   /**
    * @param picture brightness of the upright frame
    * @param landmarks px of that frame, or null when the pose model did not see this frame; the picture alone is followed then
+   * @param camera where the camera has gone, so that a leg is looked for where the picture has taken it
    */
-  readonly observe: (picture: Grey, landmarks: readonly Landmark[] | null, tMs: Ms) => LegMotion;
+  readonly observe: (picture: Grey, landmarks: readonly Landmark[] | null, tMs: Ms, camera?: CameraMotion) => LegMotion;
 }
 
 /** A tracker of `segments` of the near leg; the others come back as null. */
@@ -47,8 +49,12 @@ export function startLegTracker(segments: readonly Segment[], side: Side): LegTr
   const followed = new Map<Segment, Followed>(
     segments.map((s) => [s, { tracker: null, anchor: 0, foundMs: Number.NEGATIVE_INFINITY, wellMs: 0, watch: null, hung: null }]),
   );
+  let before: CameraMotion | null = null;
   return {
-    observe(picture, landmarks, tMs) {
+    observe(picture, landmarks, tMs, camera) {
+      const step = camera && before && cameraStep(before, camera, picture);
+      if (step) for (const { tracker } of followed.values()) tracker?.carry(step);
+      before = camera ?? before;
       const motion: Record<Segment, SegmentTurn | null> = { foot: null, shank: null, thigh: null };
       // From the hip outwards: each segment carries the next one along.
       let carrier: SegmentTracker | null = null;

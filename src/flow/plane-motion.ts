@@ -1,4 +1,4 @@
-import { type Deg, degOfRad, type Px, px, type Ratio, radOfDeg, ratio } from '../units.ts';
+import { type Deg, deg, degOfRad, type Px, px, type Ratio, radOfDeg, ratio } from '../units.ts';
 
 /**
  * A turn, a shift and a change of size of a picture part: x' = pivot + shift + scale * R * (x - pivot).
@@ -39,3 +39,27 @@ export function aboutPivot(motion: PlaneMotion, pivotX: number, pivotY: number):
   const [x, y] = movedPoint(motion, pivotX, pivotY);
   return { ...motion, pivotX: px(pivotX), pivotY: px(pivotY), shiftX: px(x - pivotX), shiftY: px(y - pivotY) };
 }
+
+/** One motion and then another, about the first one's pivot. */
+export function composed(first: PlaneMotion, then: PlaneMotion): PlaneMotion {
+  const { pivotX, pivotY } = first;
+  const [x, y] = movedPoint(then, pivotX + first.shiftX, pivotY + first.shiftY);
+  return {
+    rotationDeg: deg(first.rotationDeg + then.rotationDeg),
+    scale: ratio(first.scale * then.scale),
+    pivotX,
+    pivotY,
+    shiftX: px(x - pivotX),
+    shiftY: px(y - pivotY),
+  };
+}
+
+/** The motion that takes back another. */
+export const inverse = (m: PlaneMotion): PlaneMotion => ({
+  rotationDeg: deg(-m.rotationDeg),
+  scale: ratio(1 / m.scale),
+  pivotX: px(m.pivotX + m.shiftX),
+  pivotY: px(m.pivotY + m.shiftY),
+  shiftX: px(-m.shiftX),
+  shiftY: px(-m.shiftY),
+});

@@ -22,7 +22,7 @@ const MIN_LEVEL_SIZE_PX = 8;
  * Gaussian pyramid: 5-tap binomial (1 4 6 4 1)/16, factor 2, reflected edges. Burt & Adelson 1983, IEEE Trans Commun 31:532.
  * @param levelCount pictures wanted, the input included; fewer are made when one would be under 8 px on a side
  */
-export function buildPyramid(picture: Grey | Crop, levelCount: number): Pyramid {
+export function buildPyramid(picture: Grey | Crop | FloatImage, levelCount: number): Pyramid {
   const levels = [levelOf({ width: picture.width, height: picture.height, data: new Float32Array(picture.data) })];
   for (let n = 1; n < levelCount; n++) {
     const finer = (levels[n - 1] as PyramidLevel).image;

@@ -1,5 +1,6 @@
 import { deg, degOfRad, radOfDeg, unwrappedNear } from '../units.ts';
-import { outlineAfter, type Place, pointAfter, type Step } from './place.ts';
+import { outlineAfter, type Place, placeAfter, pointAfter, type Step } from './place.ts';
+import type { PlaneMotion } from './plane-motion.ts';
 import { type Anchor, type Expectation, laterAnchor, likeness, type Match, match, restAnchor } from './segment-anchor.ts';
 import type { ExpectedJoint, SegmentHints, SegmentSighting } from './segment-hints.ts';
 import { type Capsule, outermost, type Point, type SegmentShape, shapeDirection, shapeLength } from './segment-shape.ts';
@@ -91,6 +92,12 @@ export class SegmentTracker {
   /** The last step; null before there is one. */
   get step(): Step | null {
     return this.before && { from: this.before.place, to: this.last };
+  }
+
+  /** The camera has jumped: everything was where the picture has now taken it, and moves on as it did. */
+  carry(camera: PlaneMotion): void {
+    this.last = placeAfter(this.last, camera);
+    this.before = this.before && { ...this.before, place: placeAfter(this.before.place, camera) };
   }
 
   /** What a crop must contain: the outline where it was, where it will be if it goes on as it went, and where the landmarks see it. */

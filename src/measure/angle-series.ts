@@ -2,10 +2,11 @@ import { type Facing, jointAngle, type LegLines } from '../angles/joint-angle.ts
 import type { Exercise } from '../exercises/exercise.ts';
 import type { Segment } from '../flow/leg-motion.ts';
 import { type FusedDirection, fuseDirections } from '../signal/fused-direction.ts';
-import { median } from '../signal/median.ts';
-import { type Deg, deg } from '../units.ts';
+import { type Deg, deg, type Ms } from '../units.ts';
+import { cameraRolls } from './camera-roll.ts';
 import { facingOf, type LegSample, legLines } from './leg-sample.ts';
 import { goesOn, type LastPose, poseAt } from './motion-alone.ts';
+import { plausible, usualLengths } from './plausible-length.ts';
 import { inPosture } from './posture.ts';
 import type { AngleSource } from './set-result.ts';
 
@@ -19,19 +20,32 @@ export interface AngleInFrame {
   readonly kneeDeg: Deg | null;
 }
 
-/** Angles of a finished set, frame by frame, from both sources joined. */
-export function angleSeries(samples: readonly LegSample[], exercise: Exercise): readonly (AngleInFrame | null)[] {
+/**
+ * Angles of a finished set, frame by frame, from both sources joined; directions in the picture as the camera stood when the set began.
+ * A segment's points that lie too near or too far from each other tell nothing of it.
+ * @param levelMs when the set was found ready; null: the first frame's camera is taken as level
+ */
+export function angleSeries(
+  samples: readonly LegSample[],
+  exercise: Exercise,
+  levelMs: Ms | null = null,
+): readonly (AngleInFrame | null)[] {
+  const rolls = cameraRolls(samples, levelMs);
   const lines = samples.map((s) => s.points && legLines(s.points));
+  const length = usualLengths(samples);
   const facing = usualFacing(samples, exercise);
   const along = (segment: Segment) =>
     fuseDirections(
-      samples.map(({ motion }, i) => ({
-        landmarkDeg: lines[i]?.[segment].directionDeg ?? null,
-        turn: motion?.[segment] ?? null,
-      })),
+      samples.map(({ motion }, i) => {
+        const roll = rolls[i] ?? 0;
+        const line = lines[i]?.[segment];
+        const turn = motion?.[segment];
+        return {
+          landmarkDeg: line && plausible(line.lengthPx, length[segment]) ? line.directionDeg - roll : null,
+          turn: turn ? { ...turn, turnDeg: deg(turn.turnDeg - roll) } : null,
+        };
+      }),
     );
-  const usualLength = (segment: Segment) => median(lines.flatMap((l) => (l ? [l[segment].lengthPx] : []))) ?? 0;
-  const length = { thigh: usualLength('thigh'), shank: usualLength('shank'), foot: usualLength('foot') };
   const directions = { thigh: along('thigh'), shank: along('shank'), foot: along('foot') };
   let pose: LastPose | null = null;
   return samples.map((sample, i) => {

@@ -4,10 +4,11 @@ import type { Side } from '../pose/landmarks.ts';
 import { median } from '../signal/median.ts';
 import { type Deg, deg, type Ms, ms } from '../units.ts';
 import { type AngleInFrame, angleSeries } from './angle-series.ts';
+import { cameraTurn, isTooTurned } from './camera-turn.ts';
 import type { LegSample } from './leg-sample.ts';
 import { levelled } from './levelled.ts';
 import { measuredReps } from './measured-rep.ts';
-import { findMovements } from './movements.ts';
+import { findMovements, type Movements } from './movements.ts';
 import { qualityOf } from './quality.ts';
 import { readyIndex } from './ready.ts';
 import type { MeasuredRep, SetResult } from './set-result.ts';
@@ -19,6 +20,8 @@ export interface SetSpec {
   readonly size: PictureSize;
   /** After how many complete repetitions the set is done; null: open-ended. */
   readonly targetReps: number | null;
+  /** Whether it ends by itself, once the dose is done or the person has left: a live one does; a file is watched to its end. */
+  readonly endsItself: boolean;
 }
 
 /**
@@ -27,7 +30,7 @@ export interface SetSpec {
  */
 export function measureSamples(spec: SetSpec, samples: readonly LegSample[], foundReadyMs: Ms | null = null): SetResult {
   const { exercise } = spec;
-  const seen = angleSeries(samples, exercise);
+  const seen = angleSeries(samples, exercise, foundReadyMs);
   const tMs = samples.map((s) => s.tMs);
   const from = readyIndex(
     tMs,
@@ -41,9 +44,9 @@ export function measureSamples(spec: SetSpec, samples: readonly LegSample[], fou
       exercise,
       from,
     );
-  const level = exercise.angle === 'leg-elevation' ? levelled(samples, seen, exercise, found(seen)) : null;
-  const frames = level?.frames ?? seen;
-  const movements = found(frames);
+  const rough = found(seen);
+  const turn = cameraTurn(restOf(samples, seen, rough), exercise.posture);
+  const { frames, movements } = corrected(exercise, seen, rough, turn, found);
   const reps = measuredReps(movements.found, { exercise, frames, tMs, noiseDeg: movements.noiseDeg });
   const complete = reps.filter((r) => r.complete);
   const sign = exercise.rule.direction === 'rises' ? 1 : -1;
@@ -58,9 +61,43 @@ export function measureSamples(spec: SetSpec, samples: readonly LegSample[], fou
     count: complete.length,
     partialCount: reps.length - complete.length,
     summary: summaryOf(complete),
-    quality: qualityOf(samples, frames, exercise, { size: spec.size, cameraTurnDeg: level?.cameraTurnDeg ?? null }),
+    quality: qualityOf(samples, frames, exercise, {
+      size: spec.size,
+      from: from ?? 0,
+      cameraTurnDeg: turn,
+    }),
     curve: { tMs, angleDeg: movements.smooth.map((v) => (v === null ? null : deg(v * sign))) },
   };
+}
+
+/** The samples in which the person had taken their place and rested. */
+function restOf(
+  samples: readonly LegSample[],
+  seen: readonly (AngleInFrame | null)[],
+  { found }: Movements,
+): readonly LegSample[] {
+  const placed = samples.filter((_, i) => seen[i] !== null);
+  const resting = placed.filter(({ tMs }) => !found.some((m) => tMs >= m.startMs && tMs <= m.endMs));
+  return resting.length > 0 ? resting : placed;
+}
+
+interface Corrected {
+  readonly frames: readonly (AngleInFrame | null)[];
+  readonly movements: Movements;
+}
+
+/** The angles with what the view adds taken out; none at all where the view is too bad for that. */
+function corrected(
+  exercise: Exercise,
+  seen: readonly (AngleInFrame | null)[],
+  rough: Movements,
+  turn: Deg | null,
+  found: (frames: readonly (AngleInFrame | null)[]) => Movements,
+): Corrected {
+  const again = (frames: readonly (AngleInFrame | null)[]): Corrected => ({ frames, movements: found(frames) });
+  if (isTooTurned(turn)) return again(seen.map(() => null));
+  if (exercise.angle !== 'leg-elevation') return { frames: seen, movements: rough };
+  return again(levelled(seen, exercise, rough, turn ?? deg(0)));
 }
 
 function summaryOf(complete: readonly MeasuredRep[]): SetResult['summary'] {

@@ -1,4 +1,5 @@
 import type { Facing, LegLines, SegmentLine } from '../angles/joint-angle.ts';
+import type { CameraMotion } from '../flow/camera-motion.ts';
 import type { LegMotion } from '../flow/leg-motion.ts';
 import { type Landmark, landmark, type Side } from '../pose/landmarks.ts';
 import { degOfRad, type Ms } from '../units.ts';
@@ -10,11 +11,8 @@ export interface BodyPoints extends LegDrawing {
   readonly shoulder: PicturePoint;
 }
 
-/** The shoulder and the hip of the side that is turned away. */
-export interface OtherSide {
-  readonly shoulder: PicturePoint;
-  readonly hip: PicturePoint;
-}
+/** The side that is turned away: what tells how far the camera is turned. */
+export type OtherSide = Pick<BodyPoints, 'shoulder' | 'hip' | 'knee' | 'ankle'>;
 
 /** What the set keeps of a frame: the near leg and the trunk, not all 33 points. */
 export interface LegSample {
@@ -23,6 +21,7 @@ export interface LegSample {
   /** Null when `points` is. */
   readonly other: OtherSide | null;
   readonly motion: LegMotion | null;
+  readonly camera: CameraMotion | null;
 }
 
 const pointOf = ({ x, y }: Landmark): PicturePoint => ({ x, y });
@@ -33,16 +32,15 @@ export function bodyPoints(landmarks: readonly Landmark[], side: Side): BodyPoin
   return { shoulder: at('Shoulder'), hip: at('Hip'), knee: at('Knee'), ankle: at('Ankle'), heel: at('Heel'), toe: at('Toe') };
 }
 
-function otherSide(landmarks: readonly Landmark[], side: Side): OtherSide {
-  const other: Side = side === 'left' ? 'right' : 'left';
-  return { shoulder: pointOf(landmark(landmarks, `${other}Shoulder`)), hip: pointOf(landmark(landmarks, `${other}Hip`)) };
-}
+const otherSide = (landmarks: readonly Landmark[], side: Side): OtherSide =>
+  bodyPoints(landmarks, side === 'left' ? 'right' : 'left');
 
-export const sampleOf = ({ tMs, landmarks, motion }: Observation, side: Side): LegSample => ({
+export const sampleOf = ({ tMs, landmarks, motion, camera }: Observation, side: Side): LegSample => ({
   tMs,
   points: landmarks && bodyPoints(landmarks, side),
   other: landmarks && otherSide(landmarks, side),
   motion,
+  camera,
 });
 
 /** The line from one point to another. */

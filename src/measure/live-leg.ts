@@ -2,7 +2,7 @@ import { type Facing, jointAngle, type LegLines } from '../angles/joint-angle.ts
 import type { Exercise } from '../exercises/exercise.ts';
 import { SEGMENTS, type Segment, type SegmentTurn } from '../flow/leg-motion.ts';
 import { type LiveDirection, stepDirection } from '../signal/live-direction.ts';
-import { type Deg, type Ms, unwrappedNear } from '../units.ts';
+import { type Deg, deg, type Ms, unwrappedNear } from '../units.ts';
 import { facingOf, type LegSample, legLines } from './leg-sample.ts';
 import { inPosture } from './posture.ts';
 
@@ -21,6 +21,10 @@ export interface LiveLeg {
   /** Where the picture's motion last carried each segment, so that a frame or two without it cost nothing. */
   readonly carried: { readonly [S in Segment]: Carried | null };
   readonly facing: Facing | null;
+  /** How far the camera has turned the picture by now; directions are kept without it. */
+  readonly rollDeg: number;
+  /** The same when the set began: what is level there stays level. */
+  readonly levelDeg: number;
 }
 
 export const startLiveLeg = (tMs: Ms): LiveLeg => ({
@@ -29,6 +33,8 @@ export const startLiveLeg = (tMs: Ms): LiveLeg => ({
   lengths: { thigh: 0, shank: 0, foot: 0 },
   carried: { thigh: null, shank: null, foot: null },
   facing: null,
+  rollDeg: 0,
+  levelDeg: 0,
 });
 
 /**
@@ -36,20 +42,23 @@ export const startLiveLeg = (tMs: Ms): LiveLeg => ({
  * @param settled whether the person has taken their place: from then on the facing stays
  */
 export function stepLiveLeg(leg: LiveLeg, sample: LegSample, exercise: Exercise, settled: boolean): LiveLeg {
-  const { tMs, points, motion } = sample;
+  const { tMs, points, motion, camera } = sample;
+  const rollDeg = camera?.rotationDeg ?? leg.rollDeg;
   const lines = points && legLines(points);
   const directions = { ...leg.directions };
   const lengths = { ...leg.lengths };
   const carried = { ...leg.carried };
   for (const segment of SEGMENTS) {
     const line = lines?.[segment];
-    const turn = motion?.[segment] ?? null;
+    const inPicture = motion?.[segment];
+    const turn = inPicture ? { ...inPicture, turnDeg: deg(inPicture.turnDeg - rollDeg) } : null;
+    const lineDeg = line ? line.directionDeg - rollDeg : null;
     const anchored = carried[segment];
     // A turn is told against its anchor's picture: it carries on from the last frame that had that anchor.
     const from = turn && anchored?.turn.anchor === turn.anchor ? anchored : null;
     const before = from?.direction ?? leg.directions[segment];
     const dtMs = Math.max(0, tMs - (from?.tMs ?? leg.tMs));
-    const seen = line ? (before ? unwrappedNear(line.directionDeg, before.deg) : line.directionDeg) : null;
+    const seen = lineDeg !== null && before ? unwrappedNear(lineDeg, before.deg) : lineDeg;
     const direction = stepDirection(before, dtMs, seen, turn && from ? turn.turnDeg - from.turn.turnDeg : null);
     directions[segment] = direction;
     if (turn && direction) carried[segment] = { tMs, direction, turn };
@@ -57,17 +66,17 @@ export function stepLiveLeg(leg: LiveLeg, sample: LegSample, exercise: Exercise,
   }
   const placed = points && !(settled && leg.facing) && inPosture(points, exercise.posture);
   const facing = placed ? facingOf(points, exercise.posture) : leg.facing;
-  return { tMs, directions, lengths, carried, facing };
+  return { tMs, directions, lengths, carried, facing, rollDeg, levelDeg: settled ? leg.levelDeg : rollDeg };
 }
 
 /** The exercise's angle now; null before the leg was seen. */
-export function liveAngle({ directions, lengths, facing }: LiveLeg, exercise: Exercise): Deg | null {
+export function liveAngle({ directions, lengths, facing, levelDeg }: LiveLeg, exercise: Exercise): Deg | null {
   const { thigh, shank, foot } = directions;
   if (!thigh || !shank || !foot || !facing) return null;
   const leg: LegLines = {
-    thigh: { directionDeg: thigh.deg, lengthPx: lengths.thigh },
-    shank: { directionDeg: shank.deg, lengthPx: lengths.shank },
-    foot: { directionDeg: foot.deg, lengthPx: lengths.foot },
+    thigh: { directionDeg: deg(thigh.deg + levelDeg), lengthPx: lengths.thigh },
+    shank: { directionDeg: deg(shank.deg + levelDeg), lengthPx: lengths.shank },
+    foot: { directionDeg: deg(foot.deg + levelDeg), lengthPx: lengths.foot },
   };
   return jointAngle(exercise.angle, leg, facing);
 }

@@ -10,6 +10,8 @@ export type ViewAdvice =
   | 'not-side-on'
   | 'wrong-leg'
   | 'too-dark'
+  | 'not-sitting'
+  | 'not-lying'
   | 'hold-still';
 
 /** Where a set stands: looking for the right posture; still and ready, counting; or the leg was lost for a moment. */

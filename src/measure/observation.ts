@@ -1,3 +1,4 @@
+import type { CameraMotion } from '../flow/camera-motion.ts';
 import type { LegMotion } from '../flow/leg-motion.ts';
 import type { Landmark } from '../pose/landmarks.ts';
 import type { Ms } from '../units.ts';
@@ -9,6 +10,8 @@ export interface Observation {
   readonly landmarks: readonly Landmark[] | null;
   /** The picture's own motion; null when it was not measured. */
   readonly motion: LegMotion | null;
+  /** How the room has moved in the picture, because the camera has; null when it was not measured. */
+  readonly camera: CameraMotion | null;
   /** Mean brightness of the picture, 0 to 255; null when not measured. */
   readonly brightness: number | null;
 }

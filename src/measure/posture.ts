@@ -1,16 +1,29 @@
 import type { Posture } from '../pose/head-up.ts';
+import { deg, radOfDeg } from '../units.ts';
 import { type BodyPoints, lineBetween } from './leg-sample.ts';
 
 /** How far the trunk of a lying person, or the thigh of a sitting one, may be from the picture's horizontal. Chosen: generous, since cameras tilt. */
 const LEVEL_DEG = 45;
+/**
+ * A sitting person's trunk rises from the hip by at least this above the picture's horizontal. Chosen between what the clips show, 71 and more sitting, 12 and
+ * less lying, and low enough for a reclined chair.
+ */
+const RAISED_DEG = 30;
 
 const fromHorizontal = (directionDeg: number): number => {
   const d = Math.abs(directionDeg) % 180;
   return Math.min(d, 180 - d);
 };
 
-/** Whether the body is placed as the exercise needs it: lying with the trunk level, or sitting with the thigh level. Standing and walking are neither. */
+/** Whether the shoulder is so far above the hip in the picture that the trunk is raised; y points down. */
+const trunkRaised = ({ shoulder, hip }: BodyPoints): boolean =>
+  hip.y - shoulder.y > Math.sin(radOfDeg(deg(RAISED_DEG))) * lineBetween(hip, shoulder).lengthPx;
+
+/**
+ * Whether the body is placed as the exercise needs it: lying with the trunk level, or sitting with the thigh level and the trunk raised. Standing and walking
+ * are neither, and a lying person does not sit, though the thigh is level.
+ */
 export const inPosture = (points: BodyPoints, posture: Posture): boolean =>
-  fromHorizontal(
-    (posture === 'lying' ? lineBetween(points.shoulder, points.hip) : lineBetween(points.hip, points.knee)).directionDeg,
-  ) <= LEVEL_DEG;
+  posture === 'lying'
+    ? fromHorizontal(lineBetween(points.shoulder, points.hip).directionDeg) <= LEVEL_DEG
+    : fromHorizontal(lineBetween(points.hip, points.knee).directionDeg) <= LEVEL_DEG && trunkRaised(points);

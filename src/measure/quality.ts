@@ -3,7 +3,10 @@ import type { Exercise } from '../exercises/exercise.ts';
 import { median } from '../signal/median.ts';
 import type { Deg } from '../units.ts';
 import type { AngleInFrame } from './angle-series.ts';
+import { cameraMoved } from './camera-roll.ts';
+import { isTooTurned, TURNED_DEG } from './camera-turn.ts';
 import { type LegSample, legLines } from './leg-sample.ts';
+import { jumpedShare } from './plausible-length.ts';
 import type { QualityWarning, SetResult } from './set-result.ts';
 
 /** A foot shorter than this in the picture carries too few pixels for its turning. From the keypoint-noise table: 40 px give 4 degrees at 2 px. */
@@ -17,16 +20,24 @@ const LOW_RATE_FPS = 10;
 /** Fewer poses than this share measured by the picture's motion: the leg shows too little texture. Chosen. */
 const LITTLE_TEXTURE_SHARE = 0.5;
 
-/** A camera turned further than this off the side is named. From the geometry: beyond, a raised leg is off by more than a degree. */
-const TURNED_DEG = 15;
+/** Segments of no plausible length in more than this share of the frames are named. Chosen. */
+const JUMPED_SHARE = 0.05;
+/** What is known of the view beside the samples. */
+interface View {
+  readonly size: PictureSize;
+  /** Index of the first sample that counts: a camera may be moved before. */
+  readonly from: number;
+  readonly cameraTurnDeg: Deg | null;
+}
 
 /** What lowers the trust in a whole set. */
 export function qualityOf(
   samples: readonly LegSample[],
   frames: readonly (AngleInFrame | null)[],
   exercise: Exercise,
-  { size, cameraTurnDeg }: { readonly size: PictureSize; readonly cameraTurnDeg: Deg | null },
+  { size, from, cameraTurnDeg }: View,
 ): SetResult['quality'] {
+  if (isTooTurned(cameraTurnDeg)) return { cameraTurnDeg, warnings: ['camera-too-turned'] };
   const warnings: QualityWarning[] = [];
   const feet = samples.flatMap((s) => (s.points ? [legLines(s.points).foot.lengthPx] : []));
   const foot = median(feet);
@@ -46,6 +57,8 @@ export function qualityOf(
   const byFlow = posed.filter((f) => f?.source === 'flow').length;
   if (withMotion && byFlow < LITTLE_TEXTURE_SHARE * posed.length) warnings.push('little-texture');
   if (cameraTurnDeg !== null && Math.abs(cameraTurnDeg) > TURNED_DEG) warnings.push('camera-turned');
+  if (jumpedShare(samples, exercise.segments) > JUMPED_SHARE) warnings.push('points-jumped');
+  if (cameraMoved(samples, from)) warnings.push('camera-moved');
   return { cameraTurnDeg, warnings };
 }
 

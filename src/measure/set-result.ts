@@ -32,12 +32,14 @@ export interface MeasuredRep {
 
 /** Why a set's numbers deserve less trust, in the order in which it is said. */
 export type QualityWarning =
+  | 'camera-too-turned'
   | 'camera-turned'
   | 'foot-small'
   | 'leg-hidden'
   | 'often-lost'
   | 'low-frame-rate'
   | 'little-texture'
+  | 'points-jumped'
   | 'far-leg'
   | 'camera-moved';
 

@@ -28,7 +28,7 @@ interface Seen extends LastPose {
  * A set under way.
  *
  *   setting-up --(posture right, view good, angle still for readyMs)--> counting <--> lost
- *   counting --(target reached and still, or the person has left)--> ended
+ *   counting --(target reached and still, or the person has left; only a set that ends itself)--> ended
  */
 export interface SetState {
   readonly spec: SetSpec;
@@ -154,15 +154,15 @@ function count(state: SetState, tMs: Ms, angle: Deg): Advanced {
 
 /** Whether the dose is done and nothing more comes. */
 function ended(state: SetState, tMs: Ms): Advanced {
-  const { targetReps } = state.spec;
-  const done = targetReps !== null && state.count >= targetReps;
+  const { targetReps, endsItself } = state.spec;
+  const done = endsItself && targetReps !== null && state.count >= targetReps;
   if (!done || state.lastRepMs === null || tMs - state.lastRepMs < DONE_MS) return { state, events: [] };
   return { state: { ...state, phase: 'ended' }, events: [{ kind: 'ended', why: 'target-reached' }] };
 }
 
 function missing(state: SetState, tMs: Ms): Advanced {
   const goneMs = ms(tMs - (state.seenMs ?? tMs));
-  if (goneMs >= LEFT_MS && state.reps.length > 0) {
+  if (state.spec.endsItself && goneMs >= LEFT_MS && state.reps.length > 0) {
     return { state: { ...state, phase: 'ended' }, events: [{ kind: 'ended', why: 'left' }] };
   }
   if (state.phase === 'lost' || goneMs < LIVE_GAP_MS) return { state, events: [] };

@@ -1,6 +1,7 @@
 import type { PictureSize } from '../capture/frame.ts';
 import type { Exercise } from '../exercises/exercise.ts';
 import { type Landmark, landmark, type Side } from '../pose/landmarks.ts';
+import { isTooTurned, turnSeen } from './camera-turn.ts';
 import { bodyPoints, legLines } from './leg-sample.ts';
 import type { ViewAdvice } from './live-view.ts';
 import type { Observation } from './observation.ts';
@@ -37,9 +38,12 @@ export function viewAdvice(
   if (outside > 0 && body > 0.5 * shownLength) advice.push('too-near');
   else if (outside > 0 || unseen) advice.push('leg-hidden');
   if (lines.foot.lengthPx < SMALL_FOOT_SHARE * size.width) advice.push('too-far');
-  if (turnedShare(landmarks, points.shoulder, points.hip) > TURNED_SHARE) advice.push('not-side-on');
+  const acrossTheTrunk = turnedShare(landmarks, points.shoulder, points.hip) > TURNED_SHARE;
+  const other = bodyPoints(landmarks, side === 'left' ? 'right' : 'left');
+  if (acrossTheTrunk || isTooTurned(turnSeen(points, other, exercise.posture))) advice.push('not-side-on');
   else if (wrongLeg(landmarks, side, lines.thigh.lengthPx)) advice.push('wrong-leg');
-  if (advice.length === 0 && !inPosture(points, exercise.posture)) advice.push('hold-still');
+  if (advice.length === 0 && !inPosture(points, exercise.posture))
+    advice.push(exercise.posture === 'lying' ? 'not-lying' : 'not-sitting');
   return advice;
 }
 

@@ -34,6 +34,12 @@ export interface DatabaseVersion {
   readonly upgrade?: Readonly<Record<string, (row: unknown) => unknown>>;
 }
 
+/** A set's row of version 1, which had no dose, as one of version 2. Whatever else stands there is left for the reader to call damaged. */
+function withDose(row: unknown): unknown {
+  const isOld = typeof row === 'object' && row !== null && 'schema' in row && row.schema === 1;
+  return isOld ? { ...row, schema: 2, targetReps: null } : row;
+}
+
 /**
  * All shapes so far, oldest first: THE place for migrations. A released entry is never edited; a change of shape is a new entry at the end,
  * with a test that opens an old database.
@@ -48,6 +54,7 @@ export const VERSIONS: readonly DatabaseVersion[] = [
       edits: '++seq, &id, setId',
     },
   },
+  { version: 2, stores: {}, upgrade: { sets: withDose } },
 ];
 
 export const DATABASE_NAME = 'evenside';

@@ -21,6 +21,7 @@ export const setOf = ({ source, exercise, side }: Omit<Recorded, 'observations'>
     side,
     size: { width: source.width, height: source.height },
     targetReps: null,
+    endsItself: false,
   });
 
 /** Measures a recording as the command line does, frame by frame. */

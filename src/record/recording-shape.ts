@@ -6,7 +6,8 @@ import { oneOf } from './shape.ts';
 
 /** The word that every recording begins with. */
 export const RECORDING_FORMAT = 'evenside-recording';
-export const RECORDING_SCHEMA = 1;
+/** What is written; schema 1, without the camera, is still read. */
+export const RECORDING_SCHEMA = 2;
 
 /** How finely a recording keeps what it holds: units to one of what is measured. The format's own, see docs/recording-format.md. */
 export const PER = {
@@ -16,6 +17,10 @@ export const PER = {
   deg: 100,
   zncc: 1000,
   brightness: 10,
+  cameraDeg: 1000,
+  cameraPx: 100,
+  scale: 100_000,
+  agreement: 100,
   /** Of a millisecond: the clock of a video file. */
   ms: 1000,
 } as const;
@@ -40,17 +45,27 @@ const segmentShape = v.nullable(
   ]),
 );
 
-const frameShape = v.strictObject({
+const cameraShape = v.nullable(
+  v.strictTuple([
+    whole(-MOST_TURN, MOST_TURN),
+    whole(-FARTHEST * PER.cameraPx, FARTHEST * PER.cameraPx),
+    whole(-FARTHEST * PER.cameraPx, FARTHEST * PER.cameraPx),
+    whole(1, 100 * PER.scale),
+    whole(0, PER.agreement),
+    whole(0, Number.MAX_SAFE_INTEGER),
+  ]),
+);
+
+const frameEntries = {
   t: v.pipe(v.number(), v.finite()),
   p: v.nullable(v.strictTuple([coordinates, coordinates, coordinates, column(0, PER.visibility)])),
   m: v.nullable(v.strictTuple([segmentShape, segmentShape, segmentShape])),
   b: v.nullable(whole(0, 255 * PER.brightness)),
-});
+};
+const frameShape = v.strictObject({ ...frameEntries, c: cameraShape });
 
-/** The text of a recording once it is parsed as JSON. */
-export const recordingShape = v.strictObject({
+const headEntries = {
   format: v.literal(RECORDING_FORMAT),
-  schema: v.literal(RECORDING_SCHEMA),
   source: v.strictObject({
     file: v.string(),
     width: whole(1, FARTHEST),
@@ -60,8 +75,17 @@ export const recordingShape = v.strictObject({
   model: v.picklist(POSE_MODELS),
   exercise: v.picklist(EXERCISE_IDS),
   side: oneOf({ left: true, right: true }),
-  frames: v.pipe(v.array(frameShape), v.maxLength(RECORDING_LIMITS.frames)),
-});
+};
+const framesOf = <S extends v.GenericSchema>(frame: S) => v.pipe(v.array(frame), v.maxLength(RECORDING_LIMITS.frames));
 
+const writtenShape = v.strictObject({ ...headEntries, schema: v.literal(RECORDING_SCHEMA), frames: framesOf(frameShape) });
+/** Schema 1 did not know where the camera went. */
+const olderShape = v.strictObject({ ...headEntries, schema: v.literal(1), frames: framesOf(v.strictObject(frameEntries)) });
+
+/** The text of a recording once it is parsed as JSON. */
+export const recordingShape = v.variant('schema', [writtenShape, olderShape]);
+
+export type WrittenRecordingJson = v.InferOutput<typeof writtenShape>;
 export type RecordingJson = v.InferOutput<typeof recordingShape>;
-export type FrameJson = RecordingJson['frames'][number];
+export type FrameJson = WrittenRecordingJson['frames'][number];
+export type AnyFrameJson = RecordingJson['frames'][number];

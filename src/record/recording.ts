@@ -1,4 +1,5 @@
 import type { ExerciseId } from '../exercises/exercise.ts';
+import type { CameraMotion } from '../flow/camera-motion.ts';
 import type { LegMotion, SegmentTurn } from '../flow/leg-motion.ts';
 import type { Observation } from '../measure/observation.ts';
 import type { Landmark, Side } from '../pose/landmarks.ts';
@@ -6,6 +7,7 @@ import type { PoseModel } from '../pose/model.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { deg, type Ms, ms, px, ratio } from '../units.ts';
 import {
+  type AnyFrameJson,
   type FrameJson,
   PER,
   RECORDING_FORMAT,
@@ -13,6 +15,7 @@ import {
   RECORDING_SCHEMA,
   type RecordingJson,
   recordingShape,
+  type WrittenRecordingJson,
 } from './recording-shape.ts';
 import { shaped } from './shape.ts';
 
@@ -63,11 +66,21 @@ const motionJson = ({ foot, shank, thigh }: LegMotion): FrameJson['m'] => [
   segmentJson(thigh),
 ];
 
-const frameJson = ({ tMs, landmarks, motion, brightness }: Observation): FrameJson => ({
+const cameraJson = (c: CameraMotion): NonNullable<FrameJson['c']> => [
+  units(c.rotationDeg, PER.cameraDeg),
+  units(c.shiftX, PER.cameraPx),
+  units(c.shiftY, PER.cameraPx),
+  units(c.scale, PER.scale),
+  units(c.agreement, PER.agreement),
+  c.points,
+];
+
+const frameJson = ({ tMs, landmarks, motion, camera, brightness }: Observation): FrameJson => ({
   t: units(tMs, PER.ms) / PER.ms,
   p: landmarks && poseJson(landmarks),
   m: motion && motionJson(motion),
   b: brightness === null ? null : units(brightness, PER.brightness),
+  c: camera && cameraJson(camera),
 });
 
 /**
@@ -77,7 +90,7 @@ const frameJson = ({ tMs, landmarks, motion, brightness }: Observation): FrameJs
 export function encodeRecording(observations: readonly Observation[], meta: RecordingMeta): string {
   const { source, model, exercise, side } = meta;
   const { file, width, height } = source;
-  const recording: RecordingJson = {
+  const recording: WrittenRecordingJson = {
     format: RECORDING_FORMAT,
     schema: RECORDING_SCHEMA,
     source: { file, width, height, durationMs: units(source.durationMs, PER.ms) / PER.ms },
@@ -122,10 +135,20 @@ const turnOf = (segment: SegmentJson | null): SegmentTurn | null => {
   return { turnDeg: deg(turn / PER.deg), seDeg: deg(se / PER.deg), zncc: ratio(zncc / PER.zncc), anchor };
 };
 
-const observationOf = ({ t, p, m, b }: FrameJson): Observation => ({
+const cameraOf = ([rotation, x, y, scale, agreement, points]: NonNullable<FrameJson['c']>): CameraMotion => ({
+  rotationDeg: deg(rotation / PER.cameraDeg),
+  shiftX: px(x / PER.cameraPx),
+  shiftY: px(y / PER.cameraPx),
+  scale: ratio(scale / PER.scale),
+  agreement: ratio(agreement / PER.agreement),
+  points,
+});
+
+const observationOf = ({ t, p, m, b, ...later }: AnyFrameJson): Observation => ({
   tMs: ms(t),
   landmarks: p && landmarksOf(p),
   motion: m && { foot: turnOf(m[0]), shank: turnOf(m[1]), thigh: turnOf(m[2]) },
+  camera: 'c' in later && later.c ? cameraOf(later.c) : null,
   brightness: b === null ? null : b / PER.brightness,
 });
 

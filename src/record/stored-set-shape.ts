@@ -27,12 +27,14 @@ export const repShape = v.strictObject({
 }) satisfies Shape<MeasuredRep>;
 
 const warningShape = oneOf({
+  'camera-too-turned': true,
   'camera-turned': true,
   'foot-small': true,
   'leg-hidden': true,
   'often-lost': true,
   'low-frame-rate': true,
   'little-texture': true,
+  'points-jumped': true,
   'far-leg': true,
   'camera-moved': true,
 });
@@ -59,10 +61,11 @@ export const resultShape = v.strictObject({
 
 const headerEntries = {
   id: idShape,
-  schema: v.literal(1),
+  schema: v.literal(2),
   startedAt: momentShape,
   exercise: exerciseShape,
   side: sideShape,
+  targetReps: v.nullable(v.pipe(wholeShape, v.minValue(1))),
   person: v.literal('me'),
   source: oneOf({ camera: true, file: true, example: true, recording: true }),
   fileName: v.exactOptional(v.string()),

@@ -11,11 +11,13 @@ export type SetSource = 'camera' | 'file' | 'example' | 'recording';
 export interface SetHeader {
   /** UUID, see `new-id.ts`. */
   readonly id: string;
-  readonly schema: 1;
+  readonly schema: 2;
   /** When counting began: ISO 8601, UTC, with milliseconds, as `Date.toISOString` writes it. */
   readonly startedAt: string;
   readonly exercise: ExerciseId;
   readonly side: Side;
+  /** The dose: how many complete repetitions it was to be. Null: open-ended, or stored before the dose was (schema 1). */
+  readonly targetReps: number | null;
   readonly person: 'me';
   readonly source: SetSource;
   readonly fileName?: string;

@@ -1,6 +1,7 @@
 import type { BetweenFrame } from '../capture/between-frames.ts';
 import type { QuarterTurn } from '../capture/frame.ts';
 import { type Luma, readLuma } from '../capture/luma.ts';
+import { type CameraWatch, startCameraWatch } from '../flow/camera-motion.ts';
 import type { Segment } from '../flow/leg-motion.ts';
 import { type LegTracker, startLegTracker } from '../flow/leg-tracker.ts';
 import type { Observation } from '../measure/observation.ts';
@@ -39,6 +40,7 @@ export class PoseService {
   private landmarker: Landmarker | null = null;
   private tracker: PoseTracker | null = null;
   private legs: LegTracker | null = null;
+  private camera: CameraWatch | null = null;
   private segments: readonly Segment[] = [];
 
   /** Loads the model; must succeed before anything else is asked. */
@@ -57,6 +59,7 @@ export class PoseService {
     await landmarker.forget();
     this.tracker = startTracker(landmarker, view);
     this.legs = startLegTracker(segments, view.side);
+    this.camera = startCameraWatch();
     this.segments = segments;
   }
 
@@ -72,12 +75,14 @@ export class PoseService {
     between: readonly BetweenFrame[] = [],
   ): Promise<readonly Observation[]> {
     try {
-      const { tracker, legs } = this;
-      if (!tracker || !legs) throw new Error('observe requires a set that has begun, got none');
+      const { tracker, legs, camera: watch } = this;
+      if (!tracker || !legs || !watch) throw new Error('observe requires a set that has begun, got none');
       const luma = await readLuma(image, turn);
-      const followed = between.flatMap((picture) => this.follow(picture, legs));
+      const followed = between.flatMap((picture) => this.follow(picture, legs, watch));
       const { landmarks } = await tracker.observe(image, turn, tMs);
-      return [...followed, { tMs, landmarks, motion: legs.observe(luma, landmarks, tMs), brightness: brightnessOf(luma) }];
+      const camera = watch.observe(luma, landmarks, tMs);
+      const motion = legs.observe(luma, landmarks, tMs, camera);
+      return [...followed, { tMs, landmarks, motion, camera, brightness: brightnessOf(luma) }];
     } finally {
       image.close();
     }
@@ -99,10 +104,11 @@ export class PoseService {
   }
 
   /** A picture that tells nothing without the pose model is as one that never came. */
-  private follow({ tMs, luma }: BetweenFrame, legs: LegTracker): readonly Observation[] {
-    const motion = legs.observe(luma, null, tMs);
+  private follow({ tMs, luma }: BetweenFrame, legs: LegTracker, watch: CameraWatch): readonly Observation[] {
+    const camera = watch.observe(luma, null, tMs);
+    const motion = legs.observe(luma, null, tMs, camera);
     const whole = this.segments.every((segment) => motion[segment] !== null);
-    return whole ? [{ tMs, landmarks: null, motion, brightness: brightnessOf(luma) }] : [];
+    return whole ? [{ tMs, landmarks: null, motion, camera, brightness: brightnessOf(luma) }] : [];
   }
 
   private ready(): Landmarker {

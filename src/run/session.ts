@@ -41,7 +41,8 @@ export type SessionError =
 export interface SessionOptions {
   readonly source: FrameSource;
   readonly client: FrameObserver;
-  readonly spec: SetSpec;
+  /** A live source's set ends by itself, a file is watched to its end. */
+  readonly spec: Omit<SetSpec, 'endsItself'>;
   readonly head: HeadTowards;
   /** What the stored set says of where it came from. */
   readonly origin: Pick<SetHeader, 'person' | 'source' | 'fileName' | 'model'>;
@@ -83,7 +84,8 @@ interface Stored {
 
 function beginStored({ spec, origin, store, now, onStoreTrouble }: SessionOptions): Stored {
   const startedAt = new Date(now()).toISOString();
-  const header: SetHeader = { id: newId(), schema: 1, startedAt, exercise: spec.exercise.id, side: spec.side, ...origin };
+  const { exercise, side, targetReps } = spec;
+  const header: SetHeader = { id: newId(), schema: 2, startedAt, exercise: exercise.id, side, targetReps, ...origin };
   const journal = setJournal(store, header, onStoreTrouble);
   journal.begin();
   return { header, journal };
@@ -99,7 +101,7 @@ async function run<S>(
     begin: () => client.begin({ exercise: spec.exercise, side: spec.side, head }),
     observe: (frame: FrameTaken) => client.observe(frame),
   };
-  let state = measure.startSet(spec);
+  let state = measure.startSet({ ...spec, endsItself: source.live });
   let stored: Stored | null = null;
   let broken: SessionBreak | null = null;
   try {

@@ -40,8 +40,6 @@ export interface Problem {
 
 /** A set as the screens show it. */
 export type ShownSet = StoredSet & {
-  /** The dose it was done for; null when that is not known. */
-  readonly targetReps: number | null;
   /** False: it was measured, but this page alone holds it. */
   readonly onDisk: boolean;
 };

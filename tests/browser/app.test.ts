@@ -30,7 +30,8 @@ describe('without a camera', () => {
     await page.getByText('5 of 5').first().waitFor();
     expect(await findings(page)).toEqual([]);
     await page.reload();
-    await page.getByRole('heading', { level: 1 }).waitFor();
+    // The dose too is on the disk.
+    await page.getByText('5 of 5').first().waitFor();
     await page.getByRole('table').first().waitFor();
     expect(await page.getByRole('table').first().getByRole('row').count()).toBeGreaterThanOrEqual(5);
     expect(pageErrors).toEqual([]);

@@ -163,7 +163,7 @@ export function recording({
     const tMs = ms(fromMs + (i * 1000) / fps);
     const body = bodyAt(tMs);
     const landmarks = body && landmarksOf(body).map((p) => ({ ...p, x: px(p.x + jitter()), y: px(p.y + jitter()) }));
-    observations.push({ tMs, landmarks, motion: flow && body ? motionOf(body) : null, brightness });
+    observations.push({ tMs, landmarks, motion: flow && body ? motionOf(body) : null, camera: null, brightness });
   }
   return observations;
 }
@@ -188,10 +188,11 @@ export function movementsAt(
   return range === undefined || share < 0 || share > 1 ? 0 : (range * (1 - Math.cos(2 * Math.PI * share))) / 2;
 }
 
-/** A spec of a set for the exercise, in the builder's picture. */
+/** A spec of a live set for the exercise, in the builder's picture. */
 export const specOf = (exercise: Exercise, side: Side = 'left', targetReps: number | null = null) => ({
   exercise,
   side,
   size: SIZE,
   targetReps,
+  endsItself: true,
 });

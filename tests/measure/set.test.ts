@@ -169,6 +169,22 @@ test('the set ends when the person has left', () => {
   expect(run.events.at(-1)).toMatchObject({ why: 'left' });
 });
 
+test('someone who lies is not ready for a seated exercise, however still, and nothing of it counts', () => {
+  const bodyAt = (t: number) => lying({ ankleDeg: tapsAt(t) - 5 });
+  const run = runSet(SPEC, recording({ lastsMs: 10_000, bodyAt, flow: true }));
+  expect(run.events).toEqual([]);
+  expect(run.views.at(-1)).toMatchObject({ phase: 'setting-up', advice: ['not-sitting'], angleDeg: null });
+  expect(run.result).toMatchObject({ count: 0, framesUsed: 0 });
+});
+
+test('a set that does not end itself counts what comes after the dose and after a long absence', () => {
+  const bodyAt = (t: number) =>
+    t > 4000 && t < 12_000 ? null : sitting({ ankleDeg: movementsAt(t, { everyMs: 12_000, lastsMs: 800, ranges: [12, 12] }) });
+  const run = runSet({ ...specOf(footTap, 'left', 1), endsItself: false }, recording({ lastsMs: 17_000, bodyAt }));
+  expect(kindsOf(run)).toEqual(['ready', 'rep', 'lost', 'found', 'rep']);
+  expect(run.views.at(-1)).toMatchObject({ count: 2, phase: 'counting' });
+});
+
 test('nobody in the picture: nothing measured, and no numbers', () => {
   const { result, views } = runSet(SPEC, recording({ lastsMs: 2000, bodyAt: () => null }));
   expect(result).toMatchObject({ count: 0, framesUsed: 0, frames: 60, summary: null, reps: [] });

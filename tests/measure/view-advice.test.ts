@@ -11,6 +11,7 @@ const shown = (landmarks: readonly Landmark[] | null, brightness: number | null 
   tMs: ms(0),
   landmarks,
   motion: null,
+  camera: null,
   brightness,
 });
 const advice = (body: BodyPose, exercise = footTap) => viewAdvice(shown(landmarksOf(body)), exercise, body.side, SIZE);
@@ -60,7 +61,9 @@ test('the other leg in front is the wrong leg', () => {
   expect(changed(sitting(), (p) => ({ z: px(-3 * p.z) }))).toContain('wrong-leg');
 });
 
-test('someone who stands is asked to take their place', () => {
-  expect(advice(standing())).toEqual(['hold-still']);
-  expect(advice(sitting(), legRaise)).toEqual(['hold-still']);
+test('someone who stands or lies is asked to sit, someone who stands or sits to lie', () => {
+  expect(advice(standing())).toEqual(['not-sitting']);
+  expect(advice(lying())).toEqual(['not-sitting']);
+  expect(advice(sitting(), legRaise)).toEqual(['not-lying']);
+  expect(advice(standing(), legRaise)).toEqual(['not-lying']);
 });

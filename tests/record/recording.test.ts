@@ -36,6 +36,16 @@ const anObservation = fc.record({
   stepMs: number(1, 100),
   landmarks: fc.option(fc.array(aLandmark, { minLength: LANDMARK_COUNT, maxLength: LANDMARK_COUNT })),
   motion: fc.option(fc.record({ foot: aTurn, shank: aTurn, thigh: aTurn })),
+  camera: fc.option(
+    fc.record({
+      rotationDeg: number(-180, 180).map(deg),
+      shiftX: number(-900, 900).map(px),
+      shiftY: number(-900, 900).map(px),
+      scale: number(0.5, 2).map(ratio),
+      agreement: number(0, 1).map(ratio),
+      points: fc.nat(40),
+    }),
+  ),
   brightness: fc.option(number(0, 255)),
 });
 /** Observations on an advancing clock. */
@@ -71,6 +81,15 @@ function expectRounded(kept: Observation, original: Observation): void {
     within(found.zncc, turn.zncc, 0.001);
     expect(found.anchor).toBe(turn.anchor);
   }
+  expect(kept.camera === null).toBe(original.camera === null);
+  if (kept.camera && original.camera) {
+    within(kept.camera.rotationDeg, original.camera.rotationDeg, 0.001);
+    within(kept.camera.shiftX, original.camera.shiftX, 0.01);
+    within(kept.camera.shiftY, original.camera.shiftY, 0.01);
+    within(kept.camera.scale, original.camera.scale, 0.00001);
+    within(kept.camera.agreement, original.camera.agreement, 0.01);
+    expect(kept.camera.points).toBe(original.camera.points);
+  }
   expect(kept.brightness === null).toBe(original.brightness === null);
   if (kept.brightness !== null && original.brightness !== null) within(kept.brightness, original.brightness, 0.1);
 }
@@ -90,6 +109,7 @@ function twelveSeconds(width: number, height: number): readonly Observation[] {
       shank: { turnDeg: deg(Math.sin(frame / 25)), seDeg: deg(0.22), zncc: ratio(0.983), anchor: 0 },
       thigh: null,
     },
+    camera: { rotationDeg: deg(0.3), shiftX: px(4.2), shiftY: px(-1), scale: ratio(1), agreement: ratio(0.9), points: 34 },
     brightness: 118.4,
   }));
 }
@@ -117,8 +137,21 @@ describe('a recording', () => {
     );
   });
 
-  test('of twelve seconds stays under 250 kB', () => {
-    expect(encodeRecording(twelveSeconds(640, 480), META).length).toBeLessThan(250_000);
+  test('of twelve seconds stays under 260 kB', () => {
+    expect(encodeRecording(twelveSeconds(640, 480), META).length).toBeLessThan(260_000);
+  });
+
+  test('of schema 1 is read, its camera not measured', () => {
+    const written = JSON.parse(encodeRecording(twelveSeconds(640, 480).slice(0, 3), META));
+    for (const frame of written.frames) delete frame.c;
+    const older = wentWell(decodeRecording(JSON.stringify({ ...written, schema: 1 })));
+    expect(older.observations).toMatchObject(
+      Array.from({ length: 3 }, (_, i) => ({ tMs: expect.closeTo((i * 1000) / 30, 2), camera: null, brightness: 118.4 })),
+    );
+    expect(decodeRecording(JSON.stringify(written))).toMatchObject({
+      ok: false,
+      error: { kind: 'recording-wrong', where: 'frames[0].c' },
+    });
   });
 
   test('is not written from what could not be read back', () => {
@@ -143,7 +176,7 @@ describe('a text that is no recording', () => {
     expect(errorOf('null')).toEqual({ kind: 'recording-other-format' });
     expect(errorOf([])).toEqual({ kind: 'recording-other-format' });
     expect(errorOf({ ...good(), format: 'other' })).toEqual({ kind: 'recording-other-format' });
-    expect(errorOf({ ...good(), schema: 2 })).toEqual({ kind: 'recording-newer', schema: 2, known: 1 });
+    expect(errorOf({ ...good(), schema: 3 })).toEqual({ kind: 'recording-newer', schema: 3, known: 2 });
     const limit = RECORDING_LIMITS.characters;
     expect(errorOf(' '.repeat(limit + 1))).toEqual({ kind: 'recording-too-large', characters: limit + 1, limit });
   });
@@ -180,7 +213,7 @@ describe('the published schema', () => {
 
   test.each([
     ['another format', ['format'], 'other'],
-    ['a newer schema', ['schema'], 2],
+    ['a newer schema', ['schema'], 3],
     ['no file name', ['source', 'file'], null],
     ['a picture without width', ['source', 'width'], 0],
     ['an unknown model', ['model'], 'huge'],

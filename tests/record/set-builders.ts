@@ -10,10 +10,11 @@ export const momentOf = (n: number): string => new Date(Date.UTC(2026, 2, 1) + n
 
 export const header = (over: Partial<SetHeader> = {}): SetHeader => ({
   id: idOf(1),
-  schema: 1,
+  schema: 2,
   startedAt: momentOf(0),
   exercise: 'foot-tap',
   side: 'left',
+  targetReps: 10,
   person: 'me',
   source: 'camera',
   model: 'full',

@@ -14,7 +14,7 @@ afterEach(() => {
 const NEXT: readonly DatabaseVersion[] = [
   ...VERSIONS,
   {
-    version: 2,
+    version: VERSIONS.length + 1,
     stores: { notes: 'id' },
     upgrade: { sets: (row) => ({ ...(row as object), model: 'heavy' }) },
   },

@@ -75,6 +75,7 @@ export function fakeClient(
           tMs: at,
           landmarks: null,
           motion: null,
+          camera: null,
           brightness: null,
         }));
       } finally {

@@ -5,14 +5,18 @@ import { CameraLost } from '../../src/capture/camera-frames.ts';
 import type { Frame } from '../../src/capture/frame.ts';
 import { newestFrame } from '../../src/capture/newest-frame.ts';
 import { VideoFileBroken } from '../../src/capture/video-file.ts';
+import { footTap } from '../../src/exercises/foot-tap.ts';
 import type { SetEvent } from '../../src/measure/live-view.ts';
+import type { Observation } from '../../src/measure/observation.ts';
+import { finishSet, startSet, stepSet } from '../../src/measure/set.ts';
 import { openSetStore } from '../../src/record/open-store.ts';
 import type { SetStore } from '../../src/record/set-store.ts';
 import type { StoreError } from '../../src/record/store-error.ts';
 import type { FrameSource } from '../../src/run/frame-source.ts';
-import { type Session, type SessionOptions, startSession } from '../../src/run/session.ts';
+import { type FrameObserver, type Session, type SessionOptions, startSession } from '../../src/run/session.ts';
 import { WRITE_LIMIT_MS } from '../../src/run/set-journal.ts';
 import { ms } from '../../src/units.ts';
+import { movementsAt, recording, sitting, specOf } from '../measure/pose-builder.ts';
 import { fakeBrowser } from '../record/fake-browser.ts';
 import { momentOf, rep } from '../record/set-builders.ts';
 import { wentWell } from '../record/went-well.ts';
@@ -66,6 +70,14 @@ describe('a set from a file', () => {
     expect(source.stopped()).toBeGreaterThan(0);
   });
 
+  test('keeps the dose it was done for', async () => {
+    const store = await freshStore();
+    const options = optionsOf({ source: fileSource(pictures().frame, 9), store, spec: { ...SPEC, targetReps: 12 } });
+    const set = wentWell(await startSession(options, scriptedMeasure({ readyAt: 0, repsAt: [3] })).done);
+    expect(set.targetReps).toBe(12);
+    expect(await storedSets(store)).toEqual([set]);
+  });
+
   test('every observation goes to whoever records, in order', async () => {
     const times: number[] = [];
     const source = fileSource(pictures().frame, 5);
@@ -86,16 +98,40 @@ describe('a set from a file', () => {
     expect(Math.max(...open)).toBe(2);
   });
 
-  test('that ends by itself leaves the rest of the file alone', async () => {
-    const { all, frame } = pictures();
-    const to = heard();
-    const measure = scriptedMeasure({ readyAt: 0, repsAt: [3], endsAt: 5 });
-    const set = wentWell(await startSession(optionsOf({ source: fileSource(frame, 100) }, to), measure).done);
-    expect(set).toMatchObject({ state: 'finished', reps: [rep(1)] });
-    expect(to.counts.length).toBe(6);
-    await settle();
-    expect(all.length).toBeLessThan(9);
-    expect(all.every(({ closed }) => closed === 1)).toBe(true);
+  test('that goes on after the dose, and after the person was away, is counted and stored to its end', async () => {
+    const bodyAt = (t: number) =>
+      t > 7500 && t < 14_200
+        ? null
+        : sitting({
+            ankleDeg: movementsAt(t, { everyMs: 1200, lastsMs: 800, ranges: [12, 12, 12, 0, 0, 0, 0, 0, 0, 0, 0, 12, 12] }),
+          });
+    const seen = recording({ lastsMs: 18_000, bodyAt, flow: true });
+    const store = await freshStore();
+    const counted: number[] = [];
+    const watch = (live: boolean, to: Heard) => {
+      const source = { ...fileSource(pictures().frame, seen.length), live };
+      let frame = 0;
+      const client: FrameObserver = { begin: async () => undefined, observe: async () => [seen[frame++] as Observation] };
+      const appended: SetStore = {
+        ...store,
+        append: async (header, reps) => {
+          counted.push(...reps.map(({ number }) => number));
+          return store.append(header, reps);
+        },
+      };
+      const options = optionsOf({ source, client, store: appended, spec: specOf(footTap, 'left', 2) }, to);
+      return startSession(options, { startSet, stepSet, finishSet }).done;
+    };
+    const file = heard();
+    const set = wentWell(await watch(false, file));
+    expect(set).toMatchObject({ targetReps: 2, result: { count: 5, frames: seen.length } });
+    expect(file.counts.at(-1)).toBe(5);
+    expect(file.events.map(({ kind }) => kind)).not.toContain('ended');
+    expect(counted).toEqual([1, 2, 3, 4, 5]);
+    // The very same pictures from a camera end when the dose is done and nothing follows.
+    const camera = heard();
+    expect(wentWell(await watch(true, camera)).reps.length).toBe(3);
+    expect(camera.events.at(-1)).toEqual({ kind: 'ended', why: 'target-reached' });
   });
 
   test('repetitions found only after the set are stored too', async () => {
@@ -112,6 +148,20 @@ describe('a set from a file', () => {
     expect(outcome).toMatchObject({ ok: false, error: { kind: 'nothing-measured', result: { count: 0 } } });
     expect(await storedSets(store)).toEqual([]);
   });
+});
+
+test('a live set that ends by itself leaves the pictures after it alone', async () => {
+  const { all, frame } = pictures();
+  const to = heard();
+  const source = { ...fileSource(frame, 100), live: true };
+  const set = wentWell(
+    await startSession(optionsOf({ source }, to), scriptedMeasure({ readyAt: 0, repsAt: [3], endsAt: 5 })).done,
+  );
+  expect(set).toMatchObject({ state: 'finished', reps: [rep(1)] });
+  expect(to.counts.length).toBe(6);
+  await settle();
+  expect(all.length).toBeLessThan(9);
+  expect(all.every(({ closed }) => closed === 1)).toBe(true);
 });
 
 describe('what breaks off in the middle', () => {

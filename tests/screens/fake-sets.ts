@@ -25,15 +25,15 @@ export function aSet(reps: readonly MeasuredRep[], change: Partial<ShownSet> = {
   const durationMs = ms((reps.length + 1) * 2000);
   return {
     id: 'set-1',
-    schema: 1,
+    schema: 2,
     startedAt: '2026-03-01T10:00:00.000Z',
     exercise: 'foot-tap',
     side: 'left',
+    targetReps: 10,
     person: 'me',
     source: 'camera',
     model: 'full',
     state: 'finished',
-    targetReps: 10,
     onDisk: true,
     reps,
     edits: [],

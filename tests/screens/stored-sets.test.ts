@@ -3,7 +3,7 @@ import type { RepEdit } from '../../src/record/rep-edit.ts';
 import type { SetStore } from '../../src/record/set-store.ts';
 import type { StoredSet } from '../../src/record/stored-set.ts';
 import { fail, ok } from '../../src/result.ts';
-import { type PageSets, storedSets } from '../../src/screens/adapter/stored-sets.ts';
+import { storedSets, type UnstoredSets } from '../../src/screens/adapter/stored-sets.ts';
 import { aRep, aSet } from './fake-sets.ts';
 
 /** A store over an array, newest first; only what the screens use of it. */
@@ -42,28 +42,27 @@ function arrayStore(sets: StoredSet[], damaged: readonly string[] = []): SetStor
   };
 }
 
-const page = (): PageSets => ({ doses: new Map(), unstored: new Map() });
 const stored = (n: number): StoredSet => aSet([aRep(1)], { id: `set-${n}` });
 
 describe('the stored sets behind the screens', () => {
   test('all pages are read, and what is damaged is counted', async () => {
     const sets = Array.from({ length: 250 }, (_, i) => stored(i));
-    const found = await storedSets(Promise.resolve(ok(arrayStore(sets, ['broken']))), page()).sets();
+    const found = await storedSets(Promise.resolve(ok(arrayStore(sets, ['broken']))), new Map()).sets();
     expect(found.ok && found.value.sets.map(({ id }) => id)).toEqual(sets.map(({ id }) => id));
     expect(found.ok && found.value.damaged).toBe(1);
   });
 
   test('a change is stored as an edit of its own, and the set comes back with it', async () => {
     const sets = [stored(1)];
-    const services = storedSets(Promise.resolve(ok(arrayStore(sets))), page());
+    const services = storedSets(Promise.resolve(ok(arrayStore(sets))), new Map());
     const changed = await services.change('set-1', { kind: 'strike', rep: { kind: 'measured', number: 1 } });
     expect(changed.ok && changed.value.edits.map(({ kind, setId }) => [kind, setId])).toEqual([['strike', 'set-1']]);
     expect(sets[0]?.reps).toEqual([aRep(1)]);
   });
 
   test('a set that the disk does not have is shown from the page, as such', async () => {
-    const memory = page();
-    memory.unstored.set('set-9', stored(9));
+    const memory: UnstoredSets = new Map();
+    memory.set('set-9', stored(9));
     const closed = storedSets(Promise.resolve(fail({ kind: 'store-unavailable', detail: 'private window' })), memory);
     const set = await closed.set('set-9');
     expect(set.ok && set.value.onDisk).toBe(false);
@@ -72,8 +71,8 @@ describe('the stored sets behind the screens', () => {
   });
 
   test('a removed set is gone, from the page or from the disk', async () => {
-    const memory = page();
-    memory.unstored.set('set-9', stored(9));
+    const memory: UnstoredSets = new Map();
+    memory.set('set-9', stored(9));
     const services = storedSets(Promise.resolve(ok(arrayStore([stored(1)]))), memory);
     await services.remove('set-9');
     await services.remove('set-1');

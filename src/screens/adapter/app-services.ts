@@ -5,26 +5,19 @@ import type { StoredSet } from '../../record/stored-set.ts';
 import type { Result } from '../../result.ts';
 import type { AppServices, Problem, SetHooks, SetPlan } from '../services.ts';
 import { missingFeatures } from './missing-features.ts';
-import { type PageSets, storedSets } from './stored-sets.ts';
+import { storedSets, type UnstoredSets } from './stored-sets.ts';
 
 /** The real program behind the screens. What only a running set needs is loaded with the first one. */
 export function appServices(): AppServices {
   const missing = missingFeatures();
   const opening = openSetStore();
-  const page: PageSets = { doses: new Map(), unstored: new Map() };
+  const unstored: UnstoredSets = new Map();
 
   const run = async (plan: SetPlan, hooks: SetHooks, signal: AbortSignal): Promise<Result<StoredSet | null, Problem>> => {
     const [{ runPlan }, store] = await Promise.all([import('./run-plan.ts'), opening]);
-    const keep = (set: StoredSet) => page.doses.set(set.id, plan.targetReps);
-    const keepUnstored = (set: StoredSet) => {
-      page.unstored.set(set.id, set);
-      keep(set);
-    };
-    const outcome = await runPlan(plan, hooks, store.ok ? store.value : null, keepUnstored, signal);
-    if (outcome.ok && outcome.value) {
-      keep(outcome.value);
-      if (store.ok) void askToKeepStorage();
-    }
+    const hold = (set: StoredSet) => unstored.set(set.id, set);
+    const outcome = await runPlan(plan, hooks, store.ok ? store.value : null, hold, signal);
+    if (outcome.ok && outcome.value && store.ok) void askToKeepStorage();
     return outcome;
   };
 
@@ -38,6 +31,6 @@ export function appServices(): AppServices {
       const abort = new AbortController();
       return { done: run(plan, hooks, abort.signal), stop: () => abort.abort() };
     },
-    ...storedSets(opening, page),
+    ...storedSets(opening, unstored),
   };
 }

@@ -10,11 +10,8 @@ import { problemOf } from './problem-of.ts';
 /** How many sets are read at a time. */
 const PAGE = 100;
 
-/** Sets of this page's life: their dose, and those that the disk does not have. */
-export interface PageSets {
-  readonly doses: Map<string, number | null>;
-  readonly unstored: Map<string, StoredSet>;
-}
+/** Sets that were measured in this page but are not on the disk, by their id. */
+export type UnstoredSets = Map<string, StoredSet>;
 
 function editOf(setId: string, change: Change): RepEdit {
   const base = { id: newId(), schema: 1, setId, at: new Date().toISOString() } as const;
@@ -24,17 +21,13 @@ function editOf(setId: string, change: Change): RepEdit {
 /** The stored sets as the screens ask for them. */
 export function storedSets(
   opening: Promise<Result<SetStore, StoreError>>,
-  page: PageSets,
+  unstored: UnstoredSets,
 ): Pick<AppServices, 'sets' | 'set' | 'change' | 'remove'> {
-  const shown = (set: StoredSet): ShownSet => ({
-    ...set,
-    targetReps: page.doses.get(set.id) ?? null,
-    onDisk: !page.unstored.has(set.id),
-  });
+  const shown = (set: StoredSet): ShownSet => ({ ...set, onDisk: !unstored.has(set.id) });
 
   const read = async (id: string): Promise<Result<ShownSet, Problem>> => {
-    const unstored = page.unstored.get(id);
-    if (unstored) return ok(shown(unstored));
+    const held = unstored.get(id);
+    if (held) return ok(shown(held));
     const store = await opening;
     if (!store.ok) return fail(problemOf(store.error));
     const set = await store.value.read(id);
@@ -69,7 +62,7 @@ export function storedSets(
       return written.ok ? read(id) : fail(problemOf(written.error));
     },
     async remove(id) {
-      if (page.unstored.delete(id)) return ok(null);
+      if (unstored.delete(id)) return ok(null);
       const store = await opening;
       if (!store.ok) return fail(problemOf(store.error));
       const removed = await store.value.remove(id);

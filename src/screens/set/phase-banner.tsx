@@ -14,6 +14,8 @@ const ADVICE_SIGN: Record<ViewAdvice, IconName> = {
   'not-side-on': 'turn',
   'wrong-leg': 'turn',
   'too-dark': 'light',
+  'not-sitting': 'person',
+  'not-lying': 'person',
   'hold-still': 'still',
 };
 

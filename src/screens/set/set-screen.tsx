@@ -16,7 +16,7 @@ import { useStopKeys } from './use-stop-keys.ts';
 
 /** Name of the set, where its pictures come from, the switch for sound. */
 function TopLine({ plan }: { readonly plan: SetPlan }) {
-  const { exercises, sides, set, start } = useWords();
+  const { exercises, sides, set } = useWords();
   const heading = useScreenTitle(set.title);
   const { kind } = plan.pictures;
   return (
@@ -25,7 +25,7 @@ function TopLine({ plan }: { readonly plan: SetPlan }) {
         {exercises[plan.exercise].plural}, {sides[plan.side].legLower}
       </h1>
       {kind === 'camera' ? null : (
-        <p className="set-source soft">{plan.pictures.kind === 'file' ? plan.pictures.file.name : start.sources[kind].name}</p>
+        <p className="set-source soft">{plan.pictures.kind === 'file' ? plan.pictures.file.name : set.example}</p>
       )}
       <SoundSwitch />
     </header>

@@ -106,6 +106,8 @@ export interface Words {
     readonly small: (n: number) => string;
     readonly smallVoice: string;
     readonly stop: string;
+    /** Where the pictures of the recorded example's set come from. */
+    readonly example: string;
     readonly stopKeys: string;
     readonly cameraOn: string;
     readonly voiceOn: string;

@@ -1,0 +1,82 @@
+/** The built site behind a server that sends none of its headers, as any static host is. */
+import { readFile } from 'node:fs/promises';
+import { createServer, type Server } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { extname, join } from 'node:path';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { findChromium, launchChromium } from '../../scripts/chromium.ts';
+import { META_POLICY, SITE_HEADERS } from '../../scripts/headers.ts';
+
+const ROOT = join(import.meta.dirname, '..', '..');
+const DIST = join(ROOT, 'dist');
+const PAGES = ['index.html', 'src/cli/measure.html', 'src/cli/bench.html'];
+const TYPES: Readonly<Record<string, string>> = {
+  '.html': 'text/html',
+  '.js': 'text/javascript',
+  '.css': 'text/css',
+  '.svg': 'image/svg+xml',
+};
+
+let server: Server;
+let browser: Browser;
+const address = (path: string) => `http://127.0.0.1:${(server.address() as AddressInfo).port}/${path}`;
+
+beforeAll(async () => {
+  server = createServer(async (request, response) => {
+    const path = new URL(request.url ?? '/', 'http://localhost').pathname;
+    const file = await readFile(join(DIST, path)).catch(() => null);
+    response.writeHead(file ? 200 : 404, { 'Content-Type': TYPES[extname(path)] ?? 'application/octet-stream' }).end(file ?? '');
+  });
+  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
+  const chromium = findChromium(() => {});
+  if (!chromium.ok) throw new Error(chromium.error.words);
+  browser = await launchChromium(chromium.value);
+});
+afterAll(async () => {
+  await browser.close();
+  server.close();
+});
+
+test.each(PAGES)('%s carries the policy of the headers before all that it loads', async (page) => {
+  const html = await readFile(join(DIST, page), 'utf8');
+  const policy = html.indexOf('http-equiv="Content-Security-Policy"');
+  expect(policy).toBeGreaterThan(0);
+  expect(policy).toBeLessThan(html.search(/<(script|link|style)/));
+  expect(html.match(/<meta http-equiv="Content-Security-Policy" content="([^"]*)"/)?.[1]?.replaceAll('&#39;', "'")).toBe(
+    META_POLICY,
+  );
+});
+
+test('the tag says all that the header does, but for who may frame the page', () => {
+  const header = SITE_HEADERS['Content-Security-Policy']?.split('; ') ?? [];
+  const tag = META_POLICY.split('; ');
+  expect(tag).toContain("connect-src 'self'");
+  expect(header.filter((rule) => !tag.includes(rule))).toEqual(["frame-ancestors 'none'"]);
+});
+
+test('the page works, and the browser still refuses it any other address', async () => {
+  const page = await browser.newPage();
+  const errors: string[] = [];
+  page.on('pageerror', ({ message }) => errors.push(message));
+  page.on('console', (message) => message.type() === 'error' && errors.push(message.text()));
+  await page.goto(address('index.html'));
+  await page.getByRole('heading', { level: 1 }).waitFor();
+  expect(errors).toEqual([]);
+  const refused = await page.evaluate(async () => {
+    const told = new Promise<string>((resolve) => {
+      document.addEventListener('securitypolicyviolation', (event) => resolve(event.effectiveDirective), { once: true });
+    });
+    const failed = await fetch('https://elsewhere.invalid/').then(
+      () => false,
+      () => true,
+    );
+    return { failed, told: await told };
+  });
+  expect(refused).toEqual({ failed: true, told: 'connect-src' });
+  await page.close();
+});
+
+test.each(['LICENSE', 'NOTICE.md'])('%s goes with the site as it is', async (name) => {
+  expect(await readFile(join(DIST, name), 'utf8')).toBe(await readFile(join(ROOT, name), 'utf8'));
+});
