@@ -2,6 +2,7 @@ import { type Ms, ms } from '../units.ts';
 import { betweenFrames, type FrameTaken } from './between-frames.ts';
 import { type Frame, type PictureSize, uprightSize } from './frame.ts';
 import { type NewestFrame, newestFrame } from './newest-frame.ts';
+import { ownPicture } from './own-picture.ts';
 
 /** Why a camera stopped in the middle: it went away, or its picture changed its shape as when a phone is turned. */
 export type CameraLossCause = 'unplugged' | 'turned';
@@ -106,8 +107,10 @@ export async function* cameraFrames(
     const pump = 'MediaStreamTrackProcessor' in globalThis ? pumpFromTrack : pumpFromElement;
     stopPump = pump(track as MediaStreamVideoTrack, intake(box), (cause) => box.end(cause));
     for (let frame = await box.take(); frame; frame = await box.take()) {
+      // First the copy: a camera's picture must not stay open.
+      const image = await ownPicture(frame.image);
       const between = await late.take();
-      yield between.length > 0 ? { ...frame, between } : frame;
+      yield { ...frame, image, between };
     }
   } finally {
     track.removeEventListener('ended', lost);

@@ -75,6 +75,8 @@ const isStill = (m: PlaneMotion, seDeg: number): boolean =>
 
 /** A watch that begins with the next frame, whose place counts as none. */
 export function startCameraWatch(): CameraWatch {
+  /** The person as last known, from whichever frame: a frame that is looked at need not be one with landmarks. */
+  let person: readonly Landmark[] | null = null;
   let hull: PersonHull | null = null;
   let background: Background | null = null;
   /** From the first frame to the reference picture, about the picture's middle; px of the full picture. */
@@ -90,14 +92,15 @@ export function startCameraWatch(): CameraWatch {
   let lastTold: CameraMotion | null = null;
   return {
     observe(picture, landmarks, tMs) {
+      person = landmarks ?? person;
       const blank = background !== null && !background.tells && tMs - learntMs < RELEARN_MS;
       if (lastTold && background && (blank || (rested === null && tMs - lookedMs < pauseMs))) return lastTold;
       pauseMs = GLANCE_MS;
       lookedMs = tMs;
       const { image, factor } = reducedPicture(picture);
       const pyramid = buildPyramid(image, LEVELS);
-      if (landmarks) {
-        hull = personHull(landmarks.map((p) => ({ x: reducedPlace(p.x, factor), y: reducedPlace(p.y, factor) })));
+      if (person) {
+        hull = personHull(person.map((p) => ({ x: reducedPlace(p.x, factor), y: reducedPlace(p.y, factor) })));
       }
       const middle = { x: (picture.width - 1) / 2, y: (picture.height - 1) / 2 };
       const none = still(middle.x, middle.y);

@@ -7,6 +7,11 @@ const CLIP = 'tests/clips/taps-left-steady.mp4';
 /** Mean difference of two pictures' bytes. Chosen: the JPEG step costs below 2, another scene tens. */
 const SAME_SCENE = 6;
 
+/** Added to each pose, so that the model is slower than the camera on every machine. Chosen: five pictures' time. */
+const HOLD_MS = 170;
+/** A set runs as fast as the model on a slow, shared machine allows. */
+const SET_MS = 240_000;
+
 const site = siteForTests({ camera: CLIP });
 
 /** Runs in the page: looks at the camera, and at the clip itself, in small pictures. */
@@ -52,4 +57,66 @@ test('the fake camera shows the moving pictures of a clip', async () => {
   expect(size).toEqual({ width: 640, height: 480 });
   expect(different).toBeGreaterThan(20);
   expect(fromClip).toBeLessThan(SAME_SCENE);
+});
+
+/** What went to the pose worker and came back. */
+interface WorkerTraffic {
+  /** Pictures that the pose model was given. */
+  posed: number;
+  /** Observations without a pose in which foot and shank were followed. */
+  byMotionAlone: number;
+  /** Times of all observations, as they came. */
+  readonly timesMs: number[];
+}
+
+declare global {
+  interface Window {
+    workerTraffic: WorkerTraffic;
+  }
+}
+
+/** Runs in the page before its own scripts: listens in on its workers, and holds each picture back as a slow model would. */
+function watchWorkers(holdMs: number): void {
+  interface Seen {
+    readonly tMs: number;
+    readonly landmarks: unknown;
+    readonly motion: { readonly foot: unknown; readonly shank: unknown } | null;
+  }
+  const traffic: WorkerTraffic = { posed: 0, byMotionAlone: 0, timesMs: [] };
+  window.workerTraffic = traffic;
+  const answers = new Set<unknown>();
+  window.Worker = class extends window.Worker {
+    constructor(url: string | URL, options?: WorkerOptions) {
+      super(url, options);
+      this.addEventListener('message', ({ data }) => {
+        if (!answers.delete(data.id) || !Array.isArray(data.value)) return;
+        for (const { tMs, landmarks, motion } of data.value as Seen[]) {
+          traffic.timesMs.push(tMs);
+          if (!landmarks && motion?.foot && motion.shank) traffic.byMotionAlone += 1;
+        }
+      });
+    }
+    override postMessage(message: { readonly id?: unknown; readonly path?: readonly string[] }, rest?: unknown): void {
+      const send = () => super.postMessage(message, rest as Transferable[]);
+      if (message.path?.at(-1) !== 'observe') {
+        send();
+        return;
+      }
+      traffic.posed += 1;
+      answers.add(message.id);
+      setTimeout(send, holdMs);
+    }
+  };
+}
+
+test('where the pose model is slower than the camera, the pictures between are measured too, all in order', async () => {
+  const { page, pageErrors } = await site.open('#/choose/camera');
+  await page.addInitScript(watchWorkers, HOLD_MS);
+  await page.reload();
+  await page.getByRole('button', { name: 'Start the camera' }).click();
+  await page.waitForFunction(() => window.workerTraffic.byMotionAlone >= 20, undefined, { timeout: SET_MS });
+  const { posed, timesMs } = await page.evaluate(() => window.workerTraffic);
+  expect(timesMs.length).toBeGreaterThan(posed);
+  expect(timesMs).toEqual([...new Set(timesMs)].sort((a, b) => a - b));
+  expect(pageErrors).toEqual([]);
 });

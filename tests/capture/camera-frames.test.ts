@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { CameraLost, cameraFrames } from '../../src/capture/camera-frames.ts';
 import type { FakePicture } from '../run/scripted-set.ts';
-import { cameraPicture, fakeCamera, fakeProcessor } from './fake-camera.ts';
+import { cameraPicture, copiedPicture, fakeCamera, fakeProcessor } from './fake-camera.ts';
 
 /** Lets streams and promises come to rest. */
 const settle = async () => {
@@ -82,11 +82,32 @@ describe('frames of a camera’s track', () => {
     show(66_000, 8, 6);
     await settle();
     const next = (await frames.next()).value;
-    expect(next).toMatchObject({ tMs: 66 });
-    expect(next).not.toHaveProperty('between');
+    expect(next).toMatchObject({ tMs: 66, between: [] });
     await frames.return();
     expect(dropped).toBe(1);
     expect(all.map(({ closed }) => closed)).toEqual([0, 1, 0]);
+  });
+
+  test('come in memory of their own, so that the camera’s are closed as soon as they are there', async () => {
+    const copies: FakePicture[] = [];
+    vi.stubGlobal('VideoFrame', copiedPicture(copies));
+    const frames = cameraFrames(fakeCamera().stream, new AbortController().signal);
+    const taken: VideoFrame[] = [];
+    for (const us of [0, 33_000, 66_000]) {
+      const next = frames.next();
+      await settle();
+      show(us, 8, 6);
+      const { value } = await next;
+      if (value) taken.push(value.image);
+    }
+    expect(all.map(({ closed }) => closed)).toEqual([1, 1, 1]);
+    expect(copies.map(({ tMs, closed }) => [tMs, closed])).toEqual([
+      [0, 0],
+      [33, 0],
+      [66, 0],
+    ]);
+    expect(taken.map(({ timestamp }) => timestamp)).toEqual([0, 33_000, 66_000]);
+    await frames.return();
   });
 
   test('in between are closed when the camera ends, and come no more', async () => {

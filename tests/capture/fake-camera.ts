@@ -48,8 +48,18 @@ export function cameraPicture(all: FakePicture[], timestampUs: number, width = 6
       to.fill(level);
       return [{ offset: 0, stride: width }];
     },
+    colorSpace: { toJSON: () => ({ primaries: 'bt709' }) },
     close,
   } as unknown as VideoFrame;
+}
+
+/** Stands in for the constructor of `VideoFrame` from pixels: makes pictures of `all`, which keep what they were made from. */
+export function copiedPicture(all: FakePicture[]) {
+  return class {
+    constructor(pixels: Uint8Array, from: VideoFrameBufferInit) {
+      Object.assign(this, cameraPicture(all, from.timestamp, from.codedWidth, from.codedHeight), { pixels, from });
+    }
+  };
 }
 
 /** Stands in for `MediaStreamTrackProcessor`; the test puts pictures into the newest one. */

@@ -116,6 +116,19 @@ const expectNone = (seen: readonly CameraMotion[]): void => {
   }
 };
 
+test('a person known from frames that are not looked at is left out all the same', () => {
+  // A still camera is looked at in every second frame: here those without landmarks.
+  const seen = watch(
+    lasting(20, (i) => ({
+      personAt: i < 10 ? 240 : 20,
+      landmarks: i === 1 || (i > 0 && i % 2 === 0) ? pose(i < 10 ? 240 : 20) : null,
+    })),
+  );
+  expectNone(seen);
+  expect((seen[7] as CameraMotion).points).toBeGreaterThan(0);
+  expect(end(seen).points).toBeLessThan((seen[7] as CameraMotion).points);
+});
+
 describe('a camera that moves is followed', () => {
   test.each([
     [0, 2.3, -1.7],
