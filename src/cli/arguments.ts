@@ -1,8 +1,11 @@
 import { parseArgs } from 'node:util';
 import { EXERCISE_IDS, type ExerciseId, isExerciseId } from '../exercises/exercise.ts';
+import { KNEE_LIMIT_DEG } from '../measure/finish.ts';
 import type { Side } from '../pose/landmarks.ts';
 import { isPoseModel, POSE_MODELS, type PoseModel } from '../pose/model.ts';
 import { fail, ok, type Result } from '../result.ts';
+import type { Deg, Ms } from '../units.ts';
+import { legRaiseOptions } from './leg-raise-options.ts';
 
 export interface MeasureArguments {
   readonly clip: string;
@@ -13,6 +16,10 @@ export interface MeasureArguments {
   readonly json: string | null;
   /** Where the landmark recording goes; null: not written. */
   readonly landmarks: string | null;
+  /** Leg raise: the therapist's knee limit; null: the usual one. */
+  readonly kneeLimitDeg: Deg | null;
+  /** Leg raise: when symptoms began, from the clip's start; null: not said. */
+  readonly onsetMs: Ms | null;
 }
 
 export type ArgumentError = { readonly kind: 'bad-arguments'; readonly words: string };
@@ -20,6 +27,7 @@ export type ArgumentError = { readonly kind: 'bad-arguments'; readonly words: st
 export const HELP = `Measures a video file, or a landmark recording, without a screen.
 
   npm run measure -- CLIP --exercise ID --side left|right [--model lite|full|heavy] [--json OUT] [--landmarks OUT]
+                             [--knee-limit DEG] [--onset SECONDS]
 
   CLIP             a video file (MP4, MOV, WebM), or a recording made with --landmarks
   --exercise ID    ${EXERCISE_IDS.join(', ')}
@@ -27,6 +35,8 @@ export const HELP = `Measures a video file, or a landmark recording, without a s
   --model          pose model: lite (fastest), full (default), heavy (most exact); a recording keeps its own
   --json OUT       writes the result to OUT as JSON (docs/result-format.md)
   --landmarks OUT  writes the landmark recording to OUT (docs/recording-format.md)
+  --knee-limit DEG leg raise: a knee bent by more than this beyond how it lies at rest is flagged (default ${KNEE_LIMIT_DEG})
+  --onset SECONDS  leg raise: when symptoms began, from the clip's start
   --help           shows this
 
 A video is watched in a headless Chrome or Chromium on this machine; nothing leaves it. A recording needs no browser.
@@ -43,7 +53,16 @@ export function readArguments(args: readonly string[]): Result<MeasureArguments 
     parseArgs({
       args: [...args],
       allowPositionals: true,
-      options: { exercise: text, side: text, model: text, json: text, landmarks: text, help: { type: 'boolean', short: 'h' } },
+      options: {
+        exercise: text,
+        side: text,
+        model: text,
+        json: text,
+        landmarks: text,
+        'knee-limit': text,
+        onset: text,
+        help: { type: 'boolean', short: 'h' },
+      },
     });
   try {
     parsed = parse();
@@ -64,5 +83,7 @@ export function readArguments(args: readonly string[]): Result<MeasureArguments 
   if (side !== 'left' && side !== 'right')
     return bad(`Say which leg moves with --side left or --side right, not "${side ?? ''}".`);
   if (!isPoseModel(model)) return bad(`There is no model "${model}": choose one of ${POSE_MODELS.join(', ')}.`);
-  return ok({ clip, exercise, side, model, json: values.json ?? null, landmarks: values.landmarks ?? null });
+  const raise = legRaiseOptions({ kneeLimit: values['knee-limit'], onset: values.onset }, exercise);
+  if (!raise.ok) return bad(raise.error.words);
+  return ok({ clip, exercise, side, model, json: values.json ?? null, landmarks: values.landmarks ?? null, ...raise.value });
 }

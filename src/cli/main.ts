@@ -62,7 +62,15 @@ const text = await recordingText(wanted);
 const recording = decodeRecording(text);
 if (!recording.ok) giveUp(recordingWords(recording.error, wanted.clip), UNREADABLE);
 if (wanted.landmarks) await write(wanted.landmarks, text);
-const result = measureRecording({ ...recording.value, exercise: wanted.exercise, side: wanted.side });
+const { kneeLimitDeg, onsetMs } = wanted;
+const lastMs = recording.value.observations.at(-1)?.tMs ?? 0;
+if (onsetMs !== null && onsetMs > lastMs) {
+  giveUp(`--onset ${onsetMs / 1000} is after the clip's last picture at ${(lastMs / 1000).toFixed(1)} s: check it.`, UNREADABLE);
+}
+const result = measureRecording(
+  { ...recording.value, exercise: wanted.exercise, side: wanted.side },
+  { ...(kneeLimitDeg === null ? {} : { kneeLimitDeg }), ...(onsetMs === null ? {} : { onsetMs }) },
+);
 if (result.framesUsed === 0) {
   giveUp(
     `Nothing measurable was seen in ${wanted.clip}: the ${wanted.side} leg must be in the picture, side-on and nearest the camera, as ${wanted.exercise} needs it.`,

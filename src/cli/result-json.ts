@@ -36,6 +36,8 @@ export function resultJson(result: SetResult, file: string, durationMs: number):
       flags: rep.flags,
       uncertaintyDeg: d(rep.uncertaintyDeg),
       source: rep.source,
+      footDeg: rep.footDeg === null ? null : d(rep.footDeg),
+      footUncertaintyDeg: rep.footUncertaintyDeg === null ? null : d(rep.footUncertaintyDeg),
     })),
     summary: summary && {
       medianPeakDeg: d(summary.medianPeakDeg),
@@ -43,6 +45,11 @@ export function resultJson(result: SetResult, file: string, durationMs: number):
       uncertaintyDeg: d(summary.uncertaintyDeg),
     },
     coordination: null,
+    kneeLimitDeg: result.kneeLimitDeg === null ? null : d(result.kneeLimitDeg),
+    onset: result.onset && {
+      tMs: rounded(result.onset.tMs, 0),
+      angleDeg: result.onset.angleDeg === null ? null : d(result.onset.angleDeg),
+    },
     quality: {
       cameraTurnDeg: quality.cameraTurnDeg === null ? null : d(quality.cameraTurnDeg),
       warnings: quality.warnings,

@@ -38,7 +38,7 @@ export function qualityOf(
   const feet = samples.flatMap((s) => (s.points ? [legLines(s.points).foot.lengthPx] : []));
   const foot = median(feet);
   if (exercise.angle === 'ankle-dorsiflexion' && foot !== null && foot < SMALL_FOOT_PX) warnings.push('foot-small');
-  const outside = samples.filter((s) => s.points && !within(s.points.ankle, size)).length;
+  const outside = samples.filter((s) => s.points && !withinPicture(s.points.ankle, size)).length;
   if (outside > 0.2 * samples.length) warnings.push('leg-hidden');
   const measured = frames.filter((f) => f !== null);
   if (frames.length > 0 && measured.length < OFTEN_LOST_SHARE * frames.length) warnings.push('often-lost');
@@ -56,5 +56,6 @@ export function qualityOf(
   return { cameraTurnDeg, warnings };
 }
 
-const within = (p: { readonly x: number; readonly y: number }, size: PictureSize): boolean =>
+/** Whether a point lies in the picture. */
+export const withinPicture = (p: { readonly x: number; readonly y: number }, size: PictureSize): boolean =>
   p.x >= 0 && p.y >= 0 && p.x <= size.width && p.y <= size.height;

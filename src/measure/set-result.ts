@@ -2,6 +2,7 @@ import type { PictureSize } from '../capture/frame.ts';
 import type { ExerciseId } from '../exercises/exercise.ts';
 import type { Side } from '../pose/landmarks.ts';
 import type { Deg, Ms } from '../units.ts';
+import type { Onset } from './onset.ts';
 
 /** What may be said of a repetition besides its numbers; fixed words that also stand in files. */
 export type RepFlag = 'partial' | 'knee-bent' | 'tracking-gap' | 'past-onset' | 'doubtful';
@@ -20,7 +21,7 @@ export interface MeasuredRep {
   readonly peakDeg: Deg;
   /** How far it moved: the peak against the rest around it, never negative. */
   readonly rangeDeg: Deg;
-  /** How long it stayed within a tenth of its range from the peak. */
+  /** How long it was held at the top: without the time it took to come to rest there and to leave (`reps/hold-time.ts`). */
   readonly holdMs: Ms;
   /** Counts as a repetition; otherwise it is kept apart as partial. */
   readonly complete: boolean;
@@ -28,6 +29,10 @@ export interface MeasuredRep {
   /** Half the width of the 95 % interval of `rangeDeg`. */
   readonly uncertaintyDeg: Deg;
   readonly source: AngleSource;
+  /** Leg raise: ankle dorsiflexion at the peak, from the landmarks alone; null for the other exercises, when not seen, and while the set runs. */
+  readonly footDeg: Deg | null;
+  /** Half the width of the 95 % interval of `footDeg`; null with it. */
+  readonly footUncertaintyDeg: Deg | null;
 }
 
 /** Why a set's numbers deserve less trust, in the order in which it is said. */
@@ -60,6 +65,10 @@ export interface SetResult {
   readonly partialCount: number;
   /** Over complete repetitions; null when there are none. */
   readonly summary: { readonly medianPeakDeg: Deg; readonly medianRangeDeg: Deg; readonly uncertaintyDeg: Deg } | null;
+  /** Leg raise: the knee bend from which a repetition is flagged; null for the other exercises. */
+  readonly kneeLimitDeg: Deg | null;
+  /** Where symptoms began; null when nobody said so. */
+  readonly onset: Onset | null;
   readonly quality: { readonly cameraTurnDeg: Deg | null; readonly warnings: readonly QualityWarning[] };
   readonly curve: AngleCurve;
 }

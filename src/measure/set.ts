@@ -5,6 +5,7 @@ import { type LegSample, sampleOf } from './leg-sample.ts';
 import { type LiveLeg, liveAngle, startLiveLeg, stepLiveLeg } from './live-leg.ts';
 import type { LiveView, SetEvent, SetPhase, ViewAdvice } from './live-view.ts';
 import type { Observation } from './observation.ts';
+import { heedOnset, type Onset } from './onset.ts';
 import { inPosture } from './posture.ts';
 import { liveRep } from './rep-of.ts';
 import type { MeasuredRep, SetResult } from './set-result.ts';
@@ -41,6 +42,10 @@ export interface SetState {
   readonly seenMs: Ms | null;
   /** When the last movement came back. */
   readonly lastRepMs: Ms | null;
+  /** The live angle of the newest frame; null when not measured. */
+  readonly angleDeg: Deg | null;
+  /** Where symptoms began, in the live angle; null: not yet. */
+  readonly onset: Onset | null;
 }
 
 /** Nobody to be seen for this long after at least one repetition: the person has got up and the set is over. Chosen. */
@@ -60,6 +65,8 @@ export const startSet = (spec: SetSpec): SetState => ({
   readyMs: null,
   seenMs: null,
   lastRepMs: null,
+  angleDeg: null,
+  onset: null,
 });
 
 /** What one frame did to a set. */
@@ -80,12 +87,20 @@ export function stepSet(state: SetState, observation: Observation): SetStep {
     ...state,
     samples: { sample, before: state.samples },
     leg,
+    angleDeg: angle,
     seenMs: angle === null ? state.seenMs : observation.tMs,
   };
   const advice = viewAdvice(observation, spec.exercise, spec.side, spec.size);
   const { state: next, events } = advance(noticed, observation.tMs, angle, advice);
   return { state: next, events, view: viewOf(next, angle, advice, sample) };
 }
+
+/**
+ * Notes that symptoms begin at `tMs`, the time of the newest frame. The angle then is kept as it is known live, and found again once the set is
+ * over. Symptoms begin once in a set: the first word stands.
+ */
+export const markOnset = (state: SetState, tMs: Ms): SetState =>
+  state.onset ? state : { ...state, onset: { tMs, angleDeg: state.angleDeg } };
 
 type Advanced = Pick<SetStep, 'state' | 'events'>;
 
@@ -128,7 +143,8 @@ function count(state: SetState, tMs: Ms, angle: Deg): Advanced {
   const started = state.counter ?? startCounter(tMs, signed(state, angle));
   const [counter, movement] = stepCounter(started, tMs, signed(state, angle), spec.exercise.rule);
   if (!movement) return ended({ ...state, counter }, tMs);
-  const rep = liveRep(movement, state.reps.length + 1, spec.exercise);
+  const counted = liveRep(movement, state.reps.length + 1, spec.exercise);
+  const rep = heedOnset(counted, state.onset, spec.exercise.rule.direction === 'rises' ? 1 : -1);
   const reps = [...state.reps, rep];
   const count = state.count + (rep.complete ? 1 : 0);
   return { state: { ...state, counter, reps, count, lastRepMs: tMs }, events: [{ kind: 'rep', rep }] };
@@ -164,5 +180,6 @@ const viewOf = (state: SetState, angle: Deg | null, advice: readonly ViewAdvice[
 export function finishSet(state: SetState): SetResult {
   const samples: LegSample[] = [];
   for (let at = state.samples; at; at = at.before) samples.push(at.sample);
-  return measureSamples(state.spec, samples.reverse(), state.readyMs);
+  const notes = { foundReadyMs: state.readyMs, onsetMs: state.onset?.tMs ?? null };
+  return measureSamples(state.spec, samples.reverse(), notes);
 }

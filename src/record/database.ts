@@ -1,5 +1,6 @@
 import Dexie, { type Table } from 'dexie';
 import type { MeasuredRep, SetResult } from '../measure/set-result.ts';
+import { withFootRow, withOnsetRow } from './foot-and-onset.ts';
 import type { RepEdit } from './rep-edit.ts';
 import type { SetHeader, SetRunState } from './stored-set.ts';
 
@@ -48,6 +49,7 @@ export const VERSIONS: readonly DatabaseVersion[] = [
       edits: '++seq, &id, setId',
     },
   },
+  { version: 2, stores: {}, upgrade: { reps: withFootRow, results: withOnsetRow } },
 ];
 
 export const DATABASE_NAME = 'evenside';

@@ -24,6 +24,8 @@ export const repShape = v.strictObject({
   flags: v.array(oneOf({ partial: true, 'knee-bent': true, 'tracking-gap': true, 'past-onset': true, doubtful: true })),
   uncertaintyDeg: degShape,
   source: oneOf({ landmarks: true, flow: true, fused: true }),
+  footDeg: v.nullable(degShape),
+  footUncertaintyDeg: v.nullable(degShape),
 }) satisfies Shape<MeasuredRep>;
 
 const warningShape = oneOf({
@@ -53,6 +55,8 @@ export const resultShape = v.strictObject({
   count: wholeShape,
   partialCount: wholeShape,
   summary: v.nullable(v.strictObject({ medianPeakDeg: degShape, medianRangeDeg: degShape, uncertaintyDeg: degShape })),
+  kneeLimitDeg: v.nullable(degShape),
+  onset: v.nullable(v.strictObject({ tMs: msShape, angleDeg: v.nullable(degShape) })),
   quality: v.strictObject({ cameraTurnDeg: v.nullable(degShape), warnings: v.array(warningShape) }),
   curve: curveShape,
 }) satisfies Shape<SetResult>;

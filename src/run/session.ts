@@ -11,6 +11,7 @@ import type { SetStore } from '../record/set-store.ts';
 import type { StoreError } from '../record/store-error.ts';
 import type { SetHeader, StoredSet } from '../record/stored-set.ts';
 import { fail, ok, type Result } from '../result.ts';
+import type { Ms } from '../units.ts';
 import type { FrameSource } from './frame-source.ts';
 import { observations } from './observations.ts';
 import { breakOf, type SessionBreak } from './session-break.ts';
@@ -62,6 +63,13 @@ export interface Session {
   readonly done: Promise<Result<StoredSet, SessionError>>;
   /** Ends the set as someone does who has had enough: what was measured is kept, as finished. */
   readonly stop: () => void;
+  /** Symptoms begin now: noted with the next frame that is measured, since that is the one that is looked at now. */
+  readonly markOnset: () => void;
+}
+
+/** What the person has said and the measurement has yet to hear. */
+interface Wishes {
+  onset: boolean;
 }
 
 /**
@@ -71,8 +79,15 @@ export interface Session {
 export function startSession<S>(options: SessionOptions, measure: SetMeasure<S>): Session {
   const abort = new AbortController();
   const letScreenGo = options.source.live ? keepScreenOn() : () => undefined;
-  const done = run(options, measure, abort.signal).finally(letScreenGo);
-  return { done, stop: () => abort.abort() };
+  const wishes: Wishes = { onset: false };
+  const done = run(options, measure, abort.signal, wishes).finally(letScreenGo);
+  return {
+    done,
+    stop: () => abort.abort(),
+    markOnset: () => {
+      wishes.onset = true;
+    },
+  };
 }
 
 /** A set that is being stored. */
@@ -93,6 +108,7 @@ async function run<S>(
   options: SessionOptions,
   measure: SetMeasure<S>,
   signal: AbortSignal,
+  wishes: Wishes,
 ): Promise<Result<StoredSet, SessionError>> {
   const { source, client, spec, head, onView, onEvent, onObservation } = options;
   const observer = {
@@ -102,11 +118,19 @@ async function run<S>(
   let state = measure.startSet(spec);
   let stored: Stored | null = null;
   let broken: SessionBreak | null = null;
+  let lastMs: Ms | null = null;
+  const hearWishes = () => {
+    if (!wishes.onset || lastMs === null) return;
+    wishes.onset = false;
+    state = measure.markOnset(state, lastMs);
+  };
   try {
     for await (const observation of observations(source, observer, signal)) {
       onObservation?.(observation);
       const step = measure.stepSet(state, observation);
       state = step.state;
+      lastMs = observation.tMs;
+      hearWishes();
       for (const event of step.events) {
         onEvent(event);
         if (event.kind === 'ready' || event.kind === 'rep') stored ??= beginStored(options);
@@ -127,6 +151,7 @@ async function run<S>(
     // Whoever stops the set may have closed its source first.
     if (signal.aborted) broken = null;
   }
+  hearWishes();
   const result = measure.finishSet(state);
   // After the set more may be found than was counted live.
   if (result.reps.length > 0) stored ??= beginStored(options);

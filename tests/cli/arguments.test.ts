@@ -4,6 +4,8 @@ import { EXERCISE_IDS } from '../../src/exercises/exercise.ts';
 
 const GOOD = ['clip.mp4', '--exercise', 'foot-tap', '--side', 'left'];
 
+const RAISE = ['clip.mp4', '--exercise', 'leg-raise', '--side', 'left'];
+
 const complaint = (args: readonly string[]): string => {
   const read = readArguments(args);
   if (read.ok) throw new Error(`expected a complaint about ${args.join(' ')}`);
@@ -13,7 +15,16 @@ const complaint = (args: readonly string[]): string => {
 test('a clip, an exercise and a side are enough', () => {
   expect(readArguments(GOOD)).toEqual({
     ok: true,
-    value: { clip: 'clip.mp4', exercise: 'foot-tap', side: 'left', model: 'full', json: null, landmarks: null },
+    value: {
+      clip: 'clip.mp4',
+      exercise: 'foot-tap',
+      side: 'left',
+      model: 'full',
+      json: null,
+      landmarks: null,
+      kneeLimitDeg: null,
+      onsetMs: null,
+    },
   });
 });
 
@@ -29,10 +40,22 @@ test('every option is read, wherever it stands', () => {
     'lm.json',
     '--exercise',
     'leg-raise',
+    '--knee-limit',
+    '20.5',
+    '--onset=7.25',
   ];
   expect(readArguments(args)).toEqual({
     ok: true,
-    value: { clip: 'a b.webm', exercise: 'leg-raise', side: 'right', model: 'lite', json: 'out.json', landmarks: 'lm.json' },
+    value: {
+      clip: 'a b.webm',
+      exercise: 'leg-raise',
+      side: 'right',
+      model: 'lite',
+      json: 'out.json',
+      landmarks: 'lm.json',
+      kneeLimitDeg: 20.5,
+      onsetMs: 7250,
+    },
   });
 });
 
@@ -49,6 +72,8 @@ test('the help names every exercise, option and exit code', () => {
     '--model',
     '--json',
     '--landmarks',
+    '--knee-limit',
+    '--onset',
     '0 measured',
     '2 bad',
     '3 nothing',
@@ -69,6 +94,13 @@ test.each([
   { what: 'an unknown option', args: [...GOOD, '--fast'], says: '--fast' },
   { what: 'an option without its value', args: [...GOOD, '--json'], says: '--json' },
   { what: 'an option that swallows the next one', args: ['clip.mp4', '--exercise', '--side', 'left'], says: "'--exercise'" },
+  { what: 'a knee limit for a foot tap', args: [...GOOD, '--knee-limit', '10'], says: '--knee-limit is for leg-raise' },
+  { what: 'an onset for a foot tap', args: [...GOOD, '--onset', '10'], says: '--onset is for leg-raise' },
+  { what: 'a knee limit that is no number', args: [...RAISE, '--knee-limit', 'much'], says: '"much"' },
+  { what: 'a knee limit within the noise', args: [...RAISE, '--knee-limit', '2'], says: 'from 5 to 90, not "2"' },
+  { what: 'a knee limit beyond all bending', args: [...RAISE, '--knee-limit', '200'], says: '"200"' },
+  { what: 'an onset before the clip', args: [...RAISE, '--onset=-3'], says: '--onset in seconds' },
+  { what: 'an empty onset', args: [...RAISE, '--onset='], says: '--onset in seconds' },
   { what: 'an empty file name', args: [...GOOD, '--json', ''], says: 'Name the file after --json' },
 ])('$what: one line that says so and where to read more', ({ args, says }) => {
   const words = complaint(args);

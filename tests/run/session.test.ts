@@ -274,6 +274,29 @@ describe('stopping', () => {
   });
 });
 
+describe('symptoms that begin', () => {
+  test('are noted with the frame that is looked at, and stored with the set', async () => {
+    const store = await freshStore();
+    const measure = scriptedMeasure({ readyAt: 0, repsAt: [3] });
+    const source = fileSource(pictures().frame, 8);
+    const session = startSession(
+      optionsOf({ source, store, onObservation: ({ tMs }) => void (tMs === 132 && session.markOnset()) }),
+      measure,
+    );
+    const set = wentWell(await session.done);
+    expect(set.result?.onset).toEqual({ tMs: 132, angleDeg: null });
+    expect(await storedSets(store)).toEqual([set]);
+  });
+
+  test('told of twice, the first word stands', async () => {
+    const session = startSession(
+      optionsOf({ source: fileSource(pictures().frame, 8), onObservation: () => session.markOnset() }),
+      scriptedMeasure({ readyAt: 0, repsAt: [3] }),
+    );
+    expect(wentWell(await session.done).result?.onset?.tMs).toBe(0);
+  });
+});
+
 describe('two sessions', () => {
   test('on one store keep their repetitions apart', async () => {
     const store = await freshStore();

@@ -13,14 +13,19 @@ export function appServices(): AppServices {
   const opening = openSetStore();
   const page: PageSets = { doses: new Map(), unstored: new Map() };
 
-  const run = async (plan: SetPlan, hooks: SetHooks, signal: AbortSignal): Promise<Result<StoredSet | null, Problem>> => {
+  const run = async (
+    plan: SetPlan,
+    hooks: SetHooks,
+    signal: AbortSignal,
+    onsets: EventTarget,
+  ): Promise<Result<StoredSet | null, Problem>> => {
     const [{ runPlan }, store] = await Promise.all([import('./run-plan.ts'), opening]);
     const keep = (set: StoredSet) => page.doses.set(set.id, plan.targetReps);
     const keepUnstored = (set: StoredSet) => {
       page.unstored.set(set.id, set);
       keep(set);
     };
-    const outcome = await runPlan(plan, hooks, store.ok ? store.value : null, keepUnstored, signal);
+    const outcome = await runPlan(plan, hooks, store.ok ? store.value : null, keepUnstored, signal, onsets);
     if (outcome.ok && outcome.value) {
       keep(outcome.value);
       if (store.ok) void askToKeepStorage();
@@ -36,7 +41,12 @@ export function appServices(): AppServices {
     },
     runSet(plan, hooks) {
       const abort = new AbortController();
-      return { done: run(plan, hooks, abort.signal), stop: () => abort.abort() };
+      const onsets = new EventTarget();
+      return {
+        done: run(plan, hooks, abort.signal, onsets),
+        stop: () => abort.abort(),
+        markOnset: () => onsets.dispatchEvent(new Event('onset')),
+      };
     },
     ...storedSets(opening, page),
   };

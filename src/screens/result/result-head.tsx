@@ -11,6 +11,7 @@ export function ResultHead({ set }: { readonly set: ShownSet }) {
   const degrees = degreesIn(locale);
   const summary = keptSummary(set);
   const count = editedCount(set);
+  const onset = set.result?.onset ?? null;
   const measured = set.reps.filter((rep) => rep.complete).length;
   const small = editedReps(set).filter((r) => r.kind === 'measured' && !r.struck && !r.rep.complete).length;
   return (
@@ -33,6 +34,9 @@ export function ResultHead({ set }: { readonly set: ShownSet }) {
           <dd className="soft small">{result.smallHint}</dd>
         </div>
       </dl>
+      {onset ? (
+        <p>{result.onset((onset.tMs / 1000).toFixed(1), onset.angleDeg === null ? null : degrees(onset.angleDeg))}</p>
+      ) : null}
       {set.edits.length > 0 ? (
         <p className="result-changed" role="status">
           {result.changed(measured, count)}
