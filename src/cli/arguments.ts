@@ -9,7 +9,9 @@ import { legRaiseOptions } from './leg-raise-options.ts';
 
 export interface MeasureArguments {
   readonly clip: string;
-  readonly exercise: ExerciseId;
+  /** Null: `exerciseFile` defines it. */
+  readonly exercise: ExerciseId | null;
+  readonly exerciseFile: string | null;
   readonly side: Side;
   readonly model: PoseModel;
   /** Where the result goes as JSON; null: not written. */
@@ -31,6 +33,7 @@ export const HELP = `Measures a video file, or a landmark recording, without a s
 
   CLIP             a video file (MP4, MOV, WebM), or a recording made with --landmarks
   --exercise ID    ${EXERCISE_IDS.join(', ')}
+  --exercise-file FILE  instead: an exercise of your own (docs/exercise-format.md)
   --side           the leg that moves, the person's own left or right; it must be the one nearest the camera
   --model          pose model: lite (fastest), full (default), heavy (most exact); a recording keeps its own
   --json OUT       writes the result to OUT as JSON (docs/result-format.md)
@@ -57,6 +60,7 @@ export function readArguments(args: readonly string[]): Result<MeasureArguments 
         exercise: text,
         side: text,
         model: text,
+        'exercise-file': text,
         json: text,
         landmarks: text,
         'knee-limit': text,
@@ -78,12 +82,25 @@ export function readArguments(args: readonly string[]): Result<MeasureArguments 
   if (!clip) return bad('Name the video file or recording to measure.');
   if (more.length > 0) return bad(`One clip at a time: "${more[0]}" is one too many.`);
   const { exercise, side, model = 'full' } = values;
-  if (!exercise) return bad(`Say which exercise it shows with --exercise: ${EXERCISE_IDS.join(', ')}.`);
-  if (!isExerciseId(exercise)) return bad(`There is no exercise "${exercise}": choose one of ${EXERCISE_IDS.join(', ')}.`);
+  const exerciseFile = values['exercise-file'] ?? null;
+  if (exerciseFile === '') return bad('Name the file after --exercise-file.');
+  if (exercise && exerciseFile) return bad('Give --exercise or --exercise-file, not both.');
+  if (!exercise && !exerciseFile) return bad(`Say which exercise it shows with --exercise: ${EXERCISE_IDS.join(', ')}.`);
+  if (exercise !== undefined && !isExerciseId(exercise))
+    return bad(`There is no exercise "${exercise}": choose one of ${EXERCISE_IDS.join(', ')}.`);
   if (side !== 'left' && side !== 'right')
     return bad(`Say which leg moves with --side left or --side right, not "${side ?? ''}".`);
   if (!isPoseModel(model)) return bad(`There is no model "${model}": choose one of ${POSE_MODELS.join(', ')}.`);
-  const raise = legRaiseOptions({ kneeLimit: values['knee-limit'], onset: values.onset }, exercise);
+  const raise = legRaiseOptions({ kneeLimit: values['knee-limit'], onset: values.onset }, exercise ?? null);
   if (!raise.ok) return bad(raise.error.words);
-  return ok({ clip, exercise, side, model, json: values.json ?? null, landmarks: values.landmarks ?? null, ...raise.value });
+  return ok({
+    clip,
+    exercise: exercise ?? null,
+    exerciseFile,
+    side,
+    model,
+    json: values.json ?? null,
+    landmarks: values.landmarks ?? null,
+    ...raise.value,
+  });
 }

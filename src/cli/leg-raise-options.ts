@@ -20,11 +20,14 @@ type LegRaiseError = { readonly kind: 'leg-raise-option'; readonly words: string
 /** What is said of a leg raise on the command line. */
 export function legRaiseOptions(
   { kneeLimit, onset }: Texts,
-  exercise: ExerciseId,
+  exercise: ExerciseId | null,
 ): Result<{ readonly kneeLimitDeg: Deg | null; readonly onsetMs: Ms | null }, LegRaiseError> {
   if ((kneeLimit !== undefined || onset !== undefined) && exercise !== 'leg-raise') {
     const option = kneeLimit === undefined ? '--onset' : '--knee-limit';
-    return fail({ kind: 'leg-raise-option', words: `${option} is for leg-raise, not for ${exercise}: leave it out.` });
+    return fail({
+      kind: 'leg-raise-option',
+      words: `${option} is for leg-raise, not for ${exercise ?? 'an exercise of your own'}: leave it out.`,
+    });
   }
   const limit = kneeLimit === undefined ? null : numberIn(kneeLimit);
   if (kneeLimit !== undefined && (limit === null || limit < LEAST_LIMIT || limit > MOST_LIMIT)) {

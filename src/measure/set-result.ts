@@ -1,5 +1,5 @@
 import type { PictureSize } from '../capture/frame.ts';
-import type { ExerciseId } from '../exercises/exercise.ts';
+import type { AnyExerciseId } from '../exercises/exercise.ts';
 import type { Side } from '../pose/landmarks.ts';
 import type { Deg, Ms } from '../units.ts';
 import type { Onset } from './onset.ts';
@@ -54,7 +54,7 @@ export interface AngleCurve {
 
 /** The finished set. The same whether frames came live, from a file or from a recording. */
 export interface SetResult {
-  readonly exercise: ExerciseId;
+  readonly exercise: AnyExerciseId;
   readonly side: Side;
   readonly size: PictureSize;
   readonly frames: number;

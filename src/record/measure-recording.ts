@@ -1,6 +1,7 @@
 import type { PictureSize } from '../capture/frame.ts';
 import { exerciseOf } from '../exercises/catalogue.ts';
 import type { ExerciseId } from '../exercises/exercise.ts';
+import type { ExerciseDefinition } from '../exercises/exercise-definition.ts';
 import type { Observation } from '../measure/observation.ts';
 import { finishSet, markOnset, type SetState, startSet, stepSet } from '../measure/set.ts';
 import type { SetResult } from '../measure/set-result.ts';
@@ -10,7 +11,7 @@ import type { Deg, Ms } from '../units.ts';
 /** What is measured again: a decoded recording is one. */
 interface Recorded {
   readonly source: PictureSize;
-  readonly exercise: ExerciseId;
+  readonly exercise: ExerciseId | ExerciseDefinition;
   readonly side: Side;
   readonly observations: readonly Observation[];
 }

@@ -98,7 +98,9 @@ interface Stored {
 
 function beginStored({ spec, origin, store, now, onStoreTrouble }: SessionOptions): Stored {
   const startedAt = new Date(now()).toISOString();
-  const header: SetHeader = { id: newId(), schema: 1, startedAt, exercise: spec.exercise.id, side: spec.side, ...origin };
+  const { definition } = spec.exercise;
+  const own = definition ? { definition } : {};
+  const header: SetHeader = { id: newId(), schema: 1, startedAt, exercise: spec.exercise.id, side: spec.side, ...origin, ...own };
   const journal = setJournal(store, header, onStoreTrouble);
   journal.begin();
   return { header, journal };

@@ -18,6 +18,7 @@ test('a clip, an exercise and a side are enough', () => {
     value: {
       clip: 'clip.mp4',
       exercise: 'foot-tap',
+      exerciseFile: null,
       side: 'left',
       model: 'full',
       json: null,
@@ -49,6 +50,7 @@ test('every option is read, wherever it stands', () => {
     value: {
       clip: 'a b.webm',
       exercise: 'leg-raise',
+      exerciseFile: null,
       side: 'right',
       model: 'lite',
       json: 'out.json',
@@ -57,6 +59,11 @@ test('every option is read, wherever it stands', () => {
       onsetMs: 7250,
     },
   });
+});
+
+test('a file may define the exercise', () => {
+  const read = readArguments(['clip.mp4', '--exercise-file', 'own.json', '--side', 'left']);
+  expect(read).toMatchObject({ ok: true, value: { exercise: null, exerciseFile: 'own.json' } });
 });
 
 test('asked for help, everything else may be missing', () => {
@@ -68,6 +75,7 @@ test('the help names every exercise, option and exit code', () => {
   for (const word of [
     ...EXERCISE_IDS,
     '--exercise',
+    '--exercise-file',
     '--side',
     '--model',
     '--json',
@@ -101,6 +109,8 @@ test.each([
   { what: 'a knee limit beyond all bending', args: [...RAISE, '--knee-limit', '200'], says: '"200"' },
   { what: 'an onset before the clip', args: [...RAISE, '--onset=-3'], says: '--onset in seconds' },
   { what: 'an empty onset', args: [...RAISE, '--onset='], says: '--onset in seconds' },
+  { what: 'two exercises', args: [...GOOD, '--exercise-file', 'own.json'], says: 'not both' },
+  { what: 'an empty exercise file', args: ['clip.mp4', '--side', 'left', '--exercise-file='], says: 'Name the file after' },
   { what: 'an empty file name', args: [...GOOD, '--json', ''], says: 'Name the file after --json' },
 ])('$what: one line that says so and where to read more', ({ args, says }) => {
   const words = complaint(args);

@@ -12,6 +12,7 @@ test('the keys stand in the documented order', () => {
   expect(Object.keys(value)).toEqual([
     'schemaVersion',
     'exercise',
+    'definition',
     'side',
     'source',
     'count',

@@ -1,4 +1,5 @@
 import { editedCount, editedReps } from '../../record/rep-edit.ts';
+import { exerciseWords } from '../parts/exercise-words.ts';
 import type { ShownSet } from '../services.ts';
 import { useWords } from '../words/words-context.tsx';
 import { degreesIn } from './degrees.ts';
@@ -22,7 +23,7 @@ export function ResultHead({ set }: { readonly set: ShownSet }) {
           <dd className="numbers">{start.countOf(count, set.targetReps)}</dd>
         </div>
         <div>
-          <dt>{result.range(exercises[set.exercise].angle)}</dt>
+          <dt>{result.range(exerciseWords(set, exercises).angle)}</dt>
           <dd className="numbers">
             {summary ? result.rangeValue(degrees(summary.medianRangeDeg), degrees(summary.uncertaintyDeg)) : result.noRange}
           </dd>
