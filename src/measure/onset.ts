@@ -1,13 +1,5 @@
 import type { Deg, Ms } from '../units.ts';
-import type { MeasuredRep } from './set-result.ts';
-
-/** Where symptoms began in a set, as the person told it. */
-export interface Onset {
-  /** When it was told: a moment after it was felt. */
-  readonly tMs: Ms;
-  /** The exercise's angle at that moment; null when the leg was not measured then. */
-  readonly angleDeg: Deg | null;
-}
+import type { MeasuredRep, Onset } from './set-result.ts';
 
 /** No frame nearer than this to the moment: its angle is not known, ms. Chosen: as long as a gap that ends live counting. */
 const NEAR_MS = 700;

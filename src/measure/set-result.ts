@@ -2,7 +2,6 @@ import type { PictureSize } from '../capture/frame.ts';
 import type { AnyExerciseId } from '../exercises/exercise.ts';
 import type { Side } from '../pose/landmarks.ts';
 import type { Deg, Ms } from '../units.ts';
-import type { Onset } from './onset.ts';
 
 /** What may be said of a repetition besides its numbers; fixed words that also stand in files. */
 export type RepFlag = 'partial' | 'knee-bent' | 'tracking-gap' | 'past-onset' | 'doubtful';
@@ -50,6 +49,14 @@ export type QualityWarning =
 export interface AngleCurve {
   readonly tMs: readonly Ms[];
   readonly angleDeg: readonly (Deg | null)[];
+}
+
+/** Where symptoms began in a set, as the person told it. */
+export interface Onset {
+  /** When it was told: a moment after it was felt. */
+  readonly tMs: Ms;
+  /** The exercise's angle at that moment; null when the leg was not measured then. */
+  readonly angleDeg: Deg | null;
 }
 
 /** The finished set. The same whether frames came live, from a file or from a recording. */

@@ -5,10 +5,10 @@ import { type LegSample, sampleOf } from './leg-sample.ts';
 import { type LiveLeg, liveAngle, startLiveLeg, stepLiveLeg } from './live-leg.ts';
 import type { LiveView, SetEvent, SetPhase, ViewAdvice } from './live-view.ts';
 import type { Observation } from './observation.ts';
-import { heedOnset, type Onset } from './onset.ts';
+import { heedOnset } from './onset.ts';
 import { inPosture } from './posture.ts';
 import { liveRep } from './rep-of.ts';
-import type { MeasuredRep, SetResult } from './set-result.ts';
+import type { MeasuredRep, Onset, SetResult } from './set-result.ts';
 import { viewAdvice } from './view-advice.ts';
 
 export type { SetSpec } from './finish.ts';
