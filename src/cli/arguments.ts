@@ -1,13 +1,18 @@
 import { parseArgs } from 'node:util';
 import { MOST_BETWEEN } from '../capture/between-frames.ts';
 import { EXERCISE_IDS, type ExerciseId, isExerciseId } from '../exercises/exercise.ts';
+import { KNEE_LIMIT_DEG } from '../measure/finish.ts';
 import type { Side } from '../pose/landmarks.ts';
 import { isPoseModel, POSE_MODELS, type PoseModel } from '../pose/model.ts';
 import { fail, ok, type Result } from '../result.ts';
+import type { Deg, Ms } from '../units.ts';
+import { legRaiseOptions } from './leg-raise-options.ts';
 
 export interface MeasureArguments {
   readonly clip: string;
-  readonly exercise: ExerciseId;
+  /** Null: `exerciseFile` defines it. */
+  readonly exercise: ExerciseId | null;
+  readonly exerciseFile: string | null;
   readonly side: Side;
   readonly model: PoseModel;
   /** Only every so many-th picture is given to the pose model; 1: each. */
@@ -16,6 +21,10 @@ export interface MeasureArguments {
   readonly json: string | null;
   /** Where the landmark recording goes; null: not written. */
   readonly landmarks: string | null;
+  /** Leg raise: the therapist's knee limit; null: the usual one. */
+  readonly kneeLimitDeg: Deg | null;
+  /** Leg raise: when symptoms began, from the clip's start; null: not said. */
+  readonly onsetMs: Ms | null;
 }
 
 export type ArgumentError = { readonly kind: 'bad-arguments'; readonly words: string };
@@ -27,15 +36,19 @@ export const HELP = `Measures a video file, or a landmark recording, without a s
 
   npm run measure -- CLIP --exercise ID --side left|right [--model lite|full|heavy] [--json OUT] [--landmarks OUT]
                      [--pose-every N]
+                             [--knee-limit DEG] [--onset SECONDS]
 
   CLIP             a video file (MP4, MOV, WebM), or a recording made with --landmarks: of this exercise and leg
   --exercise ID    ${EXERCISE_IDS.join(', ')}
+  --exercise-file FILE  instead: an exercise of your own (docs/exercise-format.md)
   --side           the leg that moves, the person's own left or right; it must be the one nearest the camera
   --model          pose model: lite (fastest), full (default), heavy (most exact); a recording keeps its own
   --json OUT       writes the result to OUT as JSON (docs/result-format.md)
   --landmarks OUT  writes the landmark recording to OUT (docs/recording-format.md)
   --pose-every N   gives only every Nth picture of a video (1 to ${MOST_POSE_EVERY}) to the pose model and only follows the leg in those between,
                    as it is live on a slow machine
+  --knee-limit DEG leg raise: a knee bent by more than this beyond how it lies at rest is flagged (default ${KNEE_LIMIT_DEG})
+  --onset SECONDS  leg raise: when symptoms began, from the clip's start
   --help           shows this
 
 A video is watched in a headless Chrome or Chromium on this machine; nothing leaves it. A recording needs no browser.
@@ -60,8 +73,11 @@ export function readArguments(args: readonly string[]): Result<MeasureArguments 
         side: text,
         model: text,
         'pose-every': text,
+        'exercise-file': text,
         json: text,
         landmarks: text,
+        'knee-limit': text,
+        onset: text,
         help: { type: 'boolean', short: 'h' },
       },
     });
@@ -79,8 +95,12 @@ export function readArguments(args: readonly string[]): Result<MeasureArguments 
   if (!clip) return bad('Name the video file or recording to measure.');
   if (more.length > 0) return bad(`One clip at a time: "${more[0]}" is one too many.`);
   const { exercise, side, model = 'full' } = values;
-  if (!exercise) return bad(`Say which exercise it shows with --exercise: ${EXERCISE_IDS.join(', ')}.`);
-  if (!isExerciseId(exercise)) return bad(`There is no exercise "${exercise}": choose one of ${EXERCISE_IDS.join(', ')}.`);
+  const exerciseFile = values['exercise-file'] ?? null;
+  if (exerciseFile === '') return bad('Name the file after --exercise-file.');
+  if (exercise && exerciseFile) return bad('Give --exercise or --exercise-file, not both.');
+  if (!exercise && !exerciseFile) return bad(`Say which exercise it shows with --exercise: ${EXERCISE_IDS.join(', ')}.`);
+  if (exercise !== undefined && !isExerciseId(exercise))
+    return bad(`There is no exercise "${exercise}": choose one of ${EXERCISE_IDS.join(', ')}.`);
   if (side !== 'left' && side !== 'right')
     return bad(`Say which leg moves with --side left or --side right, not "${side ?? ''}".`);
   if (!isPoseModel(model)) return bad(`There is no model "${model}": choose one of ${POSE_MODELS.join(', ')}.`);
@@ -88,5 +108,17 @@ export function readArguments(args: readonly string[]): Result<MeasureArguments 
   if (!Number.isInteger(poseEvery) || poseEvery < 1 || poseEvery > MOST_POSE_EVERY)
     return bad(`--pose-every takes a whole number from 1 to ${MOST_POSE_EVERY}, not "${values['pose-every']}".`);
   if (poseEvery > 1 && isRecording(clip)) return bad(`${clip} is a recording, watched already: --pose-every is for videos.`);
-  return ok({ clip, exercise, side, model, poseEvery, json: values.json ?? null, landmarks: values.landmarks ?? null });
+  const raise = legRaiseOptions({ kneeLimit: values['knee-limit'], onset: values.onset }, exercise ?? null);
+  if (!raise.ok) return bad(raise.error.words);
+  return ok({
+    clip,
+    exercise: exercise ?? null,
+    exerciseFile,
+    side,
+    model,
+    poseEvery,
+    json: values.json ?? null,
+    landmarks: values.landmarks ?? null,
+    ...raise.value,
+  });
 }

@@ -1,6 +1,9 @@
 /** `npm run measure`: measures a clip or a landmark recording without a screen. See `arguments.ts` for its words and exit codes. */
 import { readFile, rename, stat, writeFile } from 'node:fs/promises';
 import { basename } from 'node:path';
+import { likeOf } from '../exercises/defined-exercise.ts';
+import type { ExerciseId } from '../exercises/exercise.ts';
+import { type ExerciseDefinition, readDefinition } from '../exercises/exercise-definition.ts';
 import { measureRecording } from '../record/measure-recording.ts';
 import { decodeRecording } from '../record/recording.ts';
 import { HELP, isRecording, type MeasureArguments, readArguments } from './arguments.ts';
@@ -29,7 +32,10 @@ async function checkReadable(clip: string): Promise<void> {
 }
 
 /** The recording of the clip, as text: read, or made by watching the video. */
-async function recordingText({ clip, exercise, side, model, poseEvery }: MeasureArguments): Promise<string> {
+async function recordingText(
+  { clip, side, model, poseEvery }: MeasureArguments,
+  exercise: ExerciseId | ExerciseDefinition,
+): Promise<string> {
   if (isRecording(clip)) return readFile(clip, 'utf8');
   // Loaded only now: the browser's driver and the site's builder take seconds, and a recording needs neither.
   const { watchClip } = await import('./watch-clip.ts');
@@ -38,6 +44,19 @@ async function recordingText({ clip, exercise, side, model, poseEvery }: Measure
   const { watchMs, recording } = watched.value;
   log(`watched in ${(watchMs / 1000).toFixed(1)} s`);
   return recording;
+}
+
+/** The exercise that a file defines. */
+async function definitionIn(file: string): Promise<ExerciseDefinition> {
+  const text = await readFile(file, 'utf8').catch(() => giveUp(`${file} can't be read: check the name.`, UNREADABLE));
+  let value: unknown;
+  try {
+    value = JSON.parse(text);
+  } catch {
+    giveUp(`${file} is no JSON: write the exercise as docs/exercise-format.md shows.`, UNREADABLE);
+  }
+  const read = readDefinition(value);
+  return read.ok ? read.value : giveUp(`In ${file}, ${read.error.words}`, UNREADABLE);
 }
 
 /** Writes whole files only: a half-written result never stands under the name asked for. */
@@ -59,13 +78,31 @@ if (read.value === null) {
 }
 const wanted = read.value;
 await checkReadable(wanted.clip);
-const text = await recordingText(wanted);
+const exercise = wanted.exerciseFile === null ? wanted.exercise : await definitionIn(wanted.exerciseFile);
+if (exercise === null) throw new Error('measure requires an exercise or its file, got neither');
+if (typeof exercise !== 'string' && exercise.side !== 'either' && exercise.side !== wanted.side) {
+  giveUp(
+    `${exercise.name} is for the ${exercise.side} leg, not the ${wanted.side} one: give --side ${exercise.side}.`,
+    UNREADABLE,
+  );
+}
+const text = await recordingText(wanted, exercise);
 const recording = decodeRecording(text);
 if (!recording.ok) giveUp(recordingWords(recording.error, wanted.clip), UNREADABLE);
-const mismatch = mismatchWords(recording.value, wanted, wanted.clip);
+// A recording of an exercise of one's own says it is of the catalogue's one that looks at the same parts of the leg.
+const recorded = typeof exercise === 'string' ? exercise : likeOf(exercise);
+const mismatch = mismatchWords(recording.value, { exercise: recorded, side: wanted.side }, wanted.clip);
 if (mismatch) giveUp(mismatch, UNREADABLE);
 if (wanted.landmarks) await write(wanted.landmarks, text);
-const result = measureRecording(recording.value);
+const { kneeLimitDeg, onsetMs } = wanted;
+const lastMs = recording.value.observations.at(-1)?.tMs ?? 0;
+if (onsetMs !== null && onsetMs > lastMs) {
+  giveUp(`--onset ${onsetMs / 1000} is after the clip's last picture at ${(lastMs / 1000).toFixed(1)} s: check it.`, UNREADABLE);
+}
+const result = measureRecording(
+  { ...recording.value, exercise, side: wanted.side },
+  { ...(kneeLimitDeg === null ? {} : { kneeLimitDeg }), ...(onsetMs === null ? {} : { onsetMs }) },
+);
 const turned = result.quality.cameraTurnDeg;
 if (result.quality.warnings.includes('camera-too-turned') && turned !== null) {
   giveUp(
@@ -75,9 +112,13 @@ if (result.quality.warnings.includes('camera-too-turned') && turned !== null) {
 }
 if (result.framesUsed === 0) {
   giveUp(
-    `Nothing measurable was seen in ${wanted.clip}: the ${wanted.side} leg must be in the picture, side-on and nearest the camera, as ${wanted.exercise} needs it.`,
+    `Nothing measurable was seen in ${wanted.clip}: the ${wanted.side} leg must be in the picture, side-on and nearest the camera, as ${typeof exercise === 'string' ? exercise : exercise.name} needs it.`,
     NOTHING_SEEN,
   );
 }
 process.stdout.write(resultTable(result));
-if (wanted.json) await write(wanted.json, resultJson(result, basename(wanted.clip), recording.value.source.durationMs));
+if (wanted.json)
+  await write(
+    wanted.json,
+    resultJson(result, basename(wanted.clip), recording.value.source.durationMs, typeof exercise === 'string' ? null : exercise),
+  );

@@ -1,5 +1,6 @@
 import type { VideoFileError } from '../capture/video-file.ts';
 import type { ExerciseId } from '../exercises/exercise.ts';
+import type { ExerciseDefinition } from '../exercises/exercise-definition.ts';
 import type { Side } from '../pose/landmarks.ts';
 import type { PoseModel } from '../pose/model.ts';
 import type { PoseClientError } from '../run/pose-client.ts';
@@ -7,7 +8,7 @@ import type { SessionBreak } from '../run/session-break.ts';
 
 /** What the command line asks the page to watch. */
 export interface WatchOrder {
-  readonly exercise: ExerciseId;
+  readonly exercise: ExerciseId | ExerciseDefinition;
   readonly side: Side;
   readonly model: PoseModel;
   /** Only every so many-th picture is given to the pose model; 1: each. */

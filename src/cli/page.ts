@@ -1,6 +1,7 @@
 /** The page behind the command line: it watches the clip in the file field with the pose model, as the app does, and answers with a recording. */
 import { openVideoFile } from '../capture/video-file.ts';
 import { exerciseOf } from '../exercises/catalogue.ts';
+import { likeOf } from '../exercises/defined-exercise.ts';
 import type { Observation } from '../measure/observation.ts';
 import { encodeRecording } from '../record/recording.ts';
 import { videoFileSource } from '../run/frame-source.ts';
@@ -40,8 +41,9 @@ async function watchClip({ exercise, side, model, poseEvery }: WatchOrder): Prom
   } finally {
     client.close();
   }
+  const of = typeof exercise === 'string' ? exercise : likeOf(exercise);
   const source = { file: file.name, ...video.size, durationMs: video.durationMs };
-  return { ok: true, recording: encodeRecording(seen, { source, model, exercise, side }), watchMs: performance.now() - from };
+  return { ok: true, recording: encodeRecording(seen, { source, model, exercise: of, side }), watchMs: performance.now() - from };
 }
 
 window.watchClip = watchClip;

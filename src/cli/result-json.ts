@@ -1,3 +1,4 @@
+import type { ExerciseDefinition } from '../exercises/exercise-definition.ts';
 import type { SetResult } from '../measure/set-result.ts';
 
 /** Version of the result file, see docs/result-format.md. */
@@ -6,12 +7,18 @@ const RESULT_SCHEMA = 1;
 const rounded = (x: number, places: number): number => Math.round(x * 10 ** places) / 10 ** places + 0;
 
 /** A set's result as the JSON of the command line: angles to a hundredth of a degree, times to a millisecond. */
-export function resultJson(result: SetResult, file: string, durationMs: number): string {
+export function resultJson(
+  result: SetResult,
+  file: string,
+  durationMs: number,
+  definition: ExerciseDefinition | null = null,
+): string {
   const { reps, summary, quality, size } = result;
   const d = (x: number) => rounded(x, 2);
   const value = {
     schemaVersion: RESULT_SCHEMA,
     exercise: result.exercise,
+    definition,
     side: result.side,
     source: {
       file,
@@ -36,6 +43,8 @@ export function resultJson(result: SetResult, file: string, durationMs: number):
       flags: rep.flags,
       uncertaintyDeg: d(rep.uncertaintyDeg),
       source: rep.source,
+      footDeg: rep.footDeg === null ? null : d(rep.footDeg),
+      footUncertaintyDeg: rep.footUncertaintyDeg === null ? null : d(rep.footUncertaintyDeg),
     })),
     summary: summary && {
       medianPeakDeg: d(summary.medianPeakDeg),
@@ -43,6 +52,11 @@ export function resultJson(result: SetResult, file: string, durationMs: number):
       uncertaintyDeg: d(summary.uncertaintyDeg),
     },
     coordination: null,
+    kneeLimitDeg: result.kneeLimitDeg === null ? null : d(result.kneeLimitDeg),
+    onset: result.onset && {
+      tMs: rounded(result.onset.tMs, 0),
+      angleDeg: result.onset.angleDeg === null ? null : d(result.onset.angleDeg),
+    },
     quality: {
       cameraTurnDeg: quality.cameraTurnDeg === null ? null : d(quality.cameraTurnDeg),
       warnings: quality.warnings,

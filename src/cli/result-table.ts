@@ -20,6 +20,19 @@ const row = (rep: MeasuredRep): readonly string[] => {
   ];
 };
 
+/** What only a leg raise has: where the foot stood, where symptoms began. */
+function legRaiseLines({ reps, onset }: SetResult): readonly string[] {
+  const feet = reps.flatMap(({ footDeg, footUncertaintyDeg }) => (footDeg === null ? [] : [{ footDeg, footUncertaintyDeg }]));
+  const error = feet[0]?.footUncertaintyDeg ?? 0;
+  const at = onset?.angleDeg == null ? 'an angle that was not measured' : `${onset.angleDeg.toFixed(1)} degrees`;
+  return [
+    ...(feet.length > 0
+      ? [`foot at the peaks, up positive: ${feet.map((f) => f.footDeg.toFixed(0)).join(', ')} (+/- ${error} degrees, rough)`]
+      : []),
+    ...(onset ? [`symptoms began at ${(onset.tMs / 1000).toFixed(2)} s, at ${at}`] : []),
+  ];
+}
+
 /** A set's result as a table for people. */
 export function resultTable(result: SetResult): string {
   const rows = [HEADS, ...result.reps.map(row)];
@@ -37,6 +50,7 @@ export function resultTable(result: SetResult): string {
   return [
     `${result.exercise}, ${result.side}: ${result.count} complete, ${result.partialCount} partial${range}`,
     ...(result.reps.length > 0 ? lines : []),
+    ...legRaiseLines(result),
     `${result.framesUsed} of ${result.frames} frames measured`,
     ...(result.quality.warnings.length > 0 ? [`careful: ${result.quality.warnings.join(', ')}`] : []),
     '',

@@ -1,4 +1,5 @@
 import { mean, sampleStandardDeviation } from 'simple-statistics';
+import type { ExerciseId } from '../exercises/exercise.ts';
 import type { MeasuredRep, SetResult } from '../measure/set-result.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { median } from '../signal/median.ts';
@@ -40,7 +41,9 @@ export interface TempoChange {
  * Fatigue across a set. It tells what the movement did, not why: effort, pain and boredom look the same.
  * @returns `too-few-repetitions` unless each third holds at least three complete repetitions
  */
-export function fatigueOf(set: Pick<SetResult, 'exercise' | 'reps' | 'curve'>): Result<Fatigue, TooFewRepetitions> {
+export function fatigueOf(
+  set: Pick<SetResult, 'reps' | 'curve'> & { readonly exercise: ExerciseId },
+): Result<Fatigue, TooFewRepetitions> {
   const complete = set.reps.filter((rep) => rep.complete);
   const third = Math.floor(complete.length / THIRDS);
   const first = complete.slice(0, third);

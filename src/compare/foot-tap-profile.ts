@@ -1,3 +1,4 @@
+import type { ExerciseId } from '../exercises/exercise.ts';
 import type { SetResult } from '../measure/set-result.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { median, quantile } from '../signal/median.ts';
@@ -28,7 +29,9 @@ export interface NoFootTaps {
 }
 
 /** Tempo, hold and fatigue of a set of foot taps. */
-export function footTapProfile(set: Pick<SetResult, 'exercise' | 'reps' | 'curve'>): Result<FootTapProfile, NoFootTaps> {
+export function footTapProfile(
+  set: Pick<SetResult, 'reps' | 'curve'> & { readonly exercise: ExerciseId },
+): Result<FootTapProfile, NoFootTaps> {
   if (set.exercise !== 'foot-tap') return fail({ kind: 'not-foot-taps', found: set.exercise });
   const holds = set.reps.flatMap((rep) => (rep.complete ? [rep.holdMs] : []));
   return ok({ tempo: tempoOf(peakIntervals(set)), hold: holdOver(holds), fatigue: fatigueOf(set) });

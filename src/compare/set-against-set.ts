@@ -6,8 +6,13 @@ import { median } from '../signal/median.ts';
 import { type PercentDifference, percentDifference } from './percent-difference.ts';
 import { type RangeDifference, rangeDifference, type TooFewRepetitions } from './range-difference.ts';
 
-/** What of a set is compared; repetitions struck out by hand are left out before. */
-export type ComparableSet = Pick<SetResult, 'exercise' | 'side' | 'reps'>;
+/**
+ * What of a set is compared; repetitions struck out by hand are left out before. Of the catalogue's exercises only: a therapist's own has no error
+ * figures of its own, and two of them need not be the same.
+ */
+export interface ComparableSet extends Pick<SetResult, 'side' | 'reps'> {
+  readonly exercise: ExerciseId;
+}
 
 export interface SetComparison {
   /** Of the complete repetitions. */

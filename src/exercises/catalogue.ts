@@ -1,4 +1,6 @@
+import { definedExercise } from './defined-exercise.ts';
 import type { Exercise, ExerciseId } from './exercise.ts';
+import type { ExerciseDefinition } from './exercise-definition.ts';
 import { footTap } from './foot-tap.ts';
 import { kneeStraighten } from './knee-straighten.ts';
 import { legRaise } from './leg-raise.ts';
@@ -9,5 +11,6 @@ const CATALOGUE: Readonly<Record<ExerciseId, Exercise>> = {
   'knee-straighten': kneeStraighten,
 };
 
-/** The exercise called `id`. */
-export const exerciseOf = (id: ExerciseId): Exercise => CATALOGUE[id];
+/** The exercise called by its id, or the one that a therapist defined. */
+export const exerciseOf = (which: ExerciseId | ExerciseDefinition): Exercise =>
+  typeof which === 'string' ? CATALOGUE[which] : definedExercise(which);

@@ -2,16 +2,22 @@ import type { JointAngle } from '../angles/joint-angle.ts';
 import type { Segment } from '../flow/leg-motion.ts';
 import type { Posture } from '../pose/head-up.ts';
 import type { RepRule } from '../reps/rep-rule.ts';
+import type { ExerciseDefinition } from './exercise-definition.ts';
 
 /** The exercises that are measured with the pose model. */
 export const EXERCISE_IDS = ['foot-tap', 'leg-raise', 'knee-straighten'] as const;
 export type ExerciseId = (typeof EXERCISE_IDS)[number];
 
+/** An exercise of the catalogue, or a therapist's own. */
+export type AnyExerciseId = ExerciseId | 'own';
+
 export const isExerciseId = (x: string): x is ExerciseId => EXERCISE_IDS.some((id) => id === x);
 
 /** One entry of the catalogue: what is measured, in which posture, and what counts as a repetition. */
 export interface Exercise {
-  readonly id: ExerciseId;
+  readonly id: AnyExerciseId;
+  /** Of a therapist's own exercise (`own`), and only there. */
+  readonly definition?: ExerciseDefinition;
   readonly posture: Posture;
   /** The joint whose angle is counted and reported. */
   readonly angle: JointAngle;

@@ -73,7 +73,7 @@ function sourceOf(used: readonly FusedDirection[]): AngleSource {
 }
 
 /** Which way the person faces in most frames in which they have taken their place: someone may walk in the other way. */
-function usualFacing(samples: readonly LegSample[], exercise: Exercise): Facing {
+export function usualFacing(samples: readonly LegSample[], exercise: Pick<Exercise, 'posture'>): Facing {
   let left = 0;
   let right = 0;
   for (const { points } of samples) {

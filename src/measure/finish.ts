@@ -3,12 +3,14 @@ import type { Exercise } from '../exercises/exercise.ts';
 import type { Side } from '../pose/landmarks.ts';
 import { median } from '../signal/median.ts';
 import { type Deg, deg, type Ms, ms } from '../units.ts';
-import { type AngleInFrame, angleSeries } from './angle-series.ts';
+import { type AngleInFrame, angleSeries, usualFacing } from './angle-series.ts';
 import { cameraTurn, isTooTurned } from './camera-turn.ts';
+import { footAt } from './foot-position.ts';
 import type { LegSample } from './leg-sample.ts';
 import { levelled } from './levelled.ts';
 import { measuredReps } from './measured-rep.ts';
 import { findMovements, type Movements } from './movements.ts';
+import { heedOnset, onsetIn } from './onset.ts';
 import { qualityOf } from './quality.ts';
 import { readyIndex } from './ready.ts';
 import type { MeasuredRep, SetResult } from './set-result.ts';
@@ -22,13 +24,25 @@ export interface SetSpec {
   readonly targetReps: number | null;
   /** Whether it ends by itself, once the dose is done or the person has left: a live one does; a file is watched to its end. */
   readonly endsItself: boolean;
+  /** Leg raise: the therapist's limit for the knee's bend beyond how it lies at rest; without it `KNEE_LIMIT_DEG`. */
+  readonly kneeLimitDeg?: Deg;
+}
+
+/** The knee limit where the therapist set none. Common practice. */
+export const KNEE_LIMIT_DEG = deg(15);
+
+/** What was noted while the set ran. */
+interface SetNotes {
+  /** When the set was found ready; null: never. */
+  readonly foundReadyMs: Ms | null;
+  /** When symptoms were said to begin; null: not. */
+  readonly onsetMs: Ms | null;
 }
 
 /**
  * Measures a whole set from its samples: both sources joined, smoothed without lag, parted into repetitions.
- * @param foundReadyMs when the set was found ready while it ran; null: never
  */
-export function measureSamples(spec: SetSpec, samples: readonly LegSample[], foundReadyMs: Ms | null = null): SetResult {
+export function measureSamples(spec: SetSpec, samples: readonly LegSample[], { foundReadyMs, onsetMs }: SetNotes): SetResult {
   const { exercise } = spec;
   const seen = angleSeries(samples, exercise, foundReadyMs);
   const tMs = samples.map((s) => s.tMs);
@@ -44,12 +58,24 @@ export function measureSamples(spec: SetSpec, samples: readonly LegSample[], fou
       exercise,
       from,
     );
+  const lyingLeg = exercise.angle === 'leg-elevation';
   const rough = found(seen);
   const turn = cameraTurn(restOf(samples, seen, rough), exercise.posture);
   const { frames, movements } = corrected(exercise, seen, rough, turn, found);
-  const reps = measuredReps(movements.found, { exercise, frames, tMs, noiseDeg: movements.noiseDeg });
-  const complete = reps.filter((r) => r.complete);
   const sign = exercise.rule.direction === 'rises' ? 1 : -1;
+  const angleDeg = movements.smooth.map((v) => (v === null ? null : deg(v * sign)));
+  const onset = onsetIn(onsetMs, tMs, angleDeg);
+  const kneeLimitDeg = lyingLeg ? (spec.kneeLimitDeg ?? KNEE_LIMIT_DEG) : null;
+  const facing = usualFacing(samples, exercise);
+  const reps = measuredReps(movements.found, {
+    exercise,
+    frames,
+    tMs,
+    noiseDeg: movements.noiseDeg,
+    kneeLimitDeg,
+    footAt: (peakMs) => (lyingLeg ? footAt(samples, peakMs, facing, spec.size) : null),
+  }).map((rep) => heedOnset(rep, onset, sign));
+  const complete = reps.filter((r) => r.complete);
   return {
     exercise: exercise.id,
     side: spec.side,
@@ -61,12 +87,14 @@ export function measureSamples(spec: SetSpec, samples: readonly LegSample[], fou
     count: complete.length,
     partialCount: reps.length - complete.length,
     summary: summaryOf(complete),
+    kneeLimitDeg,
+    onset,
     quality: qualityOf(samples, frames, exercise, {
       size: spec.size,
       from: from ?? 0,
       cameraTurnDeg: turn,
     }),
-    curve: { tMs, angleDeg: movements.smooth.map((v) => (v === null ? null : deg(v * sign))) },
+    curve: { tMs, angleDeg },
   };
 }
 

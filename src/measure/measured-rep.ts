@@ -1,12 +1,12 @@
 import type { Exercise } from '../exercises/exercise.ts';
 import type { FoundMovement } from '../reps/segment-set.ts';
 import { median } from '../signal/median.ts';
+import type { Deg, Ms } from '../units.ts';
 import type { AngleInFrame } from './angle-series.ts';
+import { FOOT_UNCERTAINTY_DEG } from './foot-position.ts';
 import { repOf } from './rep-of.ts';
 import type { AngleSource, MeasuredRep, RepFlag } from './set-result.ts';
 
-/** A leg raised with the knee bent further than at rest by this much is flagged. Common practice; a therapist's limit takes its place. */
-const KNEE_LIMIT_DEG = 15;
 /** A bend lasts for at least this share of the movement; single frames of a lost shank do not count. Chosen. */
 const KNEE_SHARE = 0.15;
 /** Told by the picture's motion in this share of its frames, a range is the picture's; by the landmarks in that one, theirs. Chosen. */
@@ -20,12 +20,17 @@ export interface RepContext {
   /** One a frame, same length as `tMs`. */
   readonly frames: readonly (AngleInFrame | null)[];
   readonly noiseDeg: number;
+  /** A leg raised with the knee bent further than at rest by this much is flagged; null: none is. */
+  readonly kneeLimitDeg: Deg | null;
+  /** Where the foot stood at a time; null when that was not seen or plays no part. */
+  readonly footAt: (peakMs: Ms) => Deg | null;
 }
 
 /** The movements of a set as repetitions, numbered in order of time. */
 export function measuredReps(found: readonly FoundMovement[], context: RepContext): readonly MeasuredRep[] {
   const frames = found.map((m) => framesOf(m, context));
-  const restingKnee = context.exercise.angle === 'leg-elevation' ? kneeAtRest(frames, context) : null;
+  const { kneeLimitDeg } = context;
+  const restingKnee = kneeLimitDeg === null ? null : kneeAtRest(frames, context);
   return found.map((m, i) => {
     const { exercise, noiseDeg } = context;
     const during = frames[i]?.during ?? [];
@@ -33,8 +38,10 @@ export function measuredReps(found: readonly FoundMovement[], context: RepContex
     const flags: RepFlag[] = [];
     if (!m.complete) flags.push('partial');
     if (m.cut) flags.push('tracking-gap');
-    if (restingKnee !== null && kneeBends(during, restingKnee)) flags.push('knee-bent');
-    return repOf(m, exercise, { number: i + 1, flags, source, noiseDeg });
+    if (kneeLimitDeg !== null && restingKnee !== null && kneeBends(during, restingKnee + kneeLimitDeg)) flags.push('knee-bent');
+    const footDeg = context.footAt(m.peakMs);
+    const foot = { footDeg, footUncertaintyDeg: footDeg === null ? null : FOOT_UNCERTAINTY_DEG };
+    return { ...repOf(m, exercise, { number: i + 1, flags, source, noiseDeg }), ...foot };
   });
 }
 
@@ -80,8 +87,8 @@ function kneeAtRest(movements: readonly Span[], { frames }: RepContext): number 
   return median(resting) ?? median(kneesOf(frames));
 }
 
-/** Whether the knee bends during a movement by more than the limit, against how it lies at rest. */
-function kneeBends(during: readonly (AngleInFrame | null)[], restingDeg: number): boolean {
+/** Whether the knee bends during a movement beyond `mostDeg` for long enough. */
+function kneeBends(during: readonly (AngleInFrame | null)[], mostDeg: number): boolean {
   const knees = kneesOf(during);
-  return knees.filter((knee) => knee - restingDeg > KNEE_LIMIT_DEG).length > KNEE_SHARE * knees.length;
+  return knees.filter((knee) => knee > mostDeg).length > KNEE_SHARE * knees.length;
 }

@@ -70,8 +70,8 @@ export function findMovements(
 /** The acceleration that the set's own complete movements need, same unit as the exercise's; null without any. */
 function paceOf(found: readonly FoundMovement[]): number | null {
   const complete = found.filter((m) => m.complete);
-  const needed = complete.map(({ startMs, endMs, holdMs, rangeDeg }) => {
-    const travelS = Math.max(LEAST_TRAVEL_S, (endMs - startMs - holdMs) / 1000);
+  const needed = complete.map(({ startMs, endMs, nearTopMs, rangeDeg }) => {
+    const travelS = Math.max(LEAST_TRAVEL_S, (endMs - startMs - nearTopMs) / 1000);
     return (MOBILITY * rangeDeg ** 2) / travelS ** 3;
   });
   return quantile(needed, QUICKER);

@@ -42,7 +42,7 @@ export function qualityOf(
   const feet = samples.flatMap((s) => (s.points ? [legLines(s.points).foot.lengthPx] : []));
   const foot = median(feet);
   if (exercise.angle === 'ankle-dorsiflexion' && foot !== null && foot < SMALL_FOOT_PX) warnings.push('foot-small');
-  const outside = samples.filter((s) => s.points && !within(s.points.ankle, size)).length;
+  const outside = samples.filter((s) => s.points && !withinPicture(s.points.ankle, size)).length;
   if (outside > OUTSIDE_SHARE * feet.length) warnings.push('leg-hidden');
   if (lostShare(samples, frames) > OFTEN_LOST_SHARE) warnings.push('often-lost');
   const first = samples[0];
@@ -74,5 +74,6 @@ function lostShare(samples: readonly LegSample[], frames: readonly (AngleInFrame
   return allMs > 0 ? lostMs / allMs : 0;
 }
 
-const within = (p: { readonly x: number; readonly y: number }, size: PictureSize): boolean =>
+/** Whether a point lies in the picture. */
+export const withinPicture = (p: { readonly x: number; readonly y: number }, size: PictureSize): boolean =>
   p.x >= 0 && p.y >= 0 && p.x <= size.width && p.y <= size.height;

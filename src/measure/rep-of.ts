@@ -26,6 +26,8 @@ export function repOf(m: Movement, exercise: Exercise, { number, flags, source, 
     flags,
     uncertaintyDeg: rangeUncertainty(exercise.angle, source, m.rangeDeg, noiseDeg),
     source,
+    footDeg: null,
+    footUncertaintyDeg: null,
   };
 }
 

@@ -1,5 +1,5 @@
 import type { PictureSize } from '../capture/frame.ts';
-import type { ExerciseId } from '../exercises/exercise.ts';
+import type { AnyExerciseId } from '../exercises/exercise.ts';
 import type { Side } from '../pose/landmarks.ts';
 import type { Deg, Ms } from '../units.ts';
 
@@ -20,7 +20,7 @@ export interface MeasuredRep {
   readonly peakDeg: Deg;
   /** How far it moved: the peak against the rest around it, never negative. */
   readonly rangeDeg: Deg;
-  /** How long it stayed within a tenth of its range from the peak. */
+  /** How long it was held at the top: without the time it took to come to rest there and to leave (`reps/hold-time.ts`). */
   readonly holdMs: Ms;
   /** Counts as a repetition; otherwise it is kept apart as partial. */
   readonly complete: boolean;
@@ -28,6 +28,10 @@ export interface MeasuredRep {
   /** Half the width of the 95 % interval of `rangeDeg`. */
   readonly uncertaintyDeg: Deg;
   readonly source: AngleSource;
+  /** Leg raise: ankle dorsiflexion at the peak, from the landmarks alone; null for the other exercises, when not seen, and while the set runs. */
+  readonly footDeg: Deg | null;
+  /** Half the width of the 95 % interval of `footDeg`; null with it. */
+  readonly footUncertaintyDeg: Deg | null;
 }
 
 /** Why a set's numbers deserve less trust, in the order in which it is said. */
@@ -49,9 +53,17 @@ export interface AngleCurve {
   readonly angleDeg: readonly (Deg | null)[];
 }
 
+/** Where symptoms began in a set, as the person told it. */
+export interface Onset {
+  /** When it was told: a moment after it was felt. */
+  readonly tMs: Ms;
+  /** The exercise's angle at that moment; null when the leg was not measured then. */
+  readonly angleDeg: Deg | null;
+}
+
 /** The finished set. The same whether frames came live, from a file or from a recording. */
 export interface SetResult {
-  readonly exercise: ExerciseId;
+  readonly exercise: AnyExerciseId;
   readonly side: Side;
   readonly size: PictureSize;
   readonly frames: number;
@@ -62,6 +74,10 @@ export interface SetResult {
   readonly partialCount: number;
   /** Over complete repetitions; null when there are none. */
   readonly summary: { readonly medianPeakDeg: Deg; readonly medianRangeDeg: Deg; readonly uncertaintyDeg: Deg } | null;
+  /** Leg raise: the knee bend from which a repetition is flagged; null for the other exercises. */
+  readonly kneeLimitDeg: Deg | null;
+  /** Where symptoms began; null when nobody said so. */
+  readonly onset: Onset | null;
   readonly quality: { readonly cameraTurnDeg: Deg | null; readonly warnings: readonly QualityWarning[] };
   readonly curve: AngleCurve;
 }

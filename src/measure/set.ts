@@ -6,8 +6,9 @@ import { type LiveLeg, liveAngle, startLiveLeg, stepLiveLeg } from './live-leg.t
 import type { LegDrawing, LiveView, SetEvent, SetPhase, ViewAdvice } from './live-view.ts';
 import { goesOn, type LastPose, poseAt } from './motion-alone.ts';
 import type { Observation } from './observation.ts';
+import { heedOnset } from './onset.ts';
 import { liveRep } from './rep-of.ts';
-import type { MeasuredRep, SetResult } from './set-result.ts';
+import type { MeasuredRep, Onset, SetResult } from './set-result.ts';
 import { viewAdvice } from './view-advice.ts';
 
 export type { SetSpec } from './finish.ts';
@@ -49,6 +50,10 @@ export interface SetState {
   readonly seenMs: Ms | null;
   /** When the last movement came back. */
   readonly lastRepMs: Ms | null;
+  /** The live angle of the newest frame; null when not measured. */
+  readonly angleDeg: Deg | null;
+  /** Where symptoms began, in the live angle; null: not yet. */
+  readonly onset: Onset | null;
 }
 
 /** Nobody to be seen for this long after at least one repetition: the person has got up and the set is over. Chosen. */
@@ -69,6 +74,8 @@ export const startSet = (spec: SetSpec): SetState => ({
   readyMs: null,
   seenMs: null,
   lastRepMs: null,
+  angleDeg: null,
+  onset: null,
 });
 
 /** What one frame did to a set. */
@@ -90,6 +97,7 @@ export function stepSet(state: SetState, observation: Observation): SetStep {
     samples: { sample, before: state.samples },
     leg,
     seen: here ?? state.seen,
+    angleDeg: angle,
     seenMs: angle === null ? state.seenMs : observation.tMs,
   };
   const advice = here?.advice ?? viewAdvice(observation, spec.exercise, spec.side, spec.size);
@@ -104,6 +112,13 @@ function seenIn({ spec, seen }: SetState, observation: Observation, sample: LegS
   const advice = viewAdvice(observation, spec.exercise, spec.side, spec.size);
   return { ...poseAt(tMs, points, spec.exercise), points, advice };
 }
+
+/**
+ * Notes that symptoms begin at `tMs`, the time of the newest frame. The angle then is kept as it is known live, and found again once the set is
+ * over. Symptoms begin once in a set: the first word stands.
+ */
+export const markOnset = (state: SetState, tMs: Ms): SetState =>
+  state.onset ? state : { ...state, onset: { tMs, angleDeg: state.angleDeg } };
 
 type Advanced = Pick<SetStep, 'state' | 'events'>;
 
@@ -146,7 +161,8 @@ function count(state: SetState, tMs: Ms, angle: Deg): Advanced {
   const started = state.counter ?? startCounter(tMs, signed(state, angle));
   const [counter, movement] = stepCounter(started, tMs, signed(state, angle), spec.exercise.rule);
   if (!movement) return ended({ ...state, counter }, tMs);
-  const rep = liveRep(movement, state.reps.length + 1, spec.exercise);
+  const counted = liveRep(movement, state.reps.length + 1, spec.exercise);
+  const rep = heedOnset(counted, state.onset, spec.exercise.rule.direction === 'rises' ? 1 : -1);
   const reps = [...state.reps, rep];
   const count = state.count + (rep.complete ? 1 : 0);
   return { state: { ...state, counter, reps, count, lastRepMs: tMs }, events: [{ kind: 'rep', rep }] };
@@ -182,5 +198,6 @@ const viewOf = (state: SetState, angle: Deg | null, advice: readonly ViewAdvice[
 export function finishSet(state: SetState): SetResult {
   const samples: LegSample[] = [];
   for (let at = state.samples; at; at = at.before) samples.push(at.sample);
-  return measureSamples(state.spec, samples.reverse(), state.readyMs);
+  const notes = { foundReadyMs: state.readyMs, onsetMs: state.onset?.tMs ?? null };
+  return measureSamples(state.spec, samples.reverse(), notes);
 }

@@ -1,5 +1,6 @@
 import Dexie, { type Table } from 'dexie';
 import type { MeasuredRep, SetResult } from '../measure/set-result.ts';
+import { withFootRow, withOnsetRow } from './foot-and-onset.ts';
 import type { RepEdit } from './rep-edit.ts';
 import type { SetHeader, SetRunState } from './stored-set.ts';
 
@@ -55,6 +56,7 @@ export const VERSIONS: readonly DatabaseVersion[] = [
     },
   },
   { version: 2, stores: {}, upgrade: { sets: withDose } },
+  { version: 3, stores: {}, upgrade: { reps: withFootRow, results: withOnsetRow } },
 ];
 
 export const DATABASE_NAME = 'evenside';

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { EXERCISE_IDS } from '../exercises/exercise.ts';
+import { exerciseDefinitionShape } from '../exercises/exercise-definition.ts';
 import type { MeasuredRep, SetResult } from '../measure/set-result.ts';
 import { POSE_MODELS } from '../pose/model.ts';
 import type { RepEdit } from './rep-edit.ts';
@@ -9,7 +10,7 @@ import type { SetHeader, StoredSet } from './stored-set.ts';
 type Shape<T> = v.GenericSchema<unknown, T>;
 
 const sideShape = oneOf({ left: true, right: true });
-const exerciseShape = v.picklist(EXERCISE_IDS);
+const exerciseShape = v.picklist([...EXERCISE_IDS, 'own']);
 
 export const repShape = v.strictObject({
   number: v.pipe(wholeShape, v.minValue(1)),
@@ -24,6 +25,8 @@ export const repShape = v.strictObject({
   flags: v.array(oneOf({ partial: true, 'knee-bent': true, 'tracking-gap': true, 'past-onset': true, doubtful: true })),
   uncertaintyDeg: degShape,
   source: oneOf({ landmarks: true, flow: true, fused: true }),
+  footDeg: v.nullable(degShape),
+  footUncertaintyDeg: v.nullable(degShape),
 }) satisfies Shape<MeasuredRep>;
 
 const warningShape = oneOf({
@@ -55,6 +58,8 @@ export const resultShape = v.strictObject({
   count: wholeShape,
   partialCount: wholeShape,
   summary: v.nullable(v.strictObject({ medianPeakDeg: degShape, medianRangeDeg: degShape, uncertaintyDeg: degShape })),
+  kneeLimitDeg: v.nullable(degShape),
+  onset: v.nullable(v.strictObject({ tMs: msShape, angleDeg: v.nullable(degShape) })),
   quality: v.strictObject({ cameraTurnDeg: v.nullable(degShape), warnings: v.array(warningShape) }),
   curve: curveShape,
 }) satisfies Shape<SetResult>;
@@ -66,12 +71,19 @@ const headerEntries = {
   exercise: exerciseShape,
   side: sideShape,
   targetReps: v.nullable(v.pipe(wholeShape, v.minValue(1))),
+  definition: v.exactOptional(exerciseDefinitionShape),
   person: v.literal('me'),
   source: oneOf({ camera: true, file: true, example: true, recording: true }),
   fileName: v.exactOptional(v.string()),
   model: v.picklist(POSE_MODELS),
 };
-export const headerShape = v.strictObject(headerEntries) satisfies Shape<SetHeader>;
+export const headerShape = v.pipe(
+  v.strictObject(headerEntries),
+  v.check(
+    ({ exercise, definition }) => (exercise === 'own') === (definition !== undefined),
+    'must have a definition with an own exercise, and only there',
+  ),
+) satisfies Shape<SetHeader>;
 
 const editEntries = {
   id: idShape,

@@ -1,4 +1,5 @@
-import type { ExerciseId } from '../exercises/exercise.ts';
+import type { AnyExerciseId } from '../exercises/exercise.ts';
+import type { ExerciseDefinition } from '../exercises/exercise-definition.ts';
 import type { MeasuredRep, SetResult } from '../measure/set-result.ts';
 import type { Side } from '../pose/landmarks.ts';
 import type { PoseModel } from '../pose/model.ts';
@@ -14,7 +15,9 @@ export interface SetHeader {
   readonly schema: 2;
   /** When counting began: ISO 8601, UTC, with milliseconds, as `Date.toISOString` writes it. */
   readonly startedAt: string;
-  readonly exercise: ExerciseId;
+  readonly exercise: AnyExerciseId;
+  /** The therapist's own exercise, whole, when `exercise` is `own`. */
+  readonly definition?: ExerciseDefinition;
   readonly side: Side;
   /** The dose: how many complete repetitions it was to be. Null: open-ended, or stored before the dose was (schema 1). */
   readonly targetReps: number | null;

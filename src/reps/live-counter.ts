@@ -1,5 +1,6 @@
 import { type Deg, deg, type Ms, ms } from '../units.ts';
 import { completeThreshold, usualRange } from './complete-threshold.ts';
+import { holdTime, NEAR_TOP } from './hold-time.ts';
 import type { Movement } from './movement.ts';
 import type { RepRule } from './rep-rule.ts';
 
@@ -30,8 +31,6 @@ export interface CounterState {
 const REVERSAL_SHARE = 0.3;
 /** A movement is over when it has fallen back by this share of its rise: soon enough to be heard as "now", late enough to be sure. Chosen. */
 const BACK_SHARE = 0.6;
-/** Within this share of the range from the peak, the joint is held; as after the set. Chosen. */
-const HOLD_SHARE = 0.1;
 /** No angle for longer than this: what comes after joins nothing before. Chosen: two or three frames of a slow machine. */
 export const LIVE_GAP_MS = 700;
 /** The person's own thresholds come from this many latest movements, so that a long session costs no more than a short one. Chosen. */
@@ -71,14 +70,14 @@ export function stepCounter(
   }
   const rise = Math.max(state.highDeg, angle) - state.lowDeg;
   if (angle >= state.highDeg) {
-    const held = state.holdDeg >= angle - HOLD_SHARE * rise;
+    const held = state.holdDeg >= angle - NEAR_TOP * rise;
     const hold = held ? { holdToMs: tMs } : { holdDeg: angle, holdFromMs: tMs, holdToMs: tMs };
     return [{ ...state, highDeg: angle, highMs: tMs, ...hold }];
   }
   const reversal = Math.max(rule.noticeDeg, REVERSAL_SHARE * (state.usualDeg ?? rule.leastDeg));
   const fall = state.highDeg - angle;
   if (fall < Math.max(Math.min(reversal, rise), BACK_SHARE * rise)) {
-    return [fall <= HOLD_SHARE * rise ? { ...state, holdToMs: tMs } : state];
+    return [fall <= NEAR_TOP * rise ? { ...state, holdToMs: tMs } : state];
   }
   const next: CounterState = { ...state, phase: 'low', lowDeg: angle, lowMs: tMs, ...peakAt(tMs, angle) };
   if (tMs - state.lowMs < rule.leastMs) return [next];
@@ -90,7 +89,8 @@ export function stepCounter(
     startDeg: deg(state.lowDeg),
     peakDeg: deg(state.highDeg),
     rangeDeg: deg(rise),
-    holdMs: ms(state.holdToMs - state.holdFromMs),
+    // The way up is not known as exactly as the way down: taken to last as long.
+    holdMs: holdTime(state.holdToMs - state.holdFromMs, 2 * (tMs - state.holdToMs), BACK_SHARE),
     complete: rise >= completeThreshold(ranges, rule),
   };
   return [{ ...next, ranges, usualDeg: usualRange(ranges) }, movement];

@@ -14,7 +14,7 @@ export interface Movement {
   readonly startDeg: Deg;
   readonly peakDeg: Deg;
   readonly rangeDeg: Deg;
-  /** How long it stayed within a tenth of its range from the peak. */
+  /** How long it was held at the top, see `hold-time.ts`. */
   readonly holdMs: Ms;
   readonly complete: boolean;
 }

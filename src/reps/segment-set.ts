@@ -2,6 +2,7 @@ import { holeLimit } from '../signal/hole-limit.ts';
 import { median } from '../signal/median.ts';
 import { type Deg, deg, type Ms, ms } from '../units.ts';
 import { completeThreshold, usualRange } from './complete-threshold.ts';
+import { holdTime, NEAR_TOP } from './hold-time.ts';
 import type { AngleSample, Movement } from './movement.ts';
 import type { RepRule } from './rep-rule.ts';
 import { type TurningPoint, turningPoints } from './turning-points.ts';
@@ -12,13 +13,13 @@ const REVERSAL_SHARE = 0.4;
 const EDGE_SHARE = 0.1;
 /** It has come back when it has fallen by this share of its rise, or of the usual range where that is less. Chosen. */
 const RETURN_SHARE = 0.5;
-/** Within this share of the range from the peak, the joint is held. Chosen. */
-const HOLD_SHARE = 0.1;
 /** The rest before a movement is the median over this time, ms. Chosen. */
 const REST_MS = 300;
 
 /** A movement as found. */
 export interface FoundMovement extends Movement {
+  /** How long it stayed near the top, coming to rest and leaving included. */
+  readonly nearTopMs: Ms;
   /** Whether it came back, most of the way. */
   readonly returned: boolean;
   /** Whether the samples began, broke off or ended while it was under way. */
@@ -105,6 +106,7 @@ function movementAt(run: Run, [before, peak, after]: Turns, usual: number): Foun
     ? firstAtMost(run, after.value + EDGE_SHARE * (peak.value - after.value), peak.index, after.index)
     : run.deg.length - 1;
   const returned = after !== undefined && peak.value - after.value >= RETURN_SHARE * Math.min(rise, usual);
+  const nearTopMs = timeAround(run, peak, peak.value - NEAR_TOP * rangeDeg);
   const at = (index: number): Ms => ms(run.tMs[index] as number);
   return {
     startMs: at(startIndex),
@@ -113,7 +115,8 @@ function movementAt(run: Run, [before, peak, after]: Turns, usual: number): Foun
     startDeg,
     peakDeg: deg(peak.value),
     rangeDeg: deg(rangeDeg),
-    holdMs: holdAround(run, peak, peak.value - HOLD_SHARE * rangeDeg),
+    holdMs: holdTime(nearTopMs, at(endIndex) - at(startIndex) - nearTopMs, 1 - EDGE_SHARE),
+    nearTopMs,
     complete: false,
     returned,
     cut: startIndex === 0 || !after || (!returned && after.index === run.deg.length - 1),
@@ -143,7 +146,7 @@ function restBefore(run: Run, valley: number, start: number): Deg {
   return deg(median(rest) ?? (run.deg[start] as number));
 }
 
-function holdAround(run: Run, peak: TurningPoint, limit: number): Ms {
+function timeAround(run: Run, peak: TurningPoint, limit: number): Ms {
   let from = peak.index;
   let to = peak.index;
   while (from > 0 && (run.deg[from - 1] as number) >= limit) from--;

@@ -11,6 +11,7 @@ import type { SetStore } from '../record/set-store.ts';
 import type { StoreError } from '../record/store-error.ts';
 import type { SetHeader, StoredSet } from '../record/stored-set.ts';
 import { fail, ok, type Result } from '../result.ts';
+import type { Ms } from '../units.ts';
 import type { FrameSource } from './frame-source.ts';
 import { observations } from './observations.ts';
 import { breakOf, type SessionBreak } from './session-break.ts';
@@ -63,6 +64,13 @@ export interface Session {
   readonly done: Promise<Result<StoredSet, SessionError>>;
   /** Ends the set as someone does who has had enough: what was measured is kept, as finished. */
   readonly stop: () => void;
+  /** Symptoms begin now: noted with the next frame that is measured, since that is the one that is looked at now. */
+  readonly markOnset: () => void;
+}
+
+/** What the person has said and the measurement has yet to hear. */
+interface Wishes {
+  onset: boolean;
 }
 
 /**
@@ -72,8 +80,15 @@ export interface Session {
 export function startSession<S>(options: SessionOptions, measure: SetMeasure<S>): Session {
   const abort = new AbortController();
   const letScreenGo = options.source.live ? keepScreenOn() : () => undefined;
-  const done = run(options, measure, abort.signal).finally(letScreenGo);
-  return { done, stop: () => abort.abort() };
+  const wishes: Wishes = { onset: false };
+  const done = run(options, measure, abort.signal, wishes).finally(letScreenGo);
+  return {
+    done,
+    stop: () => abort.abort(),
+    markOnset: () => {
+      wishes.onset = true;
+    },
+  };
 }
 
 /** A set that is being stored. */
@@ -85,7 +100,8 @@ interface Stored {
 function beginStored({ spec, origin, store, now, onStoreTrouble }: SessionOptions): Stored {
   const startedAt = new Date(now()).toISOString();
   const { exercise, side, targetReps } = spec;
-  const header: SetHeader = { id: newId(), schema: 2, startedAt, exercise: exercise.id, side, targetReps, ...origin };
+  const own = exercise.definition ? { definition: exercise.definition } : {};
+  const header: SetHeader = { id: newId(), schema: 2, startedAt, exercise: exercise.id, side, targetReps, ...origin, ...own };
   const journal = setJournal(store, header, onStoreTrouble);
   journal.begin();
   return { header, journal };
@@ -95,6 +111,7 @@ async function run<S>(
   options: SessionOptions,
   measure: SetMeasure<S>,
   signal: AbortSignal,
+  wishes: Wishes,
 ): Promise<Result<StoredSet, SessionError>> {
   const { source, client, spec, head, onView, onEvent, onObservation } = options;
   const observer = {
@@ -104,11 +121,19 @@ async function run<S>(
   let state = measure.startSet({ ...spec, endsItself: source.live });
   let stored: Stored | null = null;
   let broken: SessionBreak | null = null;
+  let lastMs: Ms | null = null;
+  const hearWishes = () => {
+    if (!wishes.onset || lastMs === null) return;
+    wishes.onset = false;
+    state = measure.markOnset(state, lastMs);
+  };
   try {
     for await (const observation of observations(source, observer, signal)) {
       onObservation?.(observation);
       const step = measure.stepSet(state, observation);
       state = step.state;
+      lastMs = observation.tMs;
+      hearWishes();
       for (const event of step.events) {
         onEvent(event);
         if (event.kind === 'ready' || event.kind === 'rep') stored ??= beginStored(options);
@@ -129,6 +154,7 @@ async function run<S>(
     // Whoever stops the set may have closed its source first.
     if (signal.aborted) broken = null;
   }
+  hearWishes();
   const result = measure.finishSet(state);
   // After the set more may be found than was counted live.
   if (result.reps.length > 0) stored ??= beginStored(options);

@@ -95,6 +95,8 @@ export interface RunningSet {
   /** The stored set once it is over, whoever ended it; null when it was stopped before its pictures opened. */
   readonly done: Promise<Result<StoredSet | null, Problem>>;
   readonly stop: () => void;
+  /** Symptoms begin now. */
+  readonly markOnset: () => void;
 }
 
 /** All that the screens ask of the rest of the program. */

@@ -4,6 +4,8 @@ import { EXERCISE_IDS } from '../../src/exercises/exercise.ts';
 
 const GOOD = ['clip.mp4', '--exercise', 'foot-tap', '--side', 'left'];
 
+const RAISE = ['clip.mp4', '--exercise', 'leg-raise', '--side', 'left'];
+
 const complaint = (args: readonly string[]): string => {
   const read = readArguments(args);
   if (read.ok) throw new Error(`expected a complaint about ${args.join(' ')}`);
@@ -13,7 +15,18 @@ const complaint = (args: readonly string[]): string => {
 test('a clip, an exercise and a side are enough', () => {
   expect(readArguments(GOOD)).toEqual({
     ok: true,
-    value: { clip: 'clip.mp4', exercise: 'foot-tap', side: 'left', model: 'full', poseEvery: 1, json: null, landmarks: null },
+    value: {
+      clip: 'clip.mp4',
+      exercise: 'foot-tap',
+      exerciseFile: null,
+      side: 'left',
+      model: 'full',
+      poseEvery: 1,
+      json: null,
+      landmarks: null,
+      kneeLimitDeg: null,
+      onsetMs: null,
+    },
   });
 });
 
@@ -31,19 +44,30 @@ test('every option is read, wherever it stands', () => {
     '3',
     '--exercise',
     'leg-raise',
+    '--knee-limit',
+    '20.5',
+    '--onset=7.25',
   ];
   expect(readArguments(args)).toEqual({
     ok: true,
     value: {
       clip: 'a b.webm',
       exercise: 'leg-raise',
+      exerciseFile: null,
       side: 'right',
       model: 'lite',
       poseEvery: 3,
       json: 'out.json',
       landmarks: 'lm.json',
+      kneeLimitDeg: 20.5,
+      onsetMs: 7250,
     },
   });
+});
+
+test('a file may define the exercise', () => {
+  const read = readArguments(['clip.mp4', '--exercise-file', 'own.json', '--side', 'left']);
+  expect(read).toMatchObject({ ok: true, value: { exercise: null, exerciseFile: 'own.json' } });
 });
 
 test('asked for help, everything else may be missing', () => {
@@ -55,11 +79,14 @@ test('the help names every exercise, option and exit code', () => {
   for (const word of [
     ...EXERCISE_IDS,
     '--exercise',
+    '--exercise-file',
     '--side',
     '--model',
     '--json',
     '--landmarks',
     '--pose-every',
+    '--knee-limit',
+    '--onset',
     '0 measured',
     '2 bad',
     '3 nothing',
@@ -84,6 +111,15 @@ test.each([
   { what: 'a pose for half a picture', args: [...GOOD, '--pose-every', '2.5'], says: '"2.5"' },
   { what: 'more between than there is live', args: [...GOOD, '--pose-every', '10'], says: 'from 1 to 9' },
   { what: 'sparse poses of a recording', args: ['a.json', ...GOOD.slice(1), '--pose-every', '3'], says: 'a.json is a recording' },
+  { what: 'a knee limit for a foot tap', args: [...GOOD, '--knee-limit', '10'], says: '--knee-limit is for leg-raise' },
+  { what: 'an onset for a foot tap', args: [...GOOD, '--onset', '10'], says: '--onset is for leg-raise' },
+  { what: 'a knee limit that is no number', args: [...RAISE, '--knee-limit', 'much'], says: '"much"' },
+  { what: 'a knee limit within the noise', args: [...RAISE, '--knee-limit', '2'], says: 'from 5 to 90, not "2"' },
+  { what: 'a knee limit beyond all bending', args: [...RAISE, '--knee-limit', '200'], says: '"200"' },
+  { what: 'an onset before the clip', args: [...RAISE, '--onset=-3'], says: '--onset in seconds' },
+  { what: 'an empty onset', args: [...RAISE, '--onset='], says: '--onset in seconds' },
+  { what: 'two exercises', args: [...GOOD, '--exercise-file', 'own.json'], says: 'not both' },
+  { what: 'an empty exercise file', args: ['clip.mp4', '--side', 'left', '--exercise-file='], says: 'Name the file after' },
   { what: 'an empty file name', args: [...GOOD, '--json', ''], says: 'Name the file after --json' },
 ])('$what: one line that says so and where to read more', ({ args, says }) => {
   const words = complaint(args);

@@ -12,6 +12,7 @@ test('the keys stand in the documented order', () => {
   expect(Object.keys(value)).toEqual([
     'schemaVersion',
     'exercise',
+    'definition',
     'side',
     'source',
     'count',
@@ -19,6 +20,8 @@ test('the keys stand in the documented order', () => {
     'reps',
     'summary',
     'coordination',
+    'kneeLimitDeg',
+    'onset',
     'quality',
   ]);
   expect(Object.keys(value.source as object)).toEqual(['file', 'width', 'height', 'durationMs', 'frames', 'framesUsed']);
@@ -63,6 +66,18 @@ test('times are whole milliseconds and angles hundredths of a degree', () => {
   ];
   expect(first).toMatchObject({ startMs: 1500, startDeg: 1.23, peakDeg: 0 });
   expect(Object.is(first.peakDeg, -0)).toBe(false);
+});
+
+test('a leg raise says where the foot stood, which knee limit held and where symptoms began', () => {
+  const foot = { footDeg: deg(-4.256), footUncertaintyDeg: deg(12) };
+  const onset = { tMs: ms(4200.4), angleDeg: deg(33.333) };
+  const value = written({ ...result([rep(1, foot), rep(2)]), kneeLimitDeg: deg(20), onset });
+  expect(value).toMatchObject({ kneeLimitDeg: 20, onset: { tMs: 4200, angleDeg: 33.33 } });
+  expect(value.reps).toMatchObject([
+    { footDeg: -4.26, footUncertaintyDeg: 12 },
+    { footDeg: null, footUncertaintyDeg: null },
+  ]);
+  expect(written({ ...result([]), onset: { tMs: ms(1), angleDeg: null } }).onset).toEqual({ tMs: 1, angleDeg: null });
 });
 
 test('a set without complete repetitions has no summary instead of zeros', () => {

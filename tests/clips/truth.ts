@@ -8,6 +8,8 @@ export interface TrueRep {
   readonly startMs: number;
   readonly peakMs: number;
   readonly endMs: number;
+  /** How long it was held at the top, ms. */
+  readonly holdMs: number;
   readonly trueStartDeg: number;
   readonly truePeakDeg: number;
   readonly trueRangeDeg: number;

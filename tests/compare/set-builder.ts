@@ -24,6 +24,8 @@ export const rep = ({ rangeDeg, peakMs, holdMs = 200, complete = true }: RepPlan
   flags: complete ? [] : ['partial'],
   uncertaintyDeg: deg(1),
   source: 'flow',
+  footDeg: null,
+  footUncertaintyDeg: null,
 });
 
 /** A curve of 20 frames a second up to `untilMs`; the angle is lost between the times of `lost`. */

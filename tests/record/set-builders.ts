@@ -35,6 +35,8 @@ export const rep = (number: number, over: Partial<MeasuredRep> = {}): MeasuredRe
   flags: [],
   uncertaintyDeg: deg(1.1),
   source: 'fused',
+  footDeg: null,
+  footUncertaintyDeg: null,
   ...over,
 });
 
@@ -51,6 +53,8 @@ export const result = (reps: readonly MeasuredRep[]): SetResult => {
     count: complete.length,
     partialCount: reps.length - complete.length,
     summary: complete.length > 0 ? { medianPeakDeg: deg(16), medianRangeDeg: deg(14.75), uncertaintyDeg: deg(1.1) } : null,
+    kneeLimitDeg: null,
+    onset: null,
     quality: { cameraTurnDeg: null, warnings: ['low-frame-rate'] },
     curve: { tMs: [ms(0), ms(33.333), ms(66.667)], angleDeg: [deg(1), null, deg(2.5)] },
   };

@@ -14,7 +14,7 @@ afterEach(() => {
 const NEXT: readonly DatabaseVersion[] = [
   ...VERSIONS,
   {
-    version: VERSIONS.length + 1,
+    version: (VERSIONS.at(-1)?.version ?? 0) + 1,
     stores: { notes: 'id' },
     upgrade: { sets: (row) => ({ ...(row as object), model: 'heavy' }) },
   },
@@ -105,6 +105,31 @@ describe('another version of the program', () => {
     old.close();
     const now = wentWell(await openSetStore(browser.page(), NEXT));
     expect(wentWell(await now.read(idOf(1)))).toMatchObject({ model: 'heavy', reps: [rep(1)] });
+  });
+
+  test('a set of version 1, which knew neither feet nor onset, is brought along', async () => {
+    const browser = fakeBrowser();
+    const old = wentWell(await openSetStore(browser.page(), VERSIONS.slice(0, 1)));
+    const unknown = ['footDeg', 'footUncertaintyDeg', 'kneeLimitDeg', 'onset'];
+    const asThen = <T>(value: T): T =>
+      JSON.parse(JSON.stringify(value, (key, part: unknown) => (unknown.includes(key) ? undefined : part))) as T;
+    const raise = { ...result([rep(1)]), exercise: 'leg-raise' } as const;
+    const head = header({ exercise: 'leg-raise' });
+    const { put, add } = IDBObjectStore.prototype;
+    vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(function (this: IDBObjectStore, row, ...key) {
+      return put.call(this, asThen(row), ...key);
+    });
+    vi.spyOn(IDBObjectStore.prototype, 'add').mockImplementation(function (this: IDBObjectStore, row, ...key) {
+      return add.call(this, asThen(row), ...key);
+    });
+    wentWell(await old.append(head, [rep(1)]));
+    wentWell(await old.end(head, { state: 'finished', result: raise }));
+    wentWell(await old.append(header({ id: idOf(2) }), [rep(1)]));
+    vi.restoreAllMocks();
+    old.close();
+    const now = wentWell(await openSetStore(browser.page()));
+    expect(wentWell(await now.read(idOf(1))).result).toEqual({ ...raise, kneeLimitDeg: 15, onset: null });
+    expect(wentWell(await now.read(idOf(2))).reps).toEqual([rep(1)]);
   });
 
   test('a newer one’s database is not opened by this one', async () => {

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { measureRecording } from '../../src/record/measure-recording.ts';
 import { decodeRecording, encodeRecording, type Recording } from '../../src/record/recording.ts';
+import { median } from '../../src/signal/median.ts';
 import { exerciseOfClip, truthOf } from '../clips/truth.ts';
 
 const FOLDER = join(import.meta.dirname, '../../recordings');
@@ -50,4 +51,10 @@ describe.each(IDS)('%s', (id) => {
     );
     expect(peaksInside).toEqual(truthOf(id).reps.map(() => 1));
   });
+});
+
+test.each(IDS.filter((id) => id !== 'slr-left-kneebend'))('%s: holds are as long as the true ones', (id) => {
+  const off = measureRecording(recordingOf(id)).reps.map((rep, i) => Math.abs(rep.holdMs - (truthOf(id).reps[i]?.holdMs ?? 0)));
+  // One picture more or less at either end of it.
+  expect(median(off)).toBeLessThan(42);
 });

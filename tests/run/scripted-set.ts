@@ -89,6 +89,7 @@ export function fakeClient(
 interface ScriptState {
   readonly seen: readonly Observation[];
   readonly reps: readonly MeasuredRep[];
+  readonly onsetMs: Ms | null;
 }
 
 /**
@@ -103,7 +104,7 @@ export function scriptedMeasure(script: {
 }): SetMeasure<ScriptState> {
   const { readyAt, repsAt = [], endsAt, foundAfterwards } = script;
   return {
-    startSet: () => ({ seen: [], reps: [] }),
+    startSet: () => ({ seen: [], reps: [], onsetMs: null }),
     stepSet(before, observation) {
       const i = before.seen.length;
       const news = repsAt.filter((at) => at === i).map((_, k) => rep(before.reps.length + k + 1));
@@ -111,7 +112,7 @@ export function scriptedMeasure(script: {
       if (i === readyAt) events.push({ kind: 'ready' });
       events.push(...news.map((each) => ({ kind: 'rep', rep: each }) as const));
       if (i === endsAt) events.push({ kind: 'ended', why: 'left' });
-      const state = { seen: [...before.seen, observation], reps: [...before.reps, ...news] };
+      const state = { ...before, seen: [...before.seen, observation], reps: [...before.reps, ...news] };
       const view: LiveView = {
         phase: 'counting',
         angleDeg: null,
@@ -122,6 +123,10 @@ export function scriptedMeasure(script: {
       };
       return { state, view, events };
     },
-    finishSet: ({ reps }) => result(foundAfterwards ?? reps),
+    markOnset: (state, tMs) => ({ ...state, onsetMs: state.onsetMs ?? tMs }),
+    finishSet: ({ reps, onsetMs }) => ({
+      ...result(foundAfterwards ?? reps),
+      onset: onsetMs === null ? null : { tMs: onsetMs, angleDeg: null },
+    }),
   };
 }

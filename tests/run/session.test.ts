@@ -8,7 +8,7 @@ import { VideoFileBroken } from '../../src/capture/video-file.ts';
 import { footTap } from '../../src/exercises/foot-tap.ts';
 import type { SetEvent } from '../../src/measure/live-view.ts';
 import type { Observation } from '../../src/measure/observation.ts';
-import { finishSet, startSet, stepSet } from '../../src/measure/set.ts';
+import { finishSet, markOnset, startSet, stepSet } from '../../src/measure/set.ts';
 import { openSetStore } from '../../src/record/open-store.ts';
 import type { SetStore } from '../../src/record/set-store.ts';
 import type { StoreError } from '../../src/record/store-error.ts';
@@ -120,7 +120,7 @@ describe('a set from a file', () => {
         },
       };
       const options = optionsOf({ source, client, store: appended, spec: specOf(footTap, 'left', 2) }, to);
-      return startSession(options, { startSet, stepSet, finishSet }).done;
+      return startSession(options, { startSet, stepSet, markOnset, finishSet }).done;
     };
     const file = heard();
     const set = wentWell(await watch(false, file));
@@ -322,6 +322,29 @@ describe('stopping', () => {
     expect(await session.done).toMatchObject({ ok: false, error: { kind: 'nothing-measured' } });
     await settle();
     expect(all.every(({ closed }) => closed === 1)).toBe(true);
+  });
+});
+
+describe('symptoms that begin', () => {
+  test('are noted with the frame that is looked at, and stored with the set', async () => {
+    const store = await freshStore();
+    const measure = scriptedMeasure({ readyAt: 0, repsAt: [3] });
+    const source = fileSource(pictures().frame, 8);
+    const session = startSession(
+      optionsOf({ source, store, onObservation: ({ tMs }) => void (tMs === 132 && session.markOnset()) }),
+      measure,
+    );
+    const set = wentWell(await session.done);
+    expect(set.result?.onset).toEqual({ tMs: 132, angleDeg: null });
+    expect(await storedSets(store)).toEqual([set]);
+  });
+
+  test('told of twice, the first word stands', async () => {
+    const session = startSession(
+      optionsOf({ source: fileSource(pictures().frame, 8), onObservation: () => session.markOnset() }),
+      scriptedMeasure({ readyAt: 0, repsAt: [3] }),
+    );
+    expect(wentWell(await session.done).result?.onset?.tMs).toBe(0);
   });
 });
 

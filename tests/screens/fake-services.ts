@@ -9,6 +9,8 @@ export interface DrivenSet {
   readonly hooks: SetHooks;
   readonly end: (outcome: Result<StoredSet | null, Problem>) => Promise<void>;
   stopped: boolean;
+  /** How often symptoms were said to begin. */
+  onsets: number;
 }
 
 /** The screens' services over an array of sets; every set that is begun is put into `begun`. */
@@ -46,6 +48,7 @@ export function fakeServices(stored: readonly ShownSet[] = [], change: Partial<A
         plan,
         hooks,
         stopped: false,
+        onsets: 0,
         end: async (outcome) => {
           finish(outcome);
           await done;
@@ -57,6 +60,9 @@ export function fakeServices(stored: readonly ShownSet[] = [], change: Partial<A
         done,
         stop: () => {
           driven.stopped = true;
+        },
+        markOnset: () => {
+          driven.onsets += 1;
         },
       };
     },

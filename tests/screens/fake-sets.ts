@@ -16,6 +16,8 @@ export const aRep = (number: number, change: Partial<MeasuredRep> = {}): Measure
   flags: [],
   uncertaintyDeg: deg(2),
   source: 'fused',
+  footDeg: null,
+  footUncertaintyDeg: null,
   ...change,
 });
 
@@ -48,6 +50,8 @@ export function aSet(reps: readonly MeasuredRep[], change: Partial<ShownSet> = {
       count: complete.length,
       partialCount: reps.length - complete.length,
       summary: complete.length > 0 ? { medianPeakDeg: deg(16), medianRangeDeg: deg(15), uncertaintyDeg: deg(2) } : null,
+      kneeLimitDeg: null,
+      onset: null,
       quality: { cameraTurnDeg: deg(3), warnings: [] },
       curve: { tMs: [ms(0), ms(1000), durationMs], angleDeg: [deg(1), null, deg(2)] },
     },

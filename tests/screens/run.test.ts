@@ -69,7 +69,9 @@ describe('the stages of a set', () => {
   });
 
   test('a fault of the program becomes a sentence too', async () => {
-    const fake = fakeServices([], { runSet: () => ({ done: Promise.reject(new Error('a fault')), stop: () => undefined }) });
+    const fake = fakeServices([], {
+      runSet: () => ({ done: Promise.reject(new Error('a fault')), stop: () => undefined, markOnset: () => undefined }),
+    });
     const { run, faults } = fakeRun(fake.services);
     run.begin(PLAN);
     await new Promise((resolve) => setTimeout(resolve));

@@ -93,6 +93,38 @@ describe('the screen of a running set', () => {
     expect(set.stopped).toBe(true);
   });
 
+  test('a leg raise has a button and a key for the start of symptoms; told once, it says so', async () => {
+    for (const tellIt of [
+      () => fireEvent.click(screen.getByRole('button', { name: /Symptoms start here/ })),
+      () => fireEvent.keyDown(document.body, { key: 'Enter' }),
+    ]) {
+      const fake = fakeServices();
+      shownAt('/choose/camera', fake.services);
+      fireEvent.click(await screen.findByRole('radio', { name: /Straight leg raise/ }));
+      fireEvent.click(screen.getByRole('button', { name: /Start the camera/ }));
+      const [set] = fake.begun;
+      act(() => set?.hooks.onOpened(OPENED));
+      act(() => set?.hooks.onView(aView({ phase: 'setting-up' })));
+      tellIt();
+      expect(set?.onsets).toBe(0);
+      act(() => set?.hooks.onView(aView({ count: 1 })));
+      tellIt();
+      expect(set?.onsets).toBe(1);
+      expect(screen.getByRole<HTMLButtonElement>('button', { name: 'Start of symptoms noted' }).disabled).toBe(true);
+      fireEvent.keyDown(document.body, { key: 'Enter' });
+      expect(set?.onsets).toBe(1);
+      cleanup();
+    }
+  });
+
+  test('other exercises have none', async () => {
+    const { set, tell } = await runningExample();
+    tell(({ hooks }) => hooks.onView(aView({ count: 1 })));
+    expect(screen.queryByRole('button', { name: /Symptoms/ })).toBeNull();
+    fireEvent.keyDown(document.body, { key: 'Enter' });
+    expect(set.onsets).toBe(0);
+  });
+
   test('the space bar on another button is that button’s own', async () => {
     const { set, tell } = await runningExample();
     tell(({ hooks }) => hooks.onView(aView({ count: 1 })));

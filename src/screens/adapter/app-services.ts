@@ -13,10 +13,15 @@ export function appServices(): AppServices {
   const opening = openSetStore();
   const unstored: UnstoredSets = new Map();
 
-  const run = async (plan: SetPlan, hooks: SetHooks, signal: AbortSignal): Promise<Result<StoredSet | null, Problem>> => {
+  const run = async (
+    plan: SetPlan,
+    hooks: SetHooks,
+    signal: AbortSignal,
+    onsets: EventTarget,
+  ): Promise<Result<StoredSet | null, Problem>> => {
     const [{ runPlan }, store] = await Promise.all([import('./run-plan.ts'), opening]);
     const hold = (set: StoredSet) => unstored.set(set.id, set);
-    const outcome = await runPlan(plan, hooks, store.ok ? store.value : null, hold, signal);
+    const outcome = await runPlan(plan, hooks, store.ok ? store.value : null, hold, signal, onsets);
     if (outcome.ok && outcome.value && store.ok) void askToKeepStorage();
     return outcome;
   };
@@ -29,7 +34,12 @@ export function appServices(): AppServices {
     },
     runSet(plan, hooks) {
       const abort = new AbortController();
-      return { done: run(plan, hooks, abort.signal), stop: () => abort.abort() };
+      const onsets = new EventTarget();
+      return {
+        done: run(plan, hooks, abort.signal, onsets),
+        stop: () => abort.abort(),
+        markOnset: () => onsets.dispatchEvent(new Event('onset')),
+      };
     },
     ...storedSets(opening, unstored),
   };

@@ -1,5 +1,5 @@
 import { exerciseOf } from '../../exercises/catalogue.ts';
-import { finishSet, startSet, stepSet } from '../../measure/set.ts';
+import { finishSet, markOnset, startSet, stepSet } from '../../measure/set.ts';
 import type { SetStore } from '../../record/set-store.ts';
 import type { SetHeader, StoredSet } from '../../record/stored-set.ts';
 import { fail, ok, type Result } from '../../result.ts';
@@ -26,6 +26,7 @@ const unstoredOf = (error: SessionError): StoredSet | null =>
  * Opens the pictures and the pose model and runs the set.
  * @param store null: this browser stores nothing; the set is measured all the same
  * @param onUnstored hears of a set that was measured but is not on the disk
+ * @param onsets tells by its event `onset` that symptoms begin
  * @returns null when it was stopped before its pictures came
  */
 export async function runPlan(
@@ -34,6 +35,7 @@ export async function runPlan(
   store: SetStore | null,
   onUnstored: (set: StoredSet) => void,
   signal: AbortSignal,
+  onsets: EventTarget,
 ): Promise<Result<StoredSet | null, Problem>> {
   const starting = clients.get(plan.model, hooks.onLoading);
   const pictures = await openPictures(plan.pictures);
@@ -72,9 +74,10 @@ export async function runPlan(
       onEvent: hooks.onEvent,
       onStoreTrouble: (error) => hooks.onStoreTrouble(error.kind),
     },
-    { startSet, stepSet, finishSet },
+    { startSet, stepSet, markOnset, finishSet },
   );
   signal.addEventListener('abort', session.stop, { once: true });
+  onsets.addEventListener('onset', session.markOnset);
   const outcome = await session.done;
   if (outcome.ok) {
     if (!store) onUnstored(outcome.value);

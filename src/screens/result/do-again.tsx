@@ -14,6 +14,8 @@ export function DoAgain({ set }: { readonly set: ShownSet }) {
   const again = () => {
     if (set.source === 'example') return begin(EXAMPLE_PLAN);
     const { exercise, side } = set;
+    // An exercise of one's own is not among those that can be chosen.
+    if (exercise === 'own') return navigate('/');
     const same = { exercise, side, targetReps: set.targetReps ?? choices.targetReps };
     choose(same);
     const plan = set.source === 'file' ? null : planOf('camera', { ...choices, ...same }, null);

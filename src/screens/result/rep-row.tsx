@@ -19,10 +19,12 @@ interface RepRowProps {
 function RangeBar({ rep, widestDeg }: { readonly rep: EditedRep; readonly widestDeg: Deg }) {
   const { result, locale } = useWords();
   if (rep.kind === 'added') return <span className="soft">{result.notMeasured}</span>;
-  const { rangeDeg, uncertaintyDeg, flags } = rep.rep;
+  const { rangeDeg, uncertaintyDeg, flags, footDeg, footUncertaintyDeg } = rep.rep;
   const degrees = degreesIn(locale);
   const share = (d: number) => `${Math.max(0, Math.min(100, (d / widestDeg) * 100))}%`;
-  const said = flags.filter((flag) => flag !== 'partial');
+  const foot =
+    footDeg === null || footUncertaintyDeg === null ? [] : [result.foot(Math.round(footDeg), degrees(footUncertaintyDeg))];
+  const said = [...flags.filter((flag) => flag !== 'partial').map((flag) => result.flags[flag]), ...foot];
   return (
     <>
       <span className="rep-value numbers">{result.rangeValue(degrees(rangeDeg), degrees(uncertaintyDeg))}</span>
@@ -33,7 +35,7 @@ function RangeBar({ rep, widestDeg }: { readonly rep: EditedRep; readonly widest
           style={{ left: share(rangeDeg - uncertaintyDeg), width: share(Math.min(rangeDeg, uncertaintyDeg) + uncertaintyDeg) }}
         />
       </span>
-      {said.length > 0 ? <span className="rep-flags small">{said.map((flag) => result.flags[flag]).join(', ')}</span> : null}
+      {said.length > 0 ? <span className="rep-flags small">{said.join(', ')}</span> : null}
     </>
   );
 }

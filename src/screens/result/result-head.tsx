@@ -1,4 +1,5 @@
 import { editedCount, editedReps } from '../../record/rep-edit.ts';
+import { exerciseWords } from '../parts/exercise-words.ts';
 import type { ShownSet } from '../services.ts';
 import { useWords } from '../words/words-context.tsx';
 import { degreesIn } from './degrees.ts';
@@ -11,6 +12,7 @@ export function ResultHead({ set }: { readonly set: ShownSet }) {
   const degrees = degreesIn(locale);
   const summary = keptSummary(set);
   const count = editedCount(set);
+  const onset = set.result?.onset ?? null;
   const measured = set.reps.filter((rep) => rep.complete).length;
   const small = editedReps(set).filter((r) => r.kind === 'measured' && !r.struck && !r.rep.complete).length;
   return (
@@ -21,7 +23,7 @@ export function ResultHead({ set }: { readonly set: ShownSet }) {
           <dd className="numbers">{start.countOf(count, set.targetReps)}</dd>
         </div>
         <div>
-          <dt>{result.range(exercises[set.exercise].angle)}</dt>
+          <dt>{result.range(exerciseWords(set, exercises).angle)}</dt>
           <dd className="numbers">
             {summary ? result.rangeValue(degrees(summary.medianRangeDeg), degrees(summary.uncertaintyDeg)) : result.noRange}
           </dd>
@@ -33,6 +35,9 @@ export function ResultHead({ set }: { readonly set: ShownSet }) {
           <dd className="soft small">{result.smallHint}</dd>
         </div>
       </dl>
+      {onset ? (
+        <p>{result.onset((onset.tMs / 1000).toFixed(1), onset.angleDeg === null ? null : degrees(onset.angleDeg))}</p>
+      ) : null}
       {set.edits.length > 0 ? (
         <p className="result-changed" role="status">
           {result.changed(measured, count)}

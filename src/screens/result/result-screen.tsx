@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
 import { editedReps } from '../../record/rep-edit.ts';
+import { exerciseWords } from '../parts/exercise-words.ts';
 import { Notice } from '../parts/notice.tsx';
 import { Page } from '../parts/page.tsx';
 import { whenIn } from '../parts/when.ts';
@@ -22,7 +23,7 @@ function Result({ set, change, problem }: StoredSetInUse & { readonly set: Shown
   const reps = editedReps(set);
   const failed = problem ?? removing;
   const words = failed ? problems[failed.kind](failed.detail ?? '') : null;
-  const title = `${exercises[set.exercise].plural}, ${sides[set.side].legLower}`;
+  const title = `${exerciseWords(set, exercises).plural}, ${sides[set.side].legLower}`;
   const from = set.source === 'camera' ? '' : ` · ${set.fileName ?? result.sources[set.source]}`;
   return (
     <Page className="result" title={title} lead={`${whenIn(locale, set.startedAt)}${from}`} back="/">

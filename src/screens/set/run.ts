@@ -22,6 +22,8 @@ export interface RunState {
   /** The most urgent one. */
   readonly advice: ViewAdvice | null;
   readonly endedWhy: Extract<SetEvent, { kind: 'ended' }>['why'] | null;
+  /** The person has said where symptoms begin. */
+  readonly onsetMarked: boolean;
   /** A repetition waits for the disk. */
   readonly storeTrouble: boolean;
   readonly problem: Problem | null;
@@ -47,6 +49,8 @@ export interface Run {
   readonly begin: (plan: SetPlan) => void;
   /** Ends the set; what was measured is kept. */
   readonly stop: () => void;
+  /** Notes where symptoms begin, once in a set that counts. */
+  readonly markOnset: () => void;
   /** Stops and forgets the set, as when its screen is left. */
   readonly leave: () => void;
   /** @returns the end of the painting */
@@ -73,10 +77,14 @@ const IDLE: RunState = {
   partialCount: 0,
   advice: null,
   endedWhy: null,
+  onsetMarked: false,
   storeTrouble: false,
   problem: null,
   finishedId: null,
 };
+/** Stages in which symptoms may begin: not before the set has begun, nor after it. */
+export const ONSET_STAGES: readonly Stage[] = ['ready', 'counting', 'lost'];
+
 const NO_MOMENT: Moment = { tMs: ms(0), angleDeg: null, leg: null };
 
 /** The one set that may run at a time: its state for the screens, its sounds, its end. */
@@ -177,6 +185,13 @@ export function createRun({ services, words, speaker, tones, soundOn, now, onFau
       if (state.getState().stage === 'opening') return leave();
       state.setState({ stage: 'ended', advice: null });
       running.stop();
+    },
+    markOnset: () => {
+      const { stage, onsetMarked } = state.getState();
+      if (!running || onsetMarked || !ONSET_STAGES.includes(stage)) return;
+      running.markOnset();
+      state.setState({ onsetMarked: true });
+      say(words.set.onsetVoice);
     },
     paintWith(next) {
       painter = next;

@@ -5,6 +5,7 @@ import { useScreenTitle } from '../parts/page.tsx';
 import { useWords } from '../words/words-context.tsx';
 import { CountRing } from './count-ring.tsx';
 import { FailedSet } from './failed-set.tsx';
+import { OnsetButton } from './onset-button.tsx';
 import { PhaseBanner } from './phase-banner.tsx';
 import { Picture } from './picture.tsx';
 import { FileProgress, LoadingProgress } from './progress.tsx';
@@ -57,6 +58,7 @@ function RunningScreen({ plan }: { readonly plan: SetPlan }) {
             </p>
           ) : null}
         </div>
+        {plan.exercise === 'leg-raise' ? <OnsetButton /> : null}
         <button type="button" className="button set-stop" data-look="stop" onClick={run.stop} disabled={ended}>
           <Icon name="stop" size={36} />
           {set.stop}

@@ -1,5 +1,6 @@
 import { Link } from 'wouter';
 import { editedCount } from '../../record/rep-edit.ts';
+import { exerciseWords } from '../parts/exercise-words.ts';
 import { Icon } from '../parts/icon.tsx';
 import { whenIn } from '../parts/when.ts';
 import { degreesIn } from '../result/degrees.ts';
@@ -15,7 +16,7 @@ export function StoredSetLine({ set }: { readonly set: ShownSet }) {
   return (
     <Link href={`/set/${set.id}`} className="set-line">
       <span className="set-line-what">
-        <strong>{exercises[set.exercise].plural}</strong>, {sides[set.side].legLower}
+        <strong>{exerciseWords(set, exercises).plural}</strong>, {sides[set.side].legLower}
         <span className="soft small">
           {whenIn(locale, set.startedAt)}
           {set.source === 'camera' ? '' : ` · ${result.sources[set.source]}`}

@@ -105,6 +105,10 @@ export interface Words {
     readonly ofTarget: (target: number) => string;
     readonly small: (n: number) => string;
     readonly smallVoice: string;
+    readonly onset: string;
+    readonly onsetKeys: string;
+    readonly onsetMarked: string;
+    readonly onsetVoice: string;
     readonly stop: string;
     /** Where the pictures of the recorded example's set come from. */
     readonly example: string;
@@ -151,6 +155,9 @@ export interface Words {
     };
     readonly states: { readonly complete: string; readonly partial: string; readonly struck: string; readonly added: string };
     readonly flags: Record<RepFlag, string>;
+    /** Where the foot stood at the peak: whole degrees, up positive. */
+    readonly foot: (deg: number, error: string) => string;
+    readonly onset: (seconds: string, deg: string | null) => string;
     readonly strike: (n: number) => string;
     readonly restore: (n: number) => string;
     readonly strikeShort: string;

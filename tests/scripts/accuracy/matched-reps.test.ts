@@ -17,6 +17,8 @@ const rep = (startMs: number, endMs: number, rangeDeg: number, more: Partial<Mea
   flags: [],
   uncertaintyDeg: deg(2),
   source: 'flow',
+  footDeg: null,
+  footUncertaintyDeg: null,
   ...more,
 });
 
