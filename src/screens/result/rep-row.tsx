@@ -23,7 +23,7 @@ function RangeBar({ rep, widestDeg }: { readonly rep: EditedRep; readonly widest
   const degrees = degreesIn(locale);
   const share = (d: number) => `${Math.max(0, Math.min(100, (d / widestDeg) * 100))}%`;
   const foot =
-    footDeg === null || footUncertaintyDeg === null ? [] : [result.foot(Math.round(footDeg), degrees(footUncertaintyDeg))];
+    footDeg === null || footUncertaintyDeg === null ? [] : [result.foot(Math.round(footDeg), Math.round(footUncertaintyDeg))];
   const said = [...flags.filter((flag) => flag !== 'partial').map((flag) => result.flags[flag]), ...foot];
   return (
     <>

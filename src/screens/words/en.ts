@@ -208,7 +208,7 @@ export const en = {
       'past-onset': 'past the start of symptoms',
       doubtful: 'doubtful',
     },
-    foot: (d, error) => `foot ${Math.abs(d)}° ${d < 0 ? 'down' : 'up'} (± ${error}°)`,
+    foot: (d, error) => `foot ${Math.abs(d)}° ${d < 0 ? 'down' : 'up'} ±${error}°`,
     onset: (seconds, d) => `Symptoms began after ${seconds} s, ${d === null ? 'the angle was not seen' : `at ${d}°`}.`,
     strike: (n) => `Strike out: repetition ${n}`,
     restore: (n) => `Put back: repetition ${n}`,

@@ -156,7 +156,7 @@ export interface Words {
     readonly states: { readonly complete: string; readonly partial: string; readonly struck: string; readonly added: string };
     readonly flags: Record<RepFlag, string>;
     /** Where the foot stood at the peak: whole degrees, up positive. */
-    readonly foot: (deg: number, error: string) => string;
+    readonly foot: (deg: number, error: number) => string;
     readonly onset: (seconds: string, deg: string | null) => string;
     readonly strike: (n: number) => string;
     readonly restore: (n: number) => string;
