@@ -19,8 +19,8 @@ export interface RangeError {
  */
 const RANGE_ERROR: Readonly<Record<ExerciseId, RangeError>> = {
   'foot-tap': { semDeg: deg(0.7), basis: 'rendered-bodies' },
-  'leg-raise': { semDeg: deg(2.5), basis: 'rendered-bodies' },
-  'knee-straighten': { semDeg: deg(4.6), basis: 'rendered-bodies' },
+  'leg-raise': { semDeg: deg(1.3), basis: 'rendered-bodies' },
+  'knee-straighten': { semDeg: deg(1.2), basis: 'rendered-bodies' },
 };
 
 /** The error of a set's range in this exercise. */
