@@ -1,4 +1,4 @@
-import { type Deg, deg, degOfRad, radOfDeg } from '../units.ts';
+import { type Deg, degOfRad, radOfDeg } from '../units.ts';
 
 /**
  * How far a leg was raised from level, from how far it turned in a picture taken by a turned camera that looks down.
@@ -12,5 +12,5 @@ export function turnedElevation(turnedDeg: Deg, slopeDeg: Deg): Deg {
   const turned = radOfDeg(turnedDeg);
   const slope = radOfDeg(slopeDeg);
   // atan(tan(slope + turned) - tan(slope)), written so that it goes on through the vertical.
-  return deg(degOfRad(Math.atan2(Math.sin(turned) / Math.cos(slope), Math.cos(turned + slope))));
+  return degOfRad(Math.atan2(Math.sin(turned) / Math.cos(slope), Math.cos(turned + slope)));
 }

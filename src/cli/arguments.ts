@@ -35,8 +35,7 @@ const MOST_POSE_EVERY = MOST_BETWEEN + 1;
 export const HELP = `Measures a video file, or a landmark recording, without a screen.
 
   npm run measure -- CLIP --exercise ID --side left|right [--model lite|full|heavy] [--json OUT] [--landmarks OUT]
-                     [--pose-every N]
-                             [--knee-limit DEG] [--onset SECONDS]
+                     [--pose-every N] [--knee-limit DEG] [--onset SECONDS]
 
   CLIP             a video file (MP4, MOV, WebM), or a recording made with --landmarks: of this exercise and leg
   --exercise ID    ${EXERCISE_IDS.join(', ')}

@@ -12,10 +12,7 @@ const LIKE = {
 } as const satisfies Record<ExerciseDefinition['angle'], Exercise>;
 
 /** The catalogue's exercise that looks at the same parts of the leg: what a recording of it says it is of. */
-export const likeOf = ({ angle }: Pick<ExerciseDefinition, 'angle'>): ExerciseId => {
-  const ids = { 'ankle-dorsiflexion': 'foot-tap', 'leg-elevation': 'leg-raise', 'knee-flexion': 'knee-straighten' } as const;
-  return ids[angle];
-};
+export const likeOf = ({ angle }: Pick<ExerciseDefinition, 'angle'>): ExerciseId => LIKE[angle].id;
 
 /** A therapist's exercise as it is measured. */
 export function definedExercise(definition: ExerciseDefinition): Exercise {

@@ -27,3 +27,8 @@ export interface Exercise {
   /** How sharply the angle may change its speed, for the smoother: spectral density, (deg/s^2)^2 per Hz. */
   readonly acceleration: number;
 }
+
+/** An exercise of the catalogue itself. */
+export interface CatalogueExercise extends Exercise {
+  readonly id: ExerciseId;
+}

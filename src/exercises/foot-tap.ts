@@ -1,8 +1,8 @@
 import { deg, ms, ratio } from '../units.ts';
-import type { Exercise } from './exercise.ts';
+import type { CatalogueExercise } from './exercise.ts';
 
 /** Seated, heel down, the forefoot lifts and lowers: active, non-weight-bearing ankle dorsiflexion. */
-export const footTap: Exercise = {
+export const footTap: CatalogueExercise = {
   id: 'foot-tap',
   posture: 'upright',
   angle: 'ankle-dorsiflexion',

@@ -1,8 +1,8 @@
 import { deg, ms, ratio } from '../units.ts';
-import type { Exercise } from './exercise.ts';
+import type { CatalogueExercise } from './exercise.ts';
 
 /** Seated, the knee straightens and bends again: knee flexion falls. */
-export const kneeStraighten: Exercise = {
+export const kneeStraighten: CatalogueExercise = {
   id: 'knee-straighten',
   posture: 'upright',
   angle: 'knee-flexion',

@@ -1,8 +1,8 @@
 import { deg, ms, ratio } from '../units.ts';
-import type { Exercise } from './exercise.ts';
+import type { CatalogueExercise } from './exercise.ts';
 
 /** Lying on the back, the straight leg is lifted, by a strap or actively: leg elevation at the hip. */
-export const legRaise: Exercise = {
+export const legRaise: CatalogueExercise = {
   id: 'leg-raise',
   posture: 'lying',
   angle: 'leg-elevation',

@@ -32,7 +32,8 @@ export function bodyPoints(landmarks: readonly Landmark[], side: Side): BodyPoin
   return { shoulder: at('Shoulder'), hip: at('Hip'), knee: at('Knee'), ankle: at('Ankle'), heel: at('Heel'), toe: at('Toe') };
 }
 
-const otherSide = (landmarks: readonly Landmark[], side: Side): OtherSide =>
+/** The side of a pose that is not `side`. */
+export const otherSide = (landmarks: readonly Landmark[], side: Side): OtherSide =>
   bodyPoints(landmarks, side === 'left' ? 'right' : 'left');
 
 export const sampleOf = ({ tMs, landmarks, motion, camera }: Observation, side: Side): LegSample => ({

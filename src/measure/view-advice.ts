@@ -2,7 +2,7 @@ import type { PictureSize } from '../capture/frame.ts';
 import type { Exercise } from '../exercises/exercise.ts';
 import { type Landmark, landmark, type Side } from '../pose/landmarks.ts';
 import { isTooTurned, turnSeen } from './camera-turn.ts';
-import { bodyPoints, legLines } from './leg-sample.ts';
+import { bodyPoints, legLines, otherSide } from './leg-sample.ts';
 import type { ViewAdvice } from './live-view.ts';
 import type { Observation } from './observation.ts';
 import { inPosture } from './posture.ts';
@@ -39,7 +39,7 @@ export function viewAdvice(
   else if (outside > 0 || unseen) advice.push('leg-hidden');
   if (lines.foot.lengthPx < SMALL_FOOT_SHARE * size.width) advice.push('too-far');
   const acrossTheTrunk = turnedShare(landmarks, points.shoulder, points.hip) > TURNED_SHARE;
-  const other = bodyPoints(landmarks, side === 'left' ? 'right' : 'left');
+  const other = otherSide(landmarks, side);
   if (acrossTheTrunk || isTooTurned(turnSeen(points, other, exercise.posture))) advice.push('not-side-on');
   else if (wrongLeg(landmarks, side, lines.thigh.lengthPx)) advice.push('wrong-leg');
   if (advice.length === 0 && !inPosture(points, exercise.posture))
