@@ -15,6 +15,10 @@ const truthShape = v.object({
   size: v.tuple([v.number(), v.number()]),
   fps: v.number(),
   durationMs: v.number(),
+  /** Names the movement that this clip and others show over again, each filmed anew. */
+  repeats: v.optional(v.string()),
+  /** Made after the constants of the measurement were chosen, and not looked at for them. */
+  heldOut: v.optional(v.boolean()),
   camera: v.object({ yawDeg: v.number(), dist: v.number() }),
   reps: v.array(
     v.object({

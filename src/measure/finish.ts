@@ -11,6 +11,7 @@ import { levelled } from './levelled.ts';
 import { measuredReps } from './measured-rep.ts';
 import { findMovements, type Movements } from './movements.ts';
 import { heedOnset, onsetIn } from './onset.ts';
+import { usualLengths } from './plausible-length.ts';
 import { qualityOf } from './quality.ts';
 import { readyIndex } from './ready.ts';
 import type { MeasuredRep, SetResult } from './set-result.ts';
@@ -67,11 +68,14 @@ export function measureSamples(spec: SetSpec, samples: readonly LegSample[], { f
   const onset = onsetIn(onsetMs, tMs, angleDeg);
   const kneeLimitDeg = lyingLeg ? (spec.kneeLimitDeg ?? KNEE_LIMIT_DEG) : null;
   const facing = usualFacing(samples, exercise);
+  const lengths = usualLengths(samples);
   const reps = measuredReps(movements.found, {
     exercise,
     frames,
     tMs,
     noiseDeg: movements.noiseDeg,
+    cameraTurnDeg: turn,
+    segmentsPx: exercise.segments.map((s) => lengths[s]),
     kneeLimitDeg,
     footAt: (peakMs) => (lyingLeg ? footAt(samples, peakMs, facing, spec.size) : null),
   }).map((rep) => heedOnset(rep, onset, sign));

@@ -5,6 +5,7 @@ import type { Deg, Ms } from '../units.ts';
 import type { AngleInFrame } from './angle-series.ts';
 import { FOOT_UNCERTAINTY_DEG } from './foot-position.ts';
 import { repOf } from './rep-of.ts';
+import { restClosure } from './rest-closure.ts';
 import type { AngleSource, MeasuredRep, RepFlag } from './set-result.ts';
 
 /** A bend lasts for at least this share of the movement; single frames of a lost shank do not count. Chosen. */
@@ -20,6 +21,9 @@ export interface RepContext {
   /** One a frame, same length as `tMs`. */
   readonly frames: readonly (AngleInFrame | null)[];
   readonly noiseDeg: number;
+  readonly cameraTurnDeg: Deg | null;
+  /** How long the segments that make the angle usually are in the picture, px. */
+  readonly segmentsPx: readonly number[];
   /** A leg raised with the knee bent further than at rest by this much is flagged; null: none is. */
   readonly kneeLimitDeg: Deg | null;
   /** Where the foot stood at a time; null when that was not seen or plays no part. */
@@ -32,8 +36,9 @@ export function measuredReps(found: readonly FoundMovement[], context: RepContex
   const { kneeLimitDeg } = context;
   const restingKnee = kneeLimitDeg === null ? null : kneeAtRest(frames, context);
   return found.map((m, i) => {
-    const { exercise, noiseDeg } = context;
-    const during = frames[i]?.during ?? [];
+    const { exercise, noiseDeg, cameraTurnDeg, segmentsPx } = context;
+    const span = frames[i] as Span;
+    const { during } = span;
     const source = sourceOf(during);
     const flags: RepFlag[] = [];
     if (!m.complete) flags.push('partial');
@@ -41,7 +46,10 @@ export function measuredReps(found: readonly FoundMovement[], context: RepContex
     if (kneeLimitDeg !== null && restingKnee !== null && kneeBends(during, restingKnee + kneeLimitDeg)) flags.push('knee-bent');
     const footDeg = context.footAt(m.peakMs);
     const foot = { footDeg, footUncertaintyDeg: footDeg === null ? null : FOOT_UNCERTAINTY_DEG };
-    return { ...repOf(m, exercise, { number: i + 1, flags, source, noiseDeg }), ...foot };
+    const matchDeg = source === 'landmarks' ? 0 : matchError(m, span, context);
+    const closureDeg = restClosure(m, found, context.tMs, context.frames);
+    const facts = { number: i + 1, flags, source, noiseDeg, matchDeg, closureDeg, segmentsPx, cameraTurnDeg };
+    return { ...repOf(m, exercise, facts), ...foot };
   });
 }
 
@@ -68,6 +76,13 @@ function firstAtLeast(tMs: readonly number[], t: number): number {
     else high = middle;
   }
   return low;
+}
+
+/** Standard error of the matches at the start and at the peak together, deg. */
+function matchError({ peakMs }: FoundMovement, { from, during }: Span, { tMs }: RepContext): number {
+  const peak = during[firstAtLeast(tMs, peakMs) - from];
+  const start = during.find((f) => f !== null);
+  return Math.sqrt((peak?.variance ?? 0) + (start?.variance ?? 0));
 }
 
 /** The source most of the repetition's frames lean on. */
