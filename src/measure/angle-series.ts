@@ -13,6 +13,8 @@ import type { AngleSource } from './set-result.ts';
 /** The joint's angle in one frame, not smoothed; null where it could not be measured. */
 export interface AngleInFrame {
   readonly deg: Deg;
+  /** The leg it is the angle of; a segment that the exercise does not use may be missing, with direction 0. */
+  readonly leg: LegLines;
   /** Variance of the movement part, deg^2. */
   readonly variance: number;
   readonly source: AngleSource;
@@ -70,6 +72,7 @@ export function angleSeries(
     const kneeSeen = directions.thigh[i] && directions.shank[i];
     return {
       deg: jointAngle(exercise.angle, leg, facing),
+      leg,
       variance: used.reduce((sum, d) => sum + d.variance, 0),
       source: sourceOf(used),
       landmarkDeg: byLandmarks ? jointAngle(exercise.angle, legOf(landmarkOf), facing) : null,

@@ -1,3 +1,4 @@
+import type { Facing } from '../angles/joint-angle.ts';
 import type { PictureSize } from '../capture/frame.ts';
 import type { Exercise } from '../exercises/exercise.ts';
 import type { Side } from '../pose/landmarks.ts';
@@ -15,6 +16,7 @@ import { usualLengths } from './plausible-length.ts';
 import { qualityOf } from './quality.ts';
 import { readyIndex } from './ready.ts';
 import type { MeasuredRep, SetResult } from './set-result.ts';
+import { squared } from './squared.ts';
 
 /** What the measurement must know of a set. */
 export interface SetSpec {
@@ -62,12 +64,12 @@ export function measureSamples(spec: SetSpec, samples: readonly LegSample[], { f
   const lyingLeg = exercise.angle === 'leg-elevation';
   const rough = found(seen);
   const turn = cameraTurn(restOf(samples, seen, rough), exercise.posture);
-  const { frames, movements } = corrected(exercise, seen, rough, turn, found);
+  const facing = usualFacing(samples, exercise);
+  const { frames, movements } = corrected({ exercise, facing, turn }, seen, rough, found);
   const sign = exercise.rule.direction === 'rises' ? 1 : -1;
   const angleDeg = movements.smooth.map((v) => (v === null ? null : deg(v * sign)));
   const onset = onsetIn(onsetMs, tMs, angleDeg);
   const kneeLimitDeg = lyingLeg ? (spec.kneeLimitDeg ?? KNEE_LIMIT_DEG) : null;
-  const facing = usualFacing(samples, exercise);
   const lengths = usualLengths(samples);
   const reps = measuredReps(movements.found, {
     exercise,
@@ -118,18 +120,26 @@ interface Corrected {
   readonly movements: Movements;
 }
 
+/** How the person is seen. */
+interface Seen {
+  readonly exercise: Exercise;
+  readonly facing: Facing;
+  /** The camera's; null when it could not be told. */
+  readonly turn: Deg | null;
+}
+
 /** The angles with what the view adds taken out; none at all where the view is too bad for that. */
 function corrected(
-  exercise: Exercise,
+  { exercise, facing, turn }: Seen,
   seen: readonly (AngleInFrame | null)[],
   rough: Movements,
-  turn: Deg | null,
   found: (frames: readonly (AngleInFrame | null)[]) => Movements,
 ): Corrected {
   const again = (frames: readonly (AngleInFrame | null)[]): Corrected => ({ frames, movements: found(frames) });
   if (isTooTurned(turn)) return again(seen.map(() => null));
-  if (exercise.angle !== 'leg-elevation') return { frames: seen, movements: rough };
-  return again(levelled(seen, exercise, rough, turn ?? deg(0)));
+  if (exercise.angle === 'leg-elevation') return again(levelled(seen, exercise, rough, turn ?? deg(0)));
+  const square = squared(seen, exercise, facing, turn);
+  return square ? again(square) : { frames: seen, movements: rough };
 }
 
 function summaryOf(complete: readonly MeasuredRep[]): SetResult['summary'] {

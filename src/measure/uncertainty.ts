@@ -78,12 +78,15 @@ export function rangeUncertainty(evidence: RangeEvidence): Deg {
 }
 
 /**
- * What the camera's turn adds, deg. An elevation is corrected for it: what is left is the turn's own error. Ankle and knee are not: a plane seen at an angle
- * psi shows what lies across the picture shorter by cos psi, so that a range is wrong by up to its 1 - cos psi.
+ * What the camera's turn adds, deg. It is corrected for, in a sitting person where it is large enough (`squared.ts`), in a lying one always: what is left is
+ * what the turn's own error does. An unknown turn is taken for a middling one that nobody corrected.
  */
 function viewError({ angle, rangeDeg, cameraTurnDeg }: RangeEvidence): number {
-  const turn = Math.abs(cameraTurnDeg ?? UNKNOWN_TURN_DEG);
-  if (angle !== 'leg-elevation') return rangeDeg * (1 - Math.cos(radOfDeg(deg(turn))));
-  const seen = (degrees: number) => turnedElevation(rangeDeg, slopeOfTurn(deg(degrees)));
-  return cameraTurnDeg === null ? Math.abs(seen(turn) - seen(0)) : Math.abs(seen(turn + TURN_SE_DEG) - seen(turn));
+  const seen = (turnDeg: number): number =>
+    angle === 'leg-elevation'
+      ? turnedElevation(rangeDeg, slopeOfTurn(deg(turnDeg)))
+      : rangeDeg / Math.cos(radOfDeg(deg(turnDeg)));
+  const turn = cameraTurnDeg === null ? 0 : Math.abs(cameraTurnDeg);
+  const off = cameraTurnDeg === null ? UNKNOWN_TURN_DEG : TURN_SE_DEG;
+  return Math.abs(seen(turn + off) - seen(turn));
 }

@@ -5,6 +5,7 @@ import type { Movement } from '../../src/reps/movement.ts';
 import { deg, ms } from '../../src/units.ts';
 
 const FRAME_MS = 50;
+const LINE = { directionDeg: deg(0), lengthPx: 80 };
 const movement = (startMs: number, endMs: number): Movement => ({
   startMs: ms(startMs),
   peakMs: ms((startMs + endMs) / 2),
@@ -17,6 +18,7 @@ const movement = (startMs: number, endMs: number): Movement => ({
 });
 const frame = (angle: number, landmarkDeg: number | null): AngleInFrame => ({
   deg: deg(angle),
+  leg: { thigh: LINE, shank: LINE, foot: LINE },
   variance: 0.1,
   source: 'flow',
   landmarkDeg: landmarkDeg === null ? null : deg(landmarkDeg),

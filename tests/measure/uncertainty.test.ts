@@ -31,11 +31,11 @@ test.each<[string, Partial<RangeEvidence>]>([
 });
 
 describe('the view', () => {
-  test('a tap seen by a camera turned by 25 degrees may be out by what the cosine takes away', () => {
-    const { rangeDeg } = GOOD;
-    const lost = rangeDeg * (1 - Math.cos((25 * Math.PI) / 180));
-    const square = rangeUncertainty(GOOD) / 2.16;
-    expect(rangeUncertainty({ ...GOOD, cameraTurnDeg: deg(25) }) / 2.16).toBeCloseTo(Math.hypot(square, lost), 6);
+  test('a tap seen by a camera turned by 25 degrees is out by what the turn\u2019s own error does to the cosine', () => {
+    const stretched = (turn: number) => GOOD.rangeDeg / Math.cos((turn * Math.PI) / 180);
+    const [square, turned] = [0, 25].map((turn) => rangeUncertainty({ ...GOOD, cameraTurnDeg: deg(turn) }) / 2.16);
+    const added = Math.sqrt((turned as number) ** 2 - (square as number) ** 2 + (stretched(3.5) - stretched(0)) ** 2);
+    expect(added).toBeCloseTo(stretched(28.5) - stretched(25), 6);
   });
 
   test('a raise from a turned camera is corrected, so that only the turn\u2019s own error counts', () => {
