@@ -4,9 +4,9 @@ import type { Segment } from '../flow/leg-motion.ts';
 import { type DirectionClue, type FusedDirection, fuseDirections } from '../signal/fused-direction.ts';
 import { type Deg, deg, type Ms } from '../units.ts';
 import { cameraRolls } from './camera-roll.ts';
-import { facingOf, type LegSample, legLines } from './leg-sample.ts';
+import type { LegReading } from './leg-reading.ts';
+import { facingOf, type LegSample } from './leg-sample.ts';
 import { goesOn, type LastPose, poseAt } from './motion-alone.ts';
-import { plausible, usualLengths } from './plausible-length.ts';
 import { inPosture } from './posture.ts';
 import type { AngleSource } from './set-result.ts';
 
@@ -26,25 +26,23 @@ export interface AngleInFrame {
 
 /**
  * Angles of a finished set, frame by frame, from both sources joined; directions in the picture as the camera stood when the set began.
- * A segment's points that lie too near or too far from each other tell nothing of it.
  * @param levelMs when the set was found ready; null: the first frame's camera is taken as level
  */
 export function angleSeries(
   samples: readonly LegSample[],
   exercise: Exercise,
+  { usualPx, directionDeg }: LegReading,
   levelMs: Ms | null = null,
 ): readonly (AngleInFrame | null)[] {
   const rolls = cameraRolls(samples, levelMs);
-  const lines = samples.map((s) => s.points && legLines(s.points));
-  const length = usualLengths(samples);
   const facing = usualFacing(samples, exercise);
   const cluesOf = (segment: Segment): readonly DirectionClue[] =>
     samples.map(({ motion }, i) => {
       const roll = rolls[i] ?? 0;
-      const line = lines[i]?.[segment];
+      const seen = directionDeg[segment][i] ?? null;
       const turn = motion?.[segment];
       return {
-        landmarkDeg: line && plausible(line.lengthPx, length[segment]) ? line.directionDeg - roll : null,
+        landmarkDeg: seen === null ? null : seen - roll,
         turn: turn ? { ...turn, turnDeg: deg(turn.turnDeg - roll) } : null,
       };
     });
@@ -63,7 +61,7 @@ export function angleSeries(
     if (used.length < exercise.segments.length) return null;
     // A segment that the exercise does not use may be missing; the angle does not read it.
     const legOf = (direction: (segment: Segment) => number | null | undefined): LegLines => {
-      const line = (s: Segment) => ({ directionDeg: deg(direction(s) ?? 0), lengthPx: length[s] });
+      const line = (s: Segment) => ({ directionDeg: deg(direction(s) ?? 0), lengthPx: usualPx[s] });
       return { thigh: line('thigh'), shank: line('shank'), foot: line('foot') };
     };
     const leg = legOf((s) => directions[s][i]?.deg);

@@ -7,12 +7,12 @@ import { type Deg, deg, type Ms, ms } from '../units.ts';
 import { type AngleInFrame, angleSeries, usualFacing } from './angle-series.ts';
 import { cameraTurn, isTooTurned } from './camera-turn.ts';
 import { footAt } from './foot-position.ts';
+import { farShare, readLeg, strayShare } from './leg-reading.ts';
 import type { LegSample } from './leg-sample.ts';
 import { levelled } from './levelled.ts';
 import { measuredReps } from './measured-rep.ts';
 import { findMovements, type Movements } from './movements.ts';
 import { heedOnset, onsetIn } from './onset.ts';
-import { usualLengths } from './plausible-length.ts';
 import { qualityOf } from './quality.ts';
 import { readyIndex } from './ready.ts';
 import type { MeasuredRep, SetResult } from './set-result.ts';
@@ -34,6 +34,9 @@ export interface SetSpec {
 /** The knee limit where the therapist set none. Common practice. */
 export const KNEE_LIMIT_DEG = deg(15);
 
+/** In more than this share of the frames the leg asked for is the one turned away: nothing is measured. Chosen. */
+const FAR_SHARE = 0.5;
+
 /** What was noted while the set ran. */
 interface SetNotes {
   /** When the set was found ready; null: never. */
@@ -47,7 +50,9 @@ interface SetNotes {
  */
 export function measureSamples(spec: SetSpec, samples: readonly LegSample[], { foundReadyMs, onsetMs }: SetNotes): SetResult {
   const { exercise } = spec;
-  const seen = angleSeries(samples, exercise, foundReadyMs);
+  const reading = readLeg(samples, exercise.segments);
+  const far = farShare(samples) > FAR_SHARE;
+  const seen = far ? samples.map(() => null) : angleSeries(samples, exercise, reading, foundReadyMs);
   const tMs = samples.map((s) => s.tMs);
   const from = readyIndex(
     tMs,
@@ -70,14 +75,14 @@ export function measureSamples(spec: SetSpec, samples: readonly LegSample[], { f
   const angleDeg = movements.smooth.map((v) => (v === null ? null : deg(v * sign)));
   const onset = onsetIn(onsetMs, tMs, angleDeg);
   const kneeLimitDeg = lyingLeg ? (spec.kneeLimitDeg ?? KNEE_LIMIT_DEG) : null;
-  const lengths = usualLengths(samples);
   const reps = measuredReps(movements.found, {
     exercise,
     frames,
     tMs,
     noiseDeg: movements.noiseDeg,
     cameraTurnDeg: turn,
-    segmentsPx: exercise.segments.map((s) => lengths[s]),
+    segmentsPx: exercise.segments.map((s) => reading.usualPx[s]),
+    stray: reading.stray,
     kneeLimitDeg,
     footAt: (peakMs) => (lyingLeg ? footAt(samples, peakMs, facing, spec.size) : null),
   }).map((rep) => heedOnset(rep, onset, sign));
@@ -99,6 +104,8 @@ export function measureSamples(spec: SetSpec, samples: readonly LegSample[], { f
       size: spec.size,
       from: from ?? 0,
       cameraTurnDeg: turn,
+      far,
+      strayShare: strayShare(samples, reading),
     }),
     curve: { tMs, angleDeg },
   };

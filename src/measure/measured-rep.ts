@@ -10,6 +10,8 @@ import type { AngleSource, MeasuredRep, RepFlag } from './set-result.ts';
 
 /** A bend lasts for at least this share of the movement; single frames of a lost shank do not count. Chosen. */
 const KNEE_SHARE = 0.15;
+/** Points that are not the leg's in more than this share of a movement's frames leave it in doubt. Chosen. */
+const DOUBTFUL_SHARE = 0.25;
 /** Told by the picture's motion in this share of its frames, a range is the picture's; by the landmarks in that one, theirs. Chosen. */
 const FLOW_SHARE = 0.9;
 const LANDMARKS_SHARE = 0.5;
@@ -24,6 +26,8 @@ export interface RepContext {
   readonly cameraTurnDeg: Deg | null;
   /** How long the segments that make the angle usually are in the picture, px. */
   readonly segmentsPx: readonly number[];
+  /** One a frame: whether its points are not to be believed. */
+  readonly stray: readonly boolean[];
   /** A leg raised with the knee bent further than at rest by this much is flagged; null: none is. */
   readonly kneeLimitDeg: Deg | null;
   /** Where the foot stood at a time; null when that was not seen or plays no part. */
@@ -43,6 +47,7 @@ export function measuredReps(found: readonly FoundMovement[], context: RepContex
     const flags: RepFlag[] = [];
     if (!m.complete) flags.push('partial');
     if (m.cut) flags.push('tracking-gap');
+    if (isDoubtful(span, context)) flags.push('doubtful');
     if (kneeLimitDeg !== null && restingKnee !== null && kneeBends(during, restingKnee + kneeLimitDeg)) flags.push('knee-bent');
     const footDeg = context.footAt(m.peakMs);
     const foot = { footDeg, footUncertaintyDeg: footDeg === null ? null : FOOT_UNCERTAINTY_DEG };
@@ -52,6 +57,10 @@ export function measuredReps(found: readonly FoundMovement[], context: RepContex
     return { ...repOf(m, exercise, facts), ...foot };
   });
 }
+
+/** Whether too many of its frames show points that are not the leg's. */
+const isDoubtful = ({ from, to }: Span, { stray }: RepContext): boolean =>
+  stray.slice(from, to).filter(Boolean).length > DOUBTFUL_SHARE * (to - from);
 
 interface Span {
   readonly from: number;

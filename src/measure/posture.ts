@@ -1,6 +1,7 @@
 import type { Posture } from '../pose/head-up.ts';
 import { deg, radOfDeg } from '../units.ts';
-import { type BodyPoints, lineBetween } from './leg-sample.ts';
+import type { BodyPoints } from './leg-sample.ts';
+import { lineBetween } from './line-between.ts';
 
 /** How far the trunk of a lying person, or the thigh of a sitting one, may be from the picture's horizontal. Chosen: generous, since cameras tilt. */
 const LEVEL_DEG = 45;

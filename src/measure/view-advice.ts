@@ -4,6 +4,7 @@ import { type Landmark, landmark, type Side } from '../pose/landmarks.ts';
 import { isTooTurned, turnSeen } from './camera-turn.ts';
 import { bodyPoints, legLines, otherSide } from './leg-sample.ts';
 import type { ViewAdvice } from './live-view.ts';
+import { isFarLeg } from './near-leg.ts';
 import type { Observation } from './observation.ts';
 import { inPosture } from './posture.ts';
 
@@ -15,9 +16,6 @@ const SEEN = 0.35;
 const SMALL_FOOT_SHARE = 0.04;
 /** Shoulders, or hips, further apart than this share of the trunk's length: the person faces the camera. Chosen: 30 degrees off give about 0.4. */
 const TURNED_SHARE = 0.5;
-/** The other knee nearer to the camera than this one by more than this share of the thigh: the wrong leg is in front. Chosen. */
-const WRONG_LEG_SHARE = 0.35;
-
 /** What to change in front of the camera, most urgent first; empty when the view is good. */
 export function viewAdvice(
   { landmarks, brightness }: Observation,
@@ -41,7 +39,7 @@ export function viewAdvice(
   const acrossTheTrunk = turnedShare(landmarks, points.shoulder, points.hip) > TURNED_SHARE;
   const other = otherSide(landmarks, side);
   if (acrossTheTrunk || isTooTurned(turnSeen(points, other, exercise.posture))) advice.push('not-side-on');
-  else if (wrongLeg(landmarks, side, lines.thigh.lengthPx)) advice.push('wrong-leg');
+  else if (isFarLeg(landmarks, side)) advice.push('wrong-leg');
   if (advice.length === 0 && !inPosture(points, exercise.posture))
     advice.push(exercise.posture === 'lying' ? 'not-lying' : 'not-sitting');
   return advice;
@@ -61,11 +59,4 @@ function turnedShare(landmarks: readonly Landmark[], shoulder: At, hip: At): num
   const shoulders = across(landmark(landmarks, 'leftShoulder'), landmark(landmarks, 'rightShoulder'));
   const hips = across(landmark(landmarks, 'leftHip'), landmark(landmarks, 'rightHip'));
   return (shoulders + hips) / 2 / trunk;
-}
-
-function wrongLeg(landmarks: readonly Landmark[], side: Side, thighPx: number): boolean {
-  const other: Side = side === 'left' ? 'right' : 'left';
-  const here = landmark(landmarks, `${side}Knee`).z + landmark(landmarks, `${side}Hip`).z;
-  const there = landmark(landmarks, `${other}Knee`).z + landmark(landmarks, `${other}Hip`).z;
-  return here - there > 2 * WRONG_LEG_SHARE * thighPx;
 }

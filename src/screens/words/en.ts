@@ -189,7 +189,8 @@ export const en = {
       'low-frame-rate': 'Few pictures a second were measured, so quick movements may be missed.',
       'little-texture': 'The leg looked very even, so its movement was hard to follow. Bare skin or patterned clothes help.',
       'points-jumped': 'In some pictures the leg was mistaken for something else. Those were left out.',
-      'far-leg': 'The measured leg was not the one nearest the camera.',
+      'far-leg':
+        'The leg you chose was the one turned away from the camera, so nothing was measured. Turn round, or choose the other leg.',
       'camera-moved': 'The camera moved during the set.',
     },
     curveTitle: 'The whole set',
