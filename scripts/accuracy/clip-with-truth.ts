@@ -58,8 +58,10 @@ export type ClipFolderError =
 const OF_JOINT: Readonly<Record<string, ExerciseId>> = { ankle: 'foot-tap', hip: 'leg-raise', knee: 'knee-straighten' };
 
 /** Nerve glides move the ankle too, yet of a lying leg and beside the head: they are no foot taps. */
-const exerciseIn = ({ measures, exercise }: Truth): ExerciseId | null =>
-  /glide/.test(exercise) ? null : (OF_JOINT[measures] ?? null);
+function exerciseIn({ measures, exercise }: Truth): ExerciseId | null {
+  if (/glide/.test(exercise)) return null;
+  return /heel stand/.test(exercise) ? 'heel-stand' : (OF_JOINT[measures] ?? null);
+}
 
 async function readTruth(path: string): Promise<Truth | null> {
   try {

@@ -4,5 +4,6 @@ import type { ExerciseId } from '../../src/exercises/exercise.ts';
 export const EXERCISE_NAME: Readonly<Record<ExerciseId, string>> = {
   'foot-tap': 'foot taps',
   'leg-raise': 'leg raises',
+  'heel-stand': 'heel stands',
   'knee-straighten': 'knee extensions',
 };

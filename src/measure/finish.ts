@@ -9,7 +9,7 @@ import { cameraTurn, isTooTurned } from './camera-turn.ts';
 import { footAt } from './foot-position.ts';
 import { farShare, readLeg, strayShare } from './leg-reading.ts';
 import type { LegSample } from './leg-sample.ts';
-import { levelled } from './levelled.ts';
+import { fromFloor, levelled } from './levelled.ts';
 import { measuredReps } from './measured-rep.ts';
 import { findMovements, type Movements } from './movements.ts';
 import { heedOnset, onsetIn } from './onset.ts';
@@ -83,6 +83,7 @@ export function measureSamples(spec: SetSpec, samples: readonly LegSample[], { f
     cameraTurnDeg: turn,
     segmentsPx: exercise.segments.map((s) => reading.usualPx[s]),
     stray: reading.stray,
+    angleDeg: movements.smooth,
     kneeLimitDeg,
     footAt: (peakMs) => (lyingLeg ? footAt(samples, peakMs, facing, spec.size) : null),
   }).map((rep) => heedOnset(rep, onset, sign));
@@ -145,6 +146,7 @@ function corrected(
   const again = (frames: readonly (AngleInFrame | null)[]): Corrected => ({ frames, movements: found(frames) });
   if (isTooTurned(turn)) return again(seen.map(() => null));
   if (exercise.angle === 'leg-elevation') return again(levelled(seen, exercise, rough, turn ?? deg(0)));
+  if (exercise.angle === 'foot-elevation') return again(fromFloor(seen, exercise, rough));
   const square = squared(seen, exercise, facing, turn);
   return square ? again(square) : { frames: seen, movements: rough };
 }

@@ -1,6 +1,7 @@
 import type { Facing, LegLines } from '../angles/joint-angle.ts';
 import type { CameraMotion } from '../flow/camera-motion.ts';
 import type { LegMotion } from '../flow/leg-motion.ts';
+import type { Posture } from '../pose/head-up.ts';
 import { type Landmark, landmark, type Side } from '../pose/landmarks.ts';
 import type { Ms } from '../units.ts';
 import { lineBetween } from './line-between.ts';
@@ -53,6 +54,6 @@ export const legLines = (p: LegDrawing): LegLines => ({
   foot: lineBetween(p.heel, p.toe),
 });
 
-/** Which way a sitting person's toes, or a lying person's feet, point in the picture. */
-export const facingOf = (p: BodyPoints, posture: 'upright' | 'lying'): Facing =>
+/** Which way a sitting or standing person's toes, or a lying person's feet, point in the picture. */
+export const facingOf = (p: BodyPoints, posture: Posture): Facing =>
   (posture === 'lying' ? p.ankle.x < p.hip.x : p.toe.x < p.heel.x) ? 'left' : 'right';

@@ -1,7 +1,8 @@
 import type { Exercise } from '../exercises/exercise.ts';
 import type { FoundMovement } from '../reps/segment-set.ts';
+import { standTime } from '../reps/stand-time.ts';
 import { median } from '../signal/median.ts';
-import type { Deg, Ms } from '../units.ts';
+import { type Deg, deg, type Ms, ms } from '../units.ts';
 import type { AngleInFrame } from './angle-series.ts';
 import { FOOT_UNCERTAINTY_DEG } from './foot-position.ts';
 import { repOf } from './rep-of.ts';
@@ -26,6 +27,8 @@ export interface RepContext {
   readonly cameraTurnDeg: Deg | null;
   /** How long the segments that make the angle usually are in the picture, px. */
   readonly segmentsPx: readonly number[];
+  /** The smoothed angle, positive in the exercise's direction; one a frame. */
+  readonly angleDeg: readonly (number | null)[];
   /** One a frame: whether its points are not to be believed. */
   readonly stray: readonly boolean[];
   /** A leg raised with the knee bent further than at rest by this much is flagged; null: none is. */
@@ -49,13 +52,28 @@ export function measuredReps(found: readonly FoundMovement[], context: RepContex
     if (m.cut) flags.push('tracking-gap');
     if (isDoubtful(span, context)) flags.push('doubtful');
     if (kneeLimitDeg !== null && restingKnee !== null && kneeBends(during, restingKnee + kneeLimitDeg)) flags.push('knee-bent');
+    const standing = standOf(m, span, context);
+    if (standing.sankAfterMs !== null) flags.push('sinking');
     const footDeg = context.footAt(m.peakMs);
     const foot = { footDeg, footUncertaintyDeg: footDeg === null ? null : FOOT_UNCERTAINTY_DEG };
     const matchDeg = source === 'landmarks' ? 0 : matchError(m, span, context);
     const closureDeg = restClosure(m, found, context.tMs, context.frames);
     const facts = { number: i + 1, flags, source, noiseDeg, matchDeg, closureDeg, segmentsPx, cameraTurnDeg };
-    return { ...repOf(m, exercise, facts), ...foot };
+    return { ...repOf(m, exercise, facts), ...foot, ...standing };
   });
+}
+
+/** How long a heel stand lasted, and when it sank. */
+function standOf(
+  { startDeg }: FoundMovement,
+  { from, to }: Span,
+  { exercise, tMs, angleDeg }: RepContext,
+): Pick<MeasuredRep, 'upMs' | 'sankAfterMs'> {
+  if (exercise.id !== 'heel-stand') return { upMs: null, sankAfterMs: null };
+  const samples = angleDeg
+    .slice(from, to)
+    .map((angle, i) => ({ tMs: ms(tMs[from + i] as number), deg: angle === null ? null : deg(angle) }));
+  return standTime(samples, startDeg, exercise.rule.leastDeg) ?? { upMs: ms(0), sankAfterMs: null };
 }
 
 /** Whether too many of its frames show points that are not the leg's. */

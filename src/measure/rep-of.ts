@@ -25,6 +25,8 @@ export function repOf(m: Movement, exercise: Exercise, { number, flags, ...evide
     source: evidence.source,
     footDeg: null,
     footUncertaintyDeg: null,
+    upMs: null,
+    sankAfterMs: null,
   };
 }
 

@@ -44,6 +44,12 @@ const RESIDUAL: Readonly<Record<JointAngle, Readonly<Record<AngleSource, Residua
     fused: { constantDeg: 0.8, share: 0.03, t95: 2.26 },
     landmarks: { constantDeg: 1, share: 0.035, t95: 2.26 },
   },
+  // Four clips only: their own residuals, and the ankle's for what is lost.
+  'foot-elevation': {
+    flow: { constantDeg: 0.5, share: 0.04, t95: 3.18 },
+    fused: { constantDeg: 0.8, share: 0.06, t95: 3.18 },
+    landmarks: { constantDeg: 3.5, share: 0.2, t95: 3.18 },
+  },
   'knee-flexion': {
     flow: { constantDeg: 1, share: 0.01, t95: 3.18 },
     fused: { constantDeg: 1.5, share: 0.03, t95: 3.18 },

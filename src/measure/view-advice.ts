@@ -1,5 +1,6 @@
 import type { PictureSize } from '../capture/frame.ts';
 import type { Exercise } from '../exercises/exercise.ts';
+import type { Posture } from '../pose/head-up.ts';
 import { type Landmark, landmark, type Side } from '../pose/landmarks.ts';
 import { isTooTurned, turnSeen } from './camera-turn.ts';
 import { bodyPoints, legLines, otherSide } from './leg-sample.ts';
@@ -16,6 +17,11 @@ const SEEN = 0.35;
 const SMALL_FOOT_SHARE = 0.04;
 /** Shoulders, or hips, further apart than this share of the trunk's length: the person faces the camera. Chosen: 30 degrees off give about 0.4. */
 const TURNED_SHARE = 0.5;
+const NOT_IN = { upright: 'not-sitting', lying: 'not-lying', standing: 'not-standing' } as const satisfies Record<
+  Posture,
+  ViewAdvice
+>;
+
 /** What to change in front of the camera, most urgent first; empty when the view is good. */
 export function viewAdvice(
   { landmarks, brightness }: Observation,
@@ -40,8 +46,7 @@ export function viewAdvice(
   const other = otherSide(landmarks, side);
   if (acrossTheTrunk || isTooTurned(turnSeen(points, other, exercise.posture))) advice.push('not-side-on');
   else if (isFarLeg(landmarks, side)) advice.push('wrong-leg');
-  if (advice.length === 0 && !inPosture(points, exercise.posture))
-    advice.push(exercise.posture === 'lying' ? 'not-lying' : 'not-sitting');
+  if (advice.length === 0 && !inPosture(points, exercise.posture)) advice.push(NOT_IN[exercise.posture]);
   return advice;
 }
 

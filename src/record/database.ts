@@ -2,6 +2,7 @@ import Dexie, { type Table } from 'dexie';
 import type { MeasuredRep, SetResult } from '../measure/set-result.ts';
 import { withFootRow, withOnsetRow } from './foot-and-onset.ts';
 import type { RepEdit } from './rep-edit.ts';
+import { withStandRow, withStandsRow } from './stand-time-row.ts';
 import type { SetHeader, SetRunState } from './stored-set.ts';
 
 export interface SetRow extends SetHeader {
@@ -57,6 +58,7 @@ export const VERSIONS: readonly DatabaseVersion[] = [
   },
   { version: 2, stores: {}, upgrade: { sets: withDose } },
   { version: 3, stores: {}, upgrade: { reps: withFootRow, results: withOnsetRow } },
+  { version: 4, stores: {}, upgrade: { reps: withStandRow, results: withStandsRow } },
 ];
 
 export const DATABASE_NAME = 'evenside';
