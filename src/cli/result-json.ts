@@ -1,5 +1,6 @@
 import type { ExerciseDefinition } from '../exercises/exercise-definition.ts';
 import type { SetResult } from '../measure/set-result.ts';
+import { footTapJson } from './foot-tap-lines.ts';
 
 /** Version of the result file, see docs/result-format.md. */
 const RESULT_SCHEMA = 1;
@@ -53,6 +54,7 @@ export function resultJson(
       medianRangeDeg: d(summary.medianRangeDeg),
       uncertaintyDeg: d(summary.uncertaintyDeg),
     },
+    footTaps: footTapJson(result),
     coordination: null,
     kneeLimitDeg: result.kneeLimitDeg === null ? null : d(result.kneeLimitDeg),
     onset: result.onset && {

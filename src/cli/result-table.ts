@@ -1,4 +1,5 @@
 import type { MeasuredRep, SetResult } from '../measure/set-result.ts';
+import { footTapLines } from './foot-tap-lines.ts';
 
 const HEADS = ['rep', 'start s', 'peak s', 'end s', 'from deg', 'peak deg', 'range deg', '+/-', 'hold s', 'counts', 'notes'];
 
@@ -59,6 +60,7 @@ export function resultTable(result: SetResult): string {
   return [
     `${result.exercise}, ${result.side}: ${result.count} complete, ${result.partialCount} partial${range}`,
     ...(result.reps.length > 0 ? lines : []),
+    ...footTapLines(result),
     ...legRaiseLines(result),
     ...heelStandLines(result),
     `${result.framesUsed} of ${result.frames} frames measured`,

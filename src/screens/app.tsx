@@ -2,6 +2,7 @@ import { useEffect } from 'react';
 import { Redirect, Route, Router, Switch, useLocation } from 'wouter';
 import { useHashLocation } from 'wouter/use-hash-location';
 import { ChooseScreen } from './choose/choose-screen.tsx';
+import { CompareScreen } from './compare/compare-screen.tsx';
 import { Page } from './parts/page.tsx';
 import { ResultScreen } from './result/result-screen.tsx';
 import { SafetyScreen } from './safety/safety-screen.tsx';
@@ -35,6 +36,9 @@ function Screens() {
       </Route>
       <Route path="/run" component={SetScreen} />
       <Route path="/set/:id">{({ id }) => <ResultScreen id={id} key={id} />}</Route>
+      <Route path="/compare/:id/:other">
+        {({ id, other }) => <CompareScreen id={id} other={other} key={`${id} ${other}`} />}
+      </Route>
       <Route>
         <Page className="not-found" title={app.notFound} back="/">
           {null}

@@ -13,7 +13,7 @@ import type { StoredSet } from '../record/stored-set.ts';
 import type { Result } from '../result.ts';
 import type { PoseClientError } from '../run/pose-client.ts';
 import type { SessionError } from '../run/session.ts';
-import type { Ms, Ratio } from '../units.ts';
+import type { Deg, Ms, Ratio } from '../units.ts';
 
 /** Where a set's pictures come from. */
 export type PictureKind = 'camera' | 'file' | 'example';
@@ -68,6 +68,8 @@ export interface SetPlan {
   readonly targetReps: number | null;
   readonly model: PoseModel;
   readonly head: HeadTowards;
+  /** Leg raise: from how much knee bend on a raise is flagged. */
+  readonly kneeLimitDeg: Deg;
 }
 
 /** The opened source: its picture, and how long it lasts when that is known. */

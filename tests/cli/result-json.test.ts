@@ -19,6 +19,7 @@ test('the keys stand in the documented order', () => {
     'partialCount',
     'reps',
     'summary',
+    'footTaps',
     'coordination',
     'kneeLimitDeg',
     'onset',
@@ -66,6 +67,21 @@ test('times are whole milliseconds and angles hundredths of a degree', () => {
   ];
   expect(first).toMatchObject({ startMs: 1500, startDeg: 1.23, peakDeg: 0 });
   expect(Object.is(first.peakDeg, -0)).toBe(false);
+});
+
+test('foot taps tell tempo, hold and fatigue; other exercises and parts that a set is too short for are null', () => {
+  const nine = Array.from({ length: 9 }, (_, i) => rep(i + 1, { rangeDeg: deg(i < 6 ? 15 : 9) }));
+  const { footTaps } = written(result(nine)) as { footTaps: Record<string, Record<string, unknown>> };
+  expect(footTaps.tempo?.perMinute).toBeGreaterThan(0);
+  expect(footTaps.fatigue).toMatchObject({ rangeChangeDeg: -6, verdict: 'real' });
+  expect(written(result([rep(1)])).footTaps).toMatchObject({ tempo: null, fatigue: null });
+  expect(written({ ...result([rep(1)]), exercise: 'leg-raise' }).footTaps).toBeNull();
+});
+
+test('a heel stand says how long it lasted and when it sank', () => {
+  const stand = rep(1, { upMs: ms(4949.6), sankAfterMs: ms(2850), flags: ['sinking'] });
+  const [first] = written({ ...result([stand]), exercise: 'heel-stand' }).reps as [Record<string, unknown>];
+  expect(first).toMatchObject({ upMs: 4950, sankAfterMs: 2850, flags: ['sinking'] });
 });
 
 test('a leg raise says where the foot stood, which knee limit held and where symptoms began', () => {

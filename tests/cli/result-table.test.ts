@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { resultTable } from '../../src/cli/result-table.ts';
+import { ms } from '../../src/units.ts';
 import { rep, result } from '../record/set-builders.ts';
 
 test('the first line says what was counted and how far', () => {
@@ -20,6 +21,16 @@ test('without repetitions there is no table, and no range', () => {
   const lines = resultTable(result([])).split('\n');
   expect(lines[0]).toBe('foot-tap, left: 0 complete, 0 partial');
   expect(lines[1]).toBe('2 of 3 frames measured');
+  expect(lines.join()).not.toContain('tempo');
+});
+
+test('foot taps have a line on tempo, hold and the last third; heel stands on their time', () => {
+  const taps = resultTable(result(Array.from({ length: 9 }, (_, i) => rep(i + 1))));
+  expect(taps).toMatch(/^tempo \d+ a minute, uneven by \d+ %$/m);
+  expect(taps).toMatch(/^held at the top for \d\.\d\d s in the middle$/m);
+  expect(taps).toMatch(/^last third against first: range 0\.0 degrees, within the error of \d\.\d$/m);
+  const stands = resultTable({ ...result([rep(1, { upMs: ms(4950), sankAfterMs: ms(2850) })]), exercise: 'heel-stand' });
+  expect(stands).toContain('forefoot up for: 4.95 s (sank after 2.85 s)');
 });
 
 test('warnings are said', () => {

@@ -22,16 +22,24 @@ const reps = [
 
 describe('how far the counted repetitions went', () => {
   test('it is the middle of the complete ones, whatever is done to the small ones', () => {
-    expect(keptSummary(aSet(reps))).toEqual({ medianRangeDeg: 20, uncertaintyDeg: 2 });
-    expect(keptSummary(aSet(reps, { edits: [struck(4)] }))).toEqual({ medianRangeDeg: 20, uncertaintyDeg: 2 });
+    expect(keptSummary(aSet(reps))).toEqual({ medianRangeDeg: 20, uncertaintyDeg: 2, medianUpMs: null });
+    expect(keptSummary(aSet(reps, { edits: [struck(4)] }))).toEqual({ medianRangeDeg: 20, uncertaintyDeg: 2, medianUpMs: null });
   });
 
   test('a struck repetition leaves the middle of the others', () => {
-    expect(keptSummary(aSet(reps, { edits: [struck(3)] }))).toEqual({ medianRangeDeg: 15, uncertaintyDeg: 1.5 });
+    expect(keptSummary(aSet(reps, { edits: [struck(3)] }))).toEqual({
+      medianRangeDeg: 15,
+      uncertaintyDeg: 1.5,
+      medianUpMs: null,
+    });
   });
 
   test('an interrupted set without a result has the middle of its repetitions', () => {
-    expect(keptSummary(aSet(reps, { result: null, state: 'interrupted' }))).toEqual({ medianRangeDeg: 20, uncertaintyDeg: 2 });
+    expect(keptSummary(aSet(reps, { result: null, state: 'interrupted' }))).toEqual({
+      medianRangeDeg: 20,
+      uncertaintyDeg: 2,
+      medianUpMs: null,
+    });
   });
 
   test('without a counted repetition there is none', () => {

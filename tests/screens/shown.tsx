@@ -1,9 +1,12 @@
-import { render } from '@testing-library/react';
+import { configure, render } from '@testing-library/react';
 import { App } from '../../src/screens/app.tsx';
 import type { AppServices } from '../../src/screens/services.ts';
 import { ServicesContext } from '../../src/screens/services-context.tsx';
 import { RunContext } from '../../src/screens/set/run-context.tsx';
 import { fakeRun } from './fake-run.ts';
+
+// What waits for something on the screen waits on a busy machine too; it goes on as soon as it is there.
+configure({ asyncUtilTimeout: 15_000 });
 
 /** Shows the whole app at an address. */
 export function shownAt(path: string, services: AppServices) {

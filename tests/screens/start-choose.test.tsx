@@ -65,12 +65,24 @@ describe('choosing a set', () => {
       targetReps: 11,
       model: 'heavy',
       head: 'left',
+      kneeLimitDeg: 15,
     });
     expect(choicesIn(localStorage.getItem('evenside.choices'))).toMatchObject({
       exercise: 'leg-raise',
       side: 'right',
       targetReps: 11,
     });
+  });
+
+  test('the knee limit is asked for leg raises only, and goes into the plan', () => {
+    const { services, begun } = fakeServices();
+    shownAt('/choose/camera', services);
+    fireEvent.click(screen.getByRole('radio', { name: /Foot tap/ }));
+    expect(screen.queryByRole('textbox', { name: 'Knee may bend by, degrees' })).toBeNull();
+    fireEvent.click(screen.getByRole('radio', { name: /Straight leg raise/ }));
+    fireEvent.keyDown(screen.getByRole('textbox', { name: 'Knee may bend by, degrees' }), { key: 'ArrowUp' });
+    fireEvent.click(screen.getByRole('button', { name: 'Start the camera' }));
+    expect(begun[0]?.plan.kneeLimitDeg).toBe(20);
   });
 
   test('the place of the head is asked only when lying', () => {

@@ -65,7 +65,13 @@ export async function runPlan(
           return observe(frame);
         },
       },
-      spec: { exercise: exerciseOf(plan.exercise), side: plan.side, size: opened.size, targetReps: plan.targetReps },
+      spec: {
+        exercise: exerciseOf(plan.exercise),
+        side: plan.side,
+        size: opened.size,
+        targetReps: plan.targetReps,
+        kneeLimitDeg: plan.kneeLimitDeg,
+      },
       head: plan.head,
       origin: originOf(plan),
       store,

@@ -1,13 +1,18 @@
 import * as v from 'valibot';
 import { create } from 'zustand';
 import { EXERCISE_IDS, type ExerciseId } from '../../exercises/exercise.ts';
+import { KNEE_LIMIT_DEG } from '../../measure/finish.ts';
 import type { HeadTowards } from '../../pose/head-up.ts';
 import type { Side } from '../../pose/landmarks.ts';
 import { POSE_MODELS, type PoseModel } from '../../pose/model.ts';
+import { type Deg, deg } from '../../units.ts';
 
 /** Fewest and most repetitions a set may ask for. Chosen: common doses are 10 to 20. */
 export const LEAST_REPS = 1;
 export const MOST_REPS = 99;
+
+/** The knee limits that can be chosen: below, every raise is flagged; above, none is. Chosen. */
+export const KNEE_LIMITS = { leastDeg: 5, mostDeg: 45, stepDeg: 5 } as const;
 
 /** What was chosen last; offered again next time. */
 export interface Choices {
@@ -16,6 +21,8 @@ export interface Choices {
   readonly targetReps: number;
   readonly model: PoseModel;
   readonly head: HeadTowards;
+  /** Leg raise: from how much knee bend on a raise is flagged. */
+  readonly kneeLimitDeg: Deg;
   readonly deviceId: string | null;
   readonly sound: boolean;
 }
@@ -26,6 +33,7 @@ const DEFAULTS: Choices = {
   targetReps: 10,
   model: 'full',
   head: 'find',
+  kneeLimitDeg: KNEE_LIMIT_DEG,
   deviceId: null,
   sound: true,
 };
@@ -39,6 +47,10 @@ const Remembered = v.object({
   targetReps: v.fallback(v.pipe(v.number(), v.integer(), v.minValue(LEAST_REPS), v.maxValue(MOST_REPS)), DEFAULTS.targetReps),
   model: v.fallback(v.picklist(POSE_MODELS), DEFAULTS.model),
   head: v.fallback(v.picklist(['left', 'right', 'find']), DEFAULTS.head),
+  kneeLimitDeg: v.fallback(
+    v.pipe(v.number(), v.minValue(KNEE_LIMITS.leastDeg), v.maxValue(KNEE_LIMITS.mostDeg), v.transform(deg)),
+    DEFAULTS.kneeLimitDeg,
+  ),
   deviceId: v.fallback(v.nullable(v.string()), DEFAULTS.deviceId),
   sound: v.fallback(v.boolean(), DEFAULTS.sound),
 });

@@ -7,13 +7,13 @@ import { useBegin } from '../set/begin.ts';
 import { useWords } from '../words/words-context.tsx';
 import { CameraPlan } from './camera-plan.tsx';
 import './choose-screen.css';
-import { useChoices } from './choices.ts';
+import { LEAST_REPS, MOST_REPS, useChoices } from './choices.ts';
 import { ChosenFile } from './chosen-file.tsx';
 import { ExerciseDrawing } from './exercise-drawing.tsx';
 import { MoreChoices } from './more-choices.tsx';
+import { NumberStepper } from './number-stepper.tsx';
 import { OptionCards } from './option-cards.tsx';
 import { planOf } from './plan.ts';
-import { RepStepper } from './rep-stepper.tsx';
 
 const SIDES = ['left', 'right'] as const;
 
@@ -56,8 +56,15 @@ export function ChooseScreen({ kind }: { readonly kind: Exclude<PictureKind, 'ex
             chosen={side}
             onChoose={(value) => change({ side: value })}
           />
-          <RepStepper reps={targetReps} onChange={(reps) => change({ targetReps: reps })} />
-          <MoreChoices kind={kind} />
+          <NumberStepper
+            label={choose.reps}
+            fewer={choose.fewer}
+            more={choose.moreReps}
+            value={targetReps}
+            least={LEAST_REPS}
+            most={MOST_REPS}
+            onChange={(reps) => change({ targetReps: reps })}
+          />
         </div>
         <div className="choose-go">
           <figure className="choose-camera">
@@ -69,6 +76,7 @@ export function ChooseScreen({ kind }: { readonly kind: Exclude<PictureKind, 'ex
             {choose.begin[kind]}
           </button>
         </div>
+        <MoreChoices kind={kind} />
       </form>
     </Page>
   );

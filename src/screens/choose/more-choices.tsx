@@ -2,11 +2,13 @@ import { useEffect, useState } from 'react';
 import type { CameraDevice } from '../../capture/camera.ts';
 import { exerciseOf } from '../../exercises/catalogue.ts';
 import { POSE_MODELS } from '../../pose/model.ts';
+import { deg } from '../../units.ts';
 import type { PictureKind } from '../services.ts';
 import { useServices } from '../services-context.tsx';
 import { useWords } from '../words/words-context.tsx';
 import { CameraSelect } from './camera-select.tsx';
-import { useChoices } from './choices.ts';
+import { KNEE_LIMITS, useChoices } from './choices.ts';
+import { NumberStepper } from './number-stepper.tsx';
 import { OptionCards } from './option-cards.tsx';
 import './more-choices.css';
 
@@ -16,7 +18,7 @@ const HEADS = ['find', 'left', 'right'] as const;
 export function MoreChoices({ kind }: { readonly kind: PictureKind }) {
   const { choose } = useWords();
   const services = useServices();
-  const { exercise, head, model, deviceId } = useChoices((s) => s.choices);
+  const { exercise, head, model, deviceId, kneeLimitDeg } = useChoices((s) => s.choices);
   const change = useChoices((s) => s.choose);
   const [cameras, setCameras] = useState<readonly CameraDevice[]>([]);
   useEffect(() => {
@@ -33,6 +35,18 @@ export function MoreChoices({ kind }: { readonly kind: PictureKind }) {
             options={HEADS.map((value) => ({ value, name: choose.heads[value] }))}
             chosen={head}
             onChoose={(value) => change({ head: value })}
+          />
+        ) : null}
+        {exercise === 'leg-raise' ? (
+          <NumberStepper
+            label={choose.kneeLimit}
+            fewer={choose.kneeLimitLess}
+            more={choose.kneeLimitMore}
+            value={kneeLimitDeg}
+            least={KNEE_LIMITS.leastDeg}
+            most={KNEE_LIMITS.mostDeg}
+            step={KNEE_LIMITS.stepDeg}
+            onChange={(value) => change({ kneeLimitDeg: deg(value) })}
           />
         ) : null}
         <OptionCards

@@ -1,3 +1,4 @@
+import { KNEE_LIMIT_DEG } from '../../measure/finish.ts';
 import type { PictureKind, Pictures, SetPlan } from '../services.ts';
 import type { Choices } from './choices.ts';
 
@@ -12,8 +13,8 @@ function picturesOf(kind: PictureKind, choices: Choices, file: File | null): Pic
 export function planOf(kind: PictureKind, choices: Choices, file: File | null): SetPlan | null {
   const pictures = picturesOf(kind, choices, file);
   if (!pictures) return null;
-  const { exercise, side, targetReps, model, head } = choices;
-  return { pictures, exercise, side, targetReps, model, head };
+  const { exercise, side, targetReps, model, head, kneeLimitDeg } = choices;
+  return { pictures, exercise, side, targetReps, model, head, kneeLimitDeg };
 }
 
 /** The recorded example on the first screen: what its film shows. */
@@ -24,4 +25,5 @@ export const EXAMPLE_PLAN: SetPlan = {
   targetReps: 5,
   model: 'full',
   head: 'find',
+  kneeLimitDeg: KNEE_LIMIT_DEG,
 };

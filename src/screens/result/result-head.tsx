@@ -4,13 +4,16 @@ import type { ShownSet } from '../services.ts';
 import { useWords } from '../words/words-context.tsx';
 import { degreesIn } from './degrees.ts';
 import { keptSummary } from './kept-summary.ts';
+import { secondsIn } from './seconds.ts';
 import './result-head.css';
 
 /** The set in three numbers: how many of the dose, how far, how many too small. */
 export function ResultHead({ set }: { readonly set: ShownSet }) {
-  const { result, locale, start, exercises } = useWords();
+  const { result, locale, start, exercises, compare } = useWords();
   const degrees = degreesIn(locale);
   const summary = keptSummary(set);
+  const far = summary ? result.rangeValue(degrees(summary.medianRangeDeg), degrees(summary.uncertaintyDeg)) : result.noRange;
+  const upMs = summary?.medianUpMs ?? null;
   const count = editedCount(set);
   const onset = set.result?.onset ?? null;
   const measured = set.reps.filter((rep) => rep.complete).length;
@@ -22,13 +25,19 @@ export function ResultHead({ set }: { readonly set: ShownSet }) {
           <dt>{set.targetReps !== null && count >= set.targetReps ? result.reached : result.states.complete}</dt>
           <dd className="numbers">{start.countOf(count, set.targetReps)}</dd>
         </div>
-        <div>
-          <dt>{result.range(exerciseWords(set, exercises).angle)}</dt>
-          <dd className="numbers">
-            {summary ? result.rangeValue(degrees(summary.medianRangeDeg), degrees(summary.uncertaintyDeg)) : result.noRange}
-          </dd>
-          <dd className="soft small">{result.rangeHint}</dd>
-        </div>
+        {upMs === null ? (
+          <div>
+            <dt>{result.range(exerciseWords(set, exercises).angle)}</dt>
+            <dd className="numbers">{far}</dd>
+            <dd className="soft small">{result.rangeHint}</dd>
+          </div>
+        ) : (
+          <div>
+            <dt>{result.upUsually}</dt>
+            <dd className="numbers">{compare.within.holdValue(secondsIn(locale)(upMs))}</dd>
+            <dd className="soft small">{result.upHint(far)}</dd>
+          </div>
+        )}
         <div>
           <dt>{result.smallLabel}</dt>
           <dd className="numbers">{small}</dd>

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
 import { editedReps } from '../../record/rep-edit.ts';
+import { CompareWith } from '../compare/compare-with.tsx';
 import { exerciseWords } from '../parts/exercise-words.ts';
 import { Notice } from '../parts/notice.tsx';
 import { Page } from '../parts/page.tsx';
@@ -15,6 +16,7 @@ import { RepTable } from './rep-table.tsx';
 import { ResultHead } from './result-head.tsx';
 import './result-screen.css';
 import { ResultNotices } from './result-notices.tsx';
+import { SetProfile } from './set-profile.tsx';
 import { type StoredSetInUse, useStoredSet } from './use-stored-set.ts';
 
 function Result({ set, change, problem }: StoredSetInUse & { readonly set: ShownSet }) {
@@ -50,6 +52,8 @@ function Result({ set, change, problem }: StoredSetInUse & { readonly set: Shown
             <AngleCurve curve={set.result.curve} reps={reps} />
           </section>
         ) : null}
+        <SetProfile set={set} />
+        <CompareWith set={set} />
         <RepTable reps={reps} onChange={change} />
         <RemoveSet id={set.id} onProblem={setRemoving} />
       </div>

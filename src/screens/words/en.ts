@@ -1,3 +1,4 @@
+import { enCompare } from './en-compare.ts';
 import { enProblems } from './en-problems.ts';
 import type { Words } from './words.ts';
 
@@ -105,6 +106,9 @@ export const en = {
     },
     distance: { upright: 'about 2 m', lying: 'about 2 m', standing: 'about 3 m' },
     more: 'More choices',
+    kneeLimit: 'Knee may bend by, degrees',
+    kneeLimitLess: 'Less bend',
+    kneeLimitMore: 'More bend',
     model: 'How exact',
     models: {
       lite: { name: 'Quick', about: 'For a slow computer or phone.' },
@@ -183,6 +187,8 @@ export const en = {
     noRange: 'not measured',
     rangeValue: (d, error) => `${d}° ± ${error}°`,
     rangeHint: 'The middle of all counted repetitions.',
+    upUsually: 'How long, usually',
+    upHint: (range) => `The middle of all counted ones; ${range} high.`,
     small: (n) => smallOnes(n),
     smallLabel: 'Too small to count',
     smallHint: 'Kept apart, not in the count.',
@@ -237,6 +243,7 @@ export const en = {
     removeNo: 'No, keep it',
     sources: { camera: 'camera', file: 'video file', example: 'example', recording: 'recording' },
   },
+  compare: enCompare,
   unsupported: {
     title: 'This browser can’t run Evenside',
     todo: 'Open this address in a current Chrome, Edge or Chromium.',

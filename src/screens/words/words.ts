@@ -5,6 +5,7 @@ import type { HeadTowards, Posture } from '../../pose/head-up.ts';
 import type { Side } from '../../pose/landmarks.ts';
 import type { PoseModel } from '../../pose/model.ts';
 import type { MissingFeature, PictureKind, ProblemKind } from '../services.ts';
+import type { CompareWords } from './compare-words.ts';
 
 /** What went wrong, and what to do about it. `detail` is a technical word, such as a codec's name. */
 export interface ProblemWords {
@@ -70,6 +71,9 @@ export interface Words {
     readonly cameraDrawing: Record<Posture, string>;
     readonly distance: Record<Posture, string>;
     readonly more: string;
+    readonly kneeLimit: string;
+    readonly kneeLimitLess: string;
+    readonly kneeLimitMore: string;
     readonly model: string;
     readonly models: Record<PoseModel, NamedWords>;
     readonly head: string;
@@ -133,6 +137,8 @@ export interface Words {
     readonly noRange: string;
     readonly rangeValue: (deg: string, error: string) => string;
     readonly rangeHint: string;
+    readonly upUsually: string;
+    readonly upHint: (range: string) => string;
     readonly small: (n: number) => string;
     readonly smallLabel: string;
     readonly smallHint: string;
@@ -174,5 +180,6 @@ export interface Words {
     readonly removeNo: string;
     readonly sources: Record<PictureKind | 'recording', string>;
   };
+  readonly compare: CompareWords;
   readonly unsupported: { readonly title: string; readonly todo: string; readonly features: Record<MissingFeature, string> };
 }

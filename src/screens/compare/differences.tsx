@@ -1,0 +1,80 @@
+import type { PercentDifference } from '../../compare/percent-difference.ts';
+import type { SetComparison } from '../../compare/set-against-set.ts';
+import type { AnyExerciseId } from '../../exercises/exercise.ts';
+import { deg, ms } from '../../units.ts';
+import { degreesIn } from '../result/degrees.ts';
+import { secondsIn } from '../result/seconds.ts';
+import { useWords } from '../words/words-context.tsx';
+
+interface DifferencesProps {
+  readonly comparison: SetComparison;
+  readonly names: { readonly set: string; readonly other: string };
+  /** Two legs, not two occasions. */
+  readonly legs: boolean;
+  readonly exercise: AnyExerciseId;
+}
+
+/** Beside a time shorter than this a percentage says nothing: two or three pictures of the camera. Chosen. */
+const LEAST_HOLD_MS = 300;
+
+/** A difference with its sign, in words a table can hold. */
+const signedIn = (locale: string, fractionDigits: number) =>
+  new Intl.NumberFormat(locale, {
+    signDisplay: 'exceptZero',
+    minimumFractionDigits: fractionDigits,
+    maximumFractionDigits: fractionDigits,
+  });
+
+/** What two sets differ by: one sentence, then the numbers. */
+export function Differences({ comparison, names, legs, exercise }: DifferencesProps) {
+  const { compare, locale } = useWords();
+  const { range, count, holdMs } = comparison;
+  const degrees = degreesIn(locale);
+  const seconds = secondsIn(locale);
+  const percent = ({ percent: p }: PercentDifference) => (p === null ? compare.noPercent : `${signedIn(locale, 0).format(p)} %`);
+  const time = (t: number) => `${seconds(ms(t))} s`;
+  const sure = range.verdict === 'real';
+  const further = range.differenceDeg > 0 ? names.set : names.other;
+  const words = compare.verdict[range.verdict];
+  return (
+    <section className="compare-differences" data-verdict={range.verdict}>
+      <p className="compare-verdict">
+        <strong>{sure ? compare.more(further, degrees(deg(Math.abs(range.differenceDeg)))) : compare.alike}</strong>{' '}
+        {words(degrees(range.limitDeg))}
+      </p>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">
+              <span className="heard">{compare.what}</span>
+            </th>
+            <th scope="col">{names.set}</th>
+            <th scope="col">{names.other}</th>
+            <th scope="col">{compare.difference}</th>
+          </tr>
+        </thead>
+        <tbody className="numbers">
+          <tr>
+            <th scope="row">{compare.range}</th>
+            <td>{degrees(range.rangeDeg)}°</td>
+            <td>{degrees(range.referenceDeg)}°</td>
+            <td>{signedIn(locale, 1).format(range.differenceDeg)}°</td>
+          </tr>
+          <tr>
+            <th scope="row">{compare.count}</th>
+            <td>{count.value}</td>
+            <td>{count.reference}</td>
+            <td>{percent(count)}</td>
+          </tr>
+          <tr>
+            <th scope="row">{exercise === 'heel-stand' ? compare.up : compare.hold}</th>
+            <td>{time(holdMs.value)}</td>
+            <td>{time(holdMs.reference)}</td>
+            <td>{holdMs.reference < LEAST_HOLD_MS ? compare.noPercent : percent(holdMs)}</td>
+          </tr>
+        </tbody>
+      </table>
+      <p className="soft small">{legs ? compare.signLegs : compare.signTimes}</p>
+    </section>
+  );
+}
