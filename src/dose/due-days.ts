@@ -17,3 +17,13 @@ export function nextDueDay(daysAWeek: number, doneDays: readonly CalendarDay[], 
     if (farEnough && inWeek < daysAWeek) return due;
   }
 }
+
+/** The days of a week that begins on `day` on which a line is due when every due day is done. The same weekdays come again each week. */
+export function dueInWeek(daysAWeek: number, day: CalendarDay): readonly CalendarDay[] {
+  const due: CalendarDay[] = [];
+  for (let i = 0; i < WEEK; i += 1) {
+    const next = addDays(day, i);
+    if (nextDueDay(daysAWeek, due, next) === next) due.push(next);
+  }
+  return due;
+}

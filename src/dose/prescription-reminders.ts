@@ -1,6 +1,7 @@
 import type { CalendarDay } from '../symptoms/calendar-day.ts';
 import type { DoseLog } from './dose-log.ts';
 import { currentDose } from './dose-step.ts';
+import { dueInWeek } from './due-days.ts';
 import type { PrescribedExercise } from './prescribed-exercise.ts';
 import type { Prescription } from './prescription.ts';
 import { type Reminder, reminderUid } from './reminders.ts';
@@ -26,7 +27,7 @@ export function prescriptionReminders(
       uid: reminderUid(item.id, i + 1),
       fromDay: day,
       days: REMIND_DAYS,
-      everyDays: Math.floor(7 / item.daysAWeek),
+      inWeek: dueInWeek(item.daysAWeek, day),
       minute,
       ...words(item),
     }));

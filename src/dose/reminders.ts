@@ -1,4 +1,4 @@
-import { addDays, type CalendarDay } from '../symptoms/calendar-day.ts';
+import { addDays, type CalendarDay, weekdayOf } from '../symptoms/calendar-day.ts';
 import { escapedText, icalendarText } from './icalendar.ts';
 
 /** One time of day to be reminded at, over some days. */
@@ -8,8 +8,8 @@ export interface Reminder {
   readonly fromDay: CalendarDay;
   /** How many days, counted from `fromDay`, at least 1. */
   readonly days: number;
-  /** 1: every day; 2: every other day ... */
-  readonly everyDays: number;
+  /** On which days of the first week, `fromDay` among them; the same weekdays come again each week. */
+  readonly inWeek: readonly CalendarDay[];
   /** Minutes since midnight on the wall clock, 0 to 1439. */
   readonly minute: number;
   /** In the person's language: "Foot taps: 15 with the left foot". */
@@ -39,10 +39,7 @@ export function remindersFile(reminders: readonly Reminder[], stampedAt: string)
   ]);
 }
 
-function eventOf(
-  { uid, fromDay, days, everyDays, minute, summary, description }: Reminder,
-  stampedAt: string,
-): readonly string[] {
+function eventOf({ uid, fromDay, days, inWeek, minute, summary, description }: Reminder, stampedAt: string): readonly string[] {
   const start = floating(fromDay, minute);
   const until = floating(addDays(fromDay, days - 1), minute);
   return [
@@ -52,7 +49,7 @@ function eventOf(
     `DTSTART:${start}`,
     `DURATION:PT${LASTS_MIN}M`,
     // UNTIL is floating as DTSTART is: RFC 5545, 3.3.10.
-    ...(days > 1 ? [`RRULE:FREQ=DAILY;INTERVAL=${everyDays};UNTIL=${until}`] : []),
+    ...(days > 1 ? [`RRULE:FREQ=WEEKLY;UNTIL=${until};BYDAY=${inWeek.map(weekdayName).join(',')}`] : []),
     `SUMMARY:${escapedText(summary)}`,
     `DESCRIPTION:${escapedText(description)}`,
     'TRANSP:TRANSPARENT',
@@ -64,6 +61,9 @@ function eventOf(
     'END:VEVENT',
   ];
 }
+
+const WEEKDAYS = ['SU', 'MO', 'TU', 'WE', 'TH', 'FR', 'SA'];
+const weekdayName = (day: CalendarDay): string => String(WEEKDAYS[weekdayOf(day)]);
 
 const two = (x: number): string => String(x).padStart(2, '0');
 

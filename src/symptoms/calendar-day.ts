@@ -18,3 +18,6 @@ export function calendarDay(text: string): CalendarDay | null {
 export const daysBetween = (from: CalendarDay, to: CalendarDay): number => Math.round((utcOf(to) - utcOf(from)) / DAY_MS);
 
 export const addDays = (day: CalendarDay, days: number): CalendarDay => dayOfUtc(utcOf(day) + days * DAY_MS);
+
+/** 0 Sunday to 6 Saturday. */
+export const weekdayOf = (day: CalendarDay): number => new Date(utcOf(day)).getUTCDay();
