@@ -24,6 +24,7 @@ export type NotGoodReason =
   | { readonly kind: 'symptoms-not-answered' }
   | { readonly kind: 'next-day-not-answered' }
   | { readonly kind: 'mild-rise-settled' }
+  /** Another line of the prescription flared, or a day since then. */
   | { readonly kind: 'flare-elsewhere' }
   | { readonly kind: 'dose-not-done'; readonly reps: number; readonly due: number };
 

@@ -1,8 +1,8 @@
-import { type CalendarDay, daysBetween } from '../symptoms/calendar-day.ts';
+import { addDays, type CalendarDay, daysBetween } from '../symptoms/calendar-day.ts';
 import { mayExercise, type Stop } from '../symptoms/may-exercise.ts';
 import { type DayVerdict, dayVerdict, type FlareReason, type NotGoodReason } from './day-verdict.ts';
 import { isOf } from './done-set.ts';
-import { type Dose, sameDose, withinLimits } from './dose.ts';
+import { type Dose, type DoseLimits, sameDose, withinLimits } from './dose.ts';
 import type { DoseLog } from './dose-log.ts';
 import { currentDose, type DoseStep } from './dose-step.ts';
 import type { PrescribedExercise } from './prescribed-exercise.ts';
@@ -58,7 +58,7 @@ export function propose(prescription: Prescription, item: PrescribedExercise, lo
   for (const { verdict, ...judged } of days.slice(last.day === day ? -2 : -1).toReversed()) {
     if (verdict.kind !== 'flare') continue;
     if (isJudged({ ...judged, verdict })) return hold({ kind: 'already-judged' });
-    const to = steppedBack(from, item.progression);
+    const to = steppedBack(from, item);
     const { reason } = verdict;
     return sameDose(from, to)
       ? { kind: 'contact', from, aboutDay: judged.day, reason }
@@ -70,12 +70,14 @@ export function propose(prescription: Prescription, item: PrescribedExercise, lo
   if (last.day === day) return hold({ kind: 'begun-today' });
   if (verdict.kind === 'not-good') return hold(verdict.reason);
   if (isJudged(last)) return hold({ kind: 'already-judged' });
-  const flaresToday = (other: PrescribedExercise) =>
-    dayVerdict(other, currentDose(prescription, other, log.steps, day), log, day).kind === 'flare';
-  if (prescription.items.some(flaresToday)) return hold({ kind: 'flare-elsewhere' });
   const { freshDays } = item.progression;
   const age = daysBetween(last.day, day);
   if (age > freshDays) return hold({ kind: 'too-long-ago', days: age, limit: freshDays });
+  // A flare on a day since then, of whatever line, or without any set.
+  const since = Array.from({ length: age }, (_, i) => addDays(day, -i));
+  const flares = (other: PrescribedExercise) =>
+    since.some((each) => dayVerdict(other, currentDose(prescription, other, log.steps, each), log, each).kind === 'flare');
+  if (prescription.items.some(flares)) return hold({ kind: 'flare-elsewhere' });
   const { have, need } = goodDays(days, steps, item.progression);
   if (have < need) return hold({ kind: 'more-good-days', have, need });
   const to = steppedUp(from, item.progression);
@@ -113,15 +115,19 @@ function goodDays(
   return { have: days.length - 1 - bad, need: recovered ? rule.goodDays : rule.goodDaysAfterFlare };
 }
 
-const changed = (dose: Dose, { field, by }: DoseChange, sign: 1 | -1, { limits }: ProgressionRule): Dose =>
-  withinLimits({ ...dose, [field]: dose[field] + sign * by }, limits);
+const changed = (dose: Dose, { field, by }: DoseChange, limits: DoseLimits): Dose =>
+  withinLimits({ ...dose, [field]: dose[field] + by }, limits);
 
 /** One step: the first change that has room left. The same dose when none has. */
-const steppedUp = (dose: Dose, rule: ProgressionRule): Dose =>
-  rule.steps.map((step) => changed(dose, step, 1, rule)).find((next) => !sameDose(next, dose)) ?? dose;
+const steppedUp = (dose: Dose, { steps, limits }: ProgressionRule): Dose =>
+  steps.map((step) => changed(dose, step, limits)).find((next) => !sameDose(next, dose)) ?? dose;
 
-const steppedBack = (dose: Dose, rule: ProgressionRule): Dose =>
-  rule.steps
-    .toReversed()
-    .map((step) => changed(dose, step, -1, rule))
-    .find((next) => !sameDose(next, dose)) ?? dose;
+/** What was gained last above the start goes first, no further than the start; only then below it. The same dose at the least. */
+function steppedBack(dose: Dose, { start, progression: { steps, limits } }: PrescribedExercise): Dose {
+  const downTo = (least: Dose) => (step: DoseChange) =>
+    changed(dose, { field: step.field, by: -Math.min(step.by, dose[step.field] - least[step.field]) }, limits);
+  const least = { setsADay: limits.setsADay.least, repsASet: limits.repsASet.least, holdS: limits.holdS.least };
+  const backwards = steps.toReversed();
+  const gained = backwards.filter(({ field }) => dose[field] > start[field]).map(downTo(start));
+  return [...gained, ...backwards.map(downTo(least))].find((next) => !sameDose(next, dose)) ?? dose;
+}
