@@ -115,10 +115,11 @@ for (const model of models) {
     outcomes.push(...outcomesOf(clip, recording.value));
   }
 }
+const once = outcomes.filter((o) => o.clip.truth.repeats === undefined);
 await mkdir(join(out, 'accuracy'), { recursive: true });
 for (const exercise of EXERCISE_IDS) {
   const of = (source: ClipOutcome['source']) =>
-    outcomes.filter((o) => o.exercise === exercise && o.source === source && o.model === models[0]).flatMap((o) => o.matched);
+    once.filter((o) => o.exercise === exercise && o.source === source && o.model === models[0]).flatMap((o) => o.matched);
   if (of('fused').length + of('landmarks').length === 0) continue;
   const series = [
     { name: 'landmarks alone', matched: of('landmarks'), reported: false },

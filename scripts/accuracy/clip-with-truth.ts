@@ -15,6 +15,10 @@ const truthShape = v.object({
   size: v.tuple([v.number(), v.number()]),
   fps: v.number(),
   durationMs: v.number(),
+  /** Names the movement that this clip and others show over again, each filmed anew. */
+  repeats: v.optional(v.string()),
+  /** Made after the constants of the measurement were chosen, and not looked at for them. */
+  heldOut: v.optional(v.boolean()),
   camera: v.object({ yawDeg: v.number(), dist: v.number() }),
   reps: v.array(
     v.object({
@@ -54,8 +58,10 @@ export type ClipFolderError =
 const OF_JOINT: Readonly<Record<string, ExerciseId>> = { ankle: 'foot-tap', hip: 'leg-raise', knee: 'knee-straighten' };
 
 /** Nerve glides move the ankle too, yet of a lying leg and beside the head: they are no foot taps. */
-const exerciseIn = ({ measures, exercise }: Truth): ExerciseId | null =>
-  /glide/.test(exercise) ? null : (OF_JOINT[measures] ?? null);
+function exerciseIn({ measures, exercise }: Truth): ExerciseId | null {
+  if (/glide/.test(exercise)) return null;
+  return /heel stand/.test(exercise) ? 'heel-stand' : (OF_JOINT[measures] ?? null);
+}
 
 async function readTruth(path: string): Promise<Truth | null> {
   try {

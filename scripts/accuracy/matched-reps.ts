@@ -8,6 +8,8 @@ export interface MatchedRep {
   readonly rangeErrorDeg: number;
   /** Of a leg raise: above the leg's own rest, as it is reported. */
   readonly peakErrorDeg: number;
+  /** Half the width of the 95 % interval of the range. */
+  readonly uncertaintyDeg: number;
   /** Whether the 95 % interval of the range holds the truth. */
   readonly held: boolean;
 }
@@ -33,6 +35,7 @@ export function matchedReps(result: Pick<SetResult, 'reps'>, { exercise, truth }
       trueRangeDeg: real.trueRangeDeg,
       rangeErrorDeg,
       peakErrorDeg: rep.peakDeg - (real.truePeakDeg - restDeg),
+      uncertaintyDeg: rep.uncertaintyDeg,
       held: Math.abs(rangeErrorDeg) <= rep.uncertaintyDeg,
     });
   }

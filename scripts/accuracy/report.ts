@@ -2,7 +2,11 @@ import { EXERCISE_IDS, type ExerciseId } from '../../src/exercises/exercise.ts';
 import type { PoseModel } from '../../src/pose/model.ts';
 import { agreementOf } from './agreement.ts';
 import type { ClipOutcome } from './clip-outcome.ts';
+import { EXERCISE_NAME } from './exercise-name.ts';
+import { heldOutPart } from './held-out.ts';
 import type { MatchedRep } from './matched-reps.ts';
+import { plain, signed } from './numbers.ts';
+import { repeatabilityPart } from './repeatability.ts';
 import { table } from './table.ts';
 import { SOURCES } from './three-sources.ts';
 import { variety } from './variety.ts';
@@ -17,21 +21,10 @@ export interface AccuracyFindings {
   readonly ownClips: ReadonlySet<string>;
 }
 
-const NAME: Readonly<Record<ExerciseId, string>> = {
-  'foot-tap': 'foot taps',
-  'leg-raise': 'leg raises',
-  'knee-straighten': 'knee extensions',
-};
-
 /** The file of an exercise's plot, seen from the report. */
 export const plotFile = (exercise: ExerciseId): string => `accuracy/${exercise}.svg`;
-export const plotTitle = (exercise: ExerciseId): string => `Range of ${NAME[exercise]}: measured minus true`;
+export const plotTitle = (exercise: ExerciseId): string => `Range of ${EXERCISE_NAME[exercise]}: measured minus true`;
 
-const plain = (x: number, places: number): string => x.toFixed(places).replace(/^-(?=0\.?0*$)/, '');
-const signed = (x: number, places = 2): string => {
-  const text = plain(x, places);
-  return Number(text) > 0 ? `+${text}` : text;
-};
 const NONE = '-';
 
 const limitsIn = (limits: readonly [number, number] | null | undefined): string =>
@@ -51,7 +44,7 @@ function summaryRow(exercise: ExerciseId, model: PoseModel, source: string, outc
   const partialsExact = outcomes.filter((o) => o.partialCount === o.truePartialCount).length;
   const held = matched.filter((m) => m.held).length;
   return [
-    NAME[exercise],
+    EXERCISE_NAME[exercise],
     model,
     source,
     String(sum(outcomes.map((o) => o.trueCount))),
@@ -111,7 +104,9 @@ function clipHeads(several: boolean): readonly string[] {
 }
 
 /** The whole report as Markdown. It names no date and no machine: the same clips, code and browser give the same text. */
-export function accuracyReport({ outcomes, models, versions, ownClips }: AccuracyFindings): string {
+export function accuracyReport({ outcomes: all, models, versions, ownClips }: AccuracyFindings): string {
+  const outcomes = all.filter((o) => o.clip.truth.repeats === undefined);
+  const parts = [heldOutPart(outcomes), repeatabilityPart(all)].filter((part) => part !== '').join('\n');
   const several = models.length > 1;
   const exercises = EXERCISE_IDS.filter((id) => outcomes.some((o) => o.exercise === id));
   const summary = exercises.flatMap((exercise) =>
@@ -146,6 +141,7 @@ ${exercises.map((id) => `![${plotTitle(id)}](${plotFile(id)})`).join('\n\n')}
 One mark a repetition${several ? ` (model ${models[0]})` : ''}: dots as reported (fused), crosses from landmarks alone. The lines are those of the dots. Flow alone, where it
 differs from fused at all, is in the tables.
 
+${parts}
 ## Clip by clip
 
 Errors are of the range. Partial movements are those the clip was made with and does not count.${others ? ' Clips marked * are not part of the project; they were rendered in the same way for this table.' : ''}

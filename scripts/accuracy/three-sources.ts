@@ -1,5 +1,6 @@
 import { exerciseOf } from '../../src/exercises/catalogue.ts';
 import { angleSeries } from '../../src/measure/angle-series.ts';
+import { readLeg } from '../../src/measure/leg-reading.ts';
 import { sampleOf } from '../../src/measure/leg-sample.ts';
 import type { Observation } from '../../src/measure/observation.ts';
 import type { SetResult } from '../../src/measure/set-result.ts';
@@ -18,10 +19,8 @@ const blind = (seen: Observation): Observation => ({ ...seen, landmarks: null, m
  * at rest. What is left is the motion alone.
  */
 function motionOnly({ observations, exercise, side }: Recording): readonly Observation[] {
-  const frames = angleSeries(
-    observations.map((seen) => sampleOf(seen, side)),
-    exerciseOf(exercise),
-  );
+  const samples = observations.map((seen) => sampleOf(seen, side));
+  const frames = angleSeries(samples, exerciseOf(exercise), readLeg(samples, exerciseOf(exercise).segments));
   return observations.map((seen, i) => (frames[i]?.source === 'flow' ? seen : blind(seen)));
 }
 

@@ -1,7 +1,7 @@
 import { type Deg, deg, degOfRad, radOfDeg, wrapped } from '../units.ts';
 
 /** The angles that are measured. All are projections onto the picture's plane, seen from the side. */
-export type JointAngle = 'ankle-dorsiflexion' | 'leg-elevation' | 'knee-flexion';
+export type JointAngle = 'ankle-dorsiflexion' | 'leg-elevation' | 'knee-flexion' | 'foot-elevation';
 
 /** A segment in the picture: its direction (from the hip outwards, the foot from heel to toe; clockwise from the picture's x axis) and its length. */
 export interface SegmentLine {
@@ -44,6 +44,10 @@ export function legElevation({ thigh, shank }: Pick<LegLines, 'thigh' | 'shank'>
   return degOfRad(Math.atan2(-y, facing === 'left' ? -x : x));
 }
 
+/** Foot elevation: the line from heel to forefoot against the picture's horizontal, towards the toes, forefoot up positive, deg. */
+export const footElevation = ({ foot }: Pick<LegLines, 'foot'>, facing: Facing): Deg =>
+  facing === 'left' ? deg(wrapped(foot.directionDeg - 180)) : deg(wrapped(-foot.directionDeg));
+
 /** The angle called `angle` of a leg. */
 export function jointAngle(angle: JointAngle, leg: LegLines, facing: Facing): Deg {
   switch (angle) {
@@ -51,6 +55,8 @@ export function jointAngle(angle: JointAngle, leg: LegLines, facing: Facing): De
       return ankleDorsiflexion(leg, facing);
     case 'knee-flexion':
       return kneeFlexion(leg, facing);
+    case 'foot-elevation':
+      return footElevation(leg, facing);
     case 'leg-elevation':
       return legElevation(leg, facing);
     default:

@@ -110,6 +110,12 @@ if (result.quality.warnings.includes('camera-too-turned') && turned !== null) {
     NOTHING_SEEN,
   );
 }
+if (result.quality.warnings.includes('far-leg')) {
+  giveUp(
+    `In ${wanted.clip} the ${wanted.side} leg is the one turned away from the camera and cannot be measured: ask for the other side, or turn the person round (a mirrored video shows the other leg).`,
+    NOTHING_SEEN,
+  );
+}
 if (result.framesUsed === 0) {
   giveUp(
     `Nothing measurable was seen in ${wanted.clip}: the ${wanted.side} leg must be in the picture, side-on and nearest the camera, as ${typeof exercise === 'string' ? exercise : exercise.name} needs it.`,

@@ -45,6 +45,8 @@ export function resultJson(
       source: rep.source,
       footDeg: rep.footDeg === null ? null : d(rep.footDeg),
       footUncertaintyDeg: rep.footUncertaintyDeg === null ? null : d(rep.footUncertaintyDeg),
+      upMs: rep.upMs === null ? null : rounded(rep.upMs, 0),
+      sankAfterMs: rep.sankAfterMs === null ? null : rounded(rep.sankAfterMs, 0),
     })),
     summary: summary && {
       medianPeakDeg: d(summary.medianPeakDeg),

@@ -33,6 +33,15 @@ function legRaiseLines({ reps, onset }: SetResult): readonly string[] {
   ];
 }
 
+/** How long the forefoot stayed up in each heel stand. */
+function heelStandLines({ reps }: SetResult): readonly string[] {
+  const seconds = (x: number) => (x / 1000).toFixed(2);
+  const stands = reps.flatMap(({ upMs, sankAfterMs }) =>
+    upMs === null ? [] : [`${seconds(upMs)} s${sankAfterMs === null ? '' : ` (sank after ${seconds(sankAfterMs)} s)`}`],
+  );
+  return stands.length > 0 ? [`forefoot up for: ${stands.join(', ')}`] : [];
+}
+
 /** A set's result as a table for people. */
 export function resultTable(result: SetResult): string {
   const rows = [HEADS, ...result.reps.map(row)];
@@ -51,6 +60,7 @@ export function resultTable(result: SetResult): string {
     `${result.exercise}, ${result.side}: ${result.count} complete, ${result.partialCount} partial${range}`,
     ...(result.reps.length > 0 ? lines : []),
     ...legRaiseLines(result),
+    ...heelStandLines(result),
     `${result.framesUsed} of ${result.frames} frames measured`,
     ...(result.quality.warnings.length > 0 ? [`careful: ${result.quality.warnings.join(', ')}`] : []),
     '',

@@ -20,6 +20,7 @@ export interface RangeError {
 const RANGE_ERROR: Readonly<Record<ExerciseId, RangeError>> = {
   'foot-tap': { semDeg: deg(0.7), basis: 'rendered-bodies' },
   'leg-raise': { semDeg: deg(1.3), basis: 'rendered-bodies' },
+  'heel-stand': { semDeg: deg(0.7), basis: 'rendered-bodies' },
   'knee-straighten': { semDeg: deg(1.2), basis: 'rendered-bodies' },
 };
 

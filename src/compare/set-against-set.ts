@@ -19,7 +19,7 @@ export interface SetComparison {
   readonly range: RangeDifference;
   /** Number of complete repetitions. */
   readonly count: PercentDifference;
-  /** Median hold of the complete repetitions, ms. */
+  /** Median hold of the complete repetitions, of heel stands the time up, ms. */
   readonly holdMs: PercentDifference;
 }
 
@@ -52,7 +52,7 @@ function compared(set: ComparableSet, reference: ComparableSet): Result<SetCompa
   const ranges = (reps: readonly MeasuredRep[]) => reps.map((rep) => rep.rangeDeg);
   const range = rangeDifference(set.exercise, ranges(own), ranges(others));
   if (!range.ok) return range;
-  const hold = (reps: readonly MeasuredRep[]) => median(reps.map((rep) => rep.holdMs)) ?? 0;
+  const hold = (reps: readonly MeasuredRep[]) => median(reps.map((rep) => rep.upMs ?? rep.holdMs)) ?? 0;
   return ok({
     range: range.value,
     count: percentDifference(own.length, others.length),

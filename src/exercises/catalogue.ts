@@ -2,12 +2,14 @@ import { definedExercise } from './defined-exercise.ts';
 import type { Exercise, ExerciseId } from './exercise.ts';
 import type { ExerciseDefinition } from './exercise-definition.ts';
 import { footTap } from './foot-tap.ts';
+import { heelStand } from './heel-stand.ts';
 import { kneeStraighten } from './knee-straighten.ts';
 import { legRaise } from './leg-raise.ts';
 
 const CATALOGUE: Readonly<Record<ExerciseId, Exercise>> = {
   'foot-tap': footTap,
   'leg-raise': legRaise,
+  'heel-stand': heelStand,
   'knee-straighten': kneeStraighten,
 };
 

@@ -1,6 +1,7 @@
 import type { Exercise, ExerciseId } from './exercise.ts';
 import type { ExerciseDefinition } from './exercise-definition.ts';
 import { footTap } from './foot-tap.ts';
+import { heelStand } from './heel-stand.ts';
 import { kneeStraighten } from './knee-straighten.ts';
 import { legRaise } from './leg-raise.ts';
 
@@ -9,6 +10,7 @@ const LIKE = {
   'ankle-dorsiflexion': footTap,
   'leg-elevation': legRaise,
   'knee-flexion': kneeStraighten,
+  'foot-elevation': heelStand,
 } as const satisfies Record<ExerciseDefinition['angle'], Exercise>;
 
 /** The catalogue's exercise that looks at the same parts of the leg: what a recording of it says it is of. */

@@ -5,9 +5,9 @@ import { type Deg, deg, type Ms, ms, type Ratio, ratio } from '../units.ts';
 /** An exercise as a therapist defines it, see docs/exercise-format.md. */
 export interface ExerciseDefinition {
   readonly name: string;
-  readonly angle: 'ankle-dorsiflexion' | 'leg-elevation' | 'knee-flexion';
+  readonly angle: 'ankle-dorsiflexion' | 'leg-elevation' | 'knee-flexion' | 'foot-elevation';
   readonly direction: 'rises' | 'falls';
-  readonly posture: 'upright' | 'lying';
+  readonly posture: 'upright' | 'lying' | 'standing';
   /** Which leg it is for: the one that the camera sees. */
   readonly side: 'left' | 'right' | 'either';
   readonly noticeDeg: Deg;
@@ -47,9 +47,9 @@ const definitionShape = v.pipe(
         v.check((name) => name.trim() === name && name.length > 0 && name.length <= BOUNDS.nameCharacters, NAME),
         v.check((name) => !/\p{Cc}/u.test(name), NAME),
       ),
-      angle: oneOf('angle', ['ankle-dorsiflexion', 'leg-elevation', 'knee-flexion']),
+      angle: oneOf('angle', ['ankle-dorsiflexion', 'leg-elevation', 'knee-flexion', 'foot-elevation']),
       direction: oneOf('direction', ['rises', 'falls']),
-      posture: oneOf('posture', ['upright', 'lying']),
+      posture: oneOf('posture', ['upright', 'lying', 'standing']),
       side: oneOf('side', ['left', 'right', 'either']),
       noticeDeg: v.pipe(within('noticeDeg', ' degrees'), v.transform(deg)),
       leastDeg: v.pipe(within('leastDeg', ' degrees'), v.transform(deg)),

@@ -1,52 +1,57 @@
 import { type Facing, jointAngle, type LegLines } from '../angles/joint-angle.ts';
 import type { Exercise } from '../exercises/exercise.ts';
 import type { Segment } from '../flow/leg-motion.ts';
-import { type FusedDirection, fuseDirections } from '../signal/fused-direction.ts';
+import { type DirectionClue, type FusedDirection, fuseDirections } from '../signal/fused-direction.ts';
 import { type Deg, deg, type Ms } from '../units.ts';
 import { cameraRolls } from './camera-roll.ts';
-import { facingOf, type LegSample, legLines } from './leg-sample.ts';
+import type { LegReading } from './leg-reading.ts';
+import { facingOf, type LegSample } from './leg-sample.ts';
 import { goesOn, type LastPose, poseAt } from './motion-alone.ts';
-import { plausible, usualLengths } from './plausible-length.ts';
 import { inPosture } from './posture.ts';
 import type { AngleSource } from './set-result.ts';
 
 /** The joint's angle in one frame, not smoothed; null where it could not be measured. */
 export interface AngleInFrame {
   readonly deg: Deg;
+  /** The leg it is the angle of; a segment that the exercise does not use may be missing, with direction 0. */
+  readonly leg: LegLines;
   /** Variance of the movement part, deg^2. */
   readonly variance: number;
   readonly source: AngleSource;
+  /** What the landmarks of this frame alone say of it; null without them. */
+  readonly landmarkDeg: Deg | null;
   /** Knee flexion in the same frame, for the straightness of the leg; null when thigh or shank were not seen. */
   readonly kneeDeg: Deg | null;
 }
 
 /**
  * Angles of a finished set, frame by frame, from both sources joined; directions in the picture as the camera stood when the set began.
- * A segment's points that lie too near or too far from each other tell nothing of it.
  * @param levelMs when the set was found ready; null: the first frame's camera is taken as level
  */
 export function angleSeries(
   samples: readonly LegSample[],
   exercise: Exercise,
+  { usualPx, directionDeg }: LegReading,
   levelMs: Ms | null = null,
 ): readonly (AngleInFrame | null)[] {
   const rolls = cameraRolls(samples, levelMs);
-  const lines = samples.map((s) => s.points && legLines(s.points));
-  const length = usualLengths(samples);
   const facing = usualFacing(samples, exercise);
-  const along = (segment: Segment) =>
-    fuseDirections(
-      samples.map(({ motion }, i) => {
-        const roll = rolls[i] ?? 0;
-        const line = lines[i]?.[segment];
-        const turn = motion?.[segment];
-        return {
-          landmarkDeg: line && plausible(line.lengthPx, length[segment]) ? line.directionDeg - roll : null,
-          turn: turn ? { ...turn, turnDeg: deg(turn.turnDeg - roll) } : null,
-        };
-      }),
-    );
-  const directions = { thigh: along('thigh'), shank: along('shank'), foot: along('foot') };
+  const cluesOf = (segment: Segment): readonly DirectionClue[] =>
+    samples.map(({ motion }, i) => {
+      const roll = rolls[i] ?? 0;
+      const seen = directionDeg[segment][i] ?? null;
+      const turn = motion?.[segment];
+      return {
+        landmarkDeg: seen === null ? null : seen - roll,
+        turn: turn ? { ...turn, turnDeg: deg(turn.turnDeg - roll) } : null,
+      };
+    });
+  const clues = { thigh: cluesOf('thigh'), shank: cluesOf('shank'), foot: cluesOf('foot') };
+  const directions = {
+    thigh: fuseDirections(clues.thigh),
+    shank: fuseDirections(clues.shank),
+    foot: fuseDirections(clues.foot),
+  };
   let pose: LastPose | null = null;
   return samples.map((sample, i) => {
     const { tMs, points } = sample;
@@ -55,13 +60,20 @@ export function angleSeries(
     const used = exercise.segments.flatMap((s) => directions[s][i] ?? []);
     if (used.length < exercise.segments.length) return null;
     // A segment that the exercise does not use may be missing; the angle does not read it.
-    const line = (segment: Segment) => ({ directionDeg: directions[segment][i]?.deg ?? deg(0), lengthPx: length[segment] });
-    const leg: LegLines = { thigh: line('thigh'), shank: line('shank'), foot: line('foot') };
+    const legOf = (direction: (segment: Segment) => number | null | undefined): LegLines => {
+      const line = (s: Segment) => ({ directionDeg: deg(direction(s) ?? 0), lengthPx: usualPx[s] });
+      return { thigh: line('thigh'), shank: line('shank'), foot: line('foot') };
+    };
+    const leg = legOf((s) => directions[s][i]?.deg);
+    const landmarkOf = (s: Segment) => clues[s][i]?.landmarkDeg ?? null;
+    const byLandmarks = exercise.segments.every((s) => landmarkOf(s) !== null);
     const kneeSeen = directions.thigh[i] && directions.shank[i];
     return {
       deg: jointAngle(exercise.angle, leg, facing),
+      leg,
       variance: used.reduce((sum, d) => sum + d.variance, 0),
       source: sourceOf(used),
+      landmarkDeg: byLandmarks ? jointAngle(exercise.angle, legOf(landmarkOf), facing) : null,
       kneeDeg: kneeSeen ? jointAngle('knee-flexion', leg, facing) : null,
     };
   });

@@ -13,16 +13,18 @@ const TOO_TURNED_DEG = 30;
 /** Whether the camera's turn leaves nothing to measure; an unknown one does not. */
 export const isTooTurned = (turnDeg: number | null): boolean => turnDeg !== null && Math.abs(turnDeg) > TOO_TURNED_DEG;
 
-/** How far the camera is turned off the side view, towards a sitting person's front or a lying one's feet positive, deg. From one frame's points. */
-export const turnSeen = (points: BodyPoints, other: OtherSide, posture: Posture): number =>
-  posture === 'lying' ? lyingTurnSeen(points, other) : sittingTurnSeen(points, other);
+/** How far the camera is turned off the side view, towards a sitting person's front or a lying one's feet positive, deg. From one frame's points; a standing person does not tell it. */
+export function turnSeen(points: BodyPoints, other: OtherSide, posture: Posture): number | null {
+  if (posture === 'standing') return null;
+  return posture === 'lying' ? lyingTurnSeen(points, other) : sittingTurnSeen(points, other);
+}
 
 /**
  * The camera's turn over many frames.
  * @param samples with the leg at rest
- * @returns null when the far side was never seen
+ * @returns null when the far side was never seen, or of a standing person
  */
 export function cameraTurn(samples: readonly LegSample[], posture: Posture): Deg | null {
-  const turn = median(samples.flatMap(({ points, other }) => (points && other ? [turnSeen(points, other, posture)] : [])));
+  const turn = median(samples.flatMap(({ points, other }) => (points && other ? (turnSeen(points, other, posture) ?? []) : [])));
   return turn === null ? null : deg(turn);
 }

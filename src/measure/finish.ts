@@ -1,3 +1,4 @@
+import type { Facing } from '../angles/joint-angle.ts';
 import type { PictureSize } from '../capture/frame.ts';
 import type { Exercise } from '../exercises/exercise.ts';
 import type { Side } from '../pose/landmarks.ts';
@@ -6,14 +7,16 @@ import { type Deg, deg, type Ms, ms } from '../units.ts';
 import { type AngleInFrame, angleSeries, usualFacing } from './angle-series.ts';
 import { cameraTurn, isTooTurned } from './camera-turn.ts';
 import { footAt } from './foot-position.ts';
+import { farShare, readLeg, strayShare } from './leg-reading.ts';
 import type { LegSample } from './leg-sample.ts';
-import { levelled } from './levelled.ts';
+import { fromFloor, levelled } from './levelled.ts';
 import { measuredReps } from './measured-rep.ts';
 import { findMovements, type Movements } from './movements.ts';
 import { heedOnset, onsetIn } from './onset.ts';
 import { qualityOf } from './quality.ts';
 import { readyIndex } from './ready.ts';
 import type { MeasuredRep, SetResult } from './set-result.ts';
+import { squared } from './squared.ts';
 
 /** What the measurement must know of a set. */
 export interface SetSpec {
@@ -31,6 +34,9 @@ export interface SetSpec {
 /** The knee limit where the therapist set none. Common practice. */
 export const KNEE_LIMIT_DEG = deg(15);
 
+/** In more than this share of the frames the leg asked for is the one turned away: nothing is measured. Chosen. */
+const FAR_SHARE = 0.5;
+
 /** What was noted while the set ran. */
 interface SetNotes {
   /** When the set was found ready; null: never. */
@@ -44,7 +50,9 @@ interface SetNotes {
  */
 export function measureSamples(spec: SetSpec, samples: readonly LegSample[], { foundReadyMs, onsetMs }: SetNotes): SetResult {
   const { exercise } = spec;
-  const seen = angleSeries(samples, exercise, foundReadyMs);
+  const reading = readLeg(samples, exercise.segments);
+  const far = farShare(samples) > FAR_SHARE;
+  const seen = far ? samples.map(() => null) : angleSeries(samples, exercise, reading, foundReadyMs);
   const tMs = samples.map((s) => s.tMs);
   const from = readyIndex(
     tMs,
@@ -61,17 +69,21 @@ export function measureSamples(spec: SetSpec, samples: readonly LegSample[], { f
   const lyingLeg = exercise.angle === 'leg-elevation';
   const rough = found(seen);
   const turn = cameraTurn(restOf(samples, seen, rough), exercise.posture);
-  const { frames, movements } = corrected(exercise, seen, rough, turn, found);
+  const facing = usualFacing(samples, exercise);
+  const { frames, movements } = corrected({ exercise, facing, turn }, seen, rough, found);
   const sign = exercise.rule.direction === 'rises' ? 1 : -1;
   const angleDeg = movements.smooth.map((v) => (v === null ? null : deg(v * sign)));
   const onset = onsetIn(onsetMs, tMs, angleDeg);
   const kneeLimitDeg = lyingLeg ? (spec.kneeLimitDeg ?? KNEE_LIMIT_DEG) : null;
-  const facing = usualFacing(samples, exercise);
   const reps = measuredReps(movements.found, {
     exercise,
     frames,
     tMs,
     noiseDeg: movements.noiseDeg,
+    cameraTurnDeg: turn,
+    segmentsPx: exercise.segments.map((s) => reading.usualPx[s]),
+    stray: reading.stray,
+    angleDeg: movements.smooth,
     kneeLimitDeg,
     footAt: (peakMs) => (lyingLeg ? footAt(samples, peakMs, facing, spec.size) : null),
   }).map((rep) => heedOnset(rep, onset, sign));
@@ -93,6 +105,8 @@ export function measureSamples(spec: SetSpec, samples: readonly LegSample[], { f
       size: spec.size,
       from: from ?? 0,
       cameraTurnDeg: turn,
+      far,
+      strayShare: strayShare(samples, reading),
     }),
     curve: { tMs, angleDeg },
   };
@@ -114,18 +128,27 @@ interface Corrected {
   readonly movements: Movements;
 }
 
+/** How the person is seen. */
+interface Seen {
+  readonly exercise: Exercise;
+  readonly facing: Facing;
+  /** The camera's; null when it could not be told. */
+  readonly turn: Deg | null;
+}
+
 /** The angles with what the view adds taken out; none at all where the view is too bad for that. */
 function corrected(
-  exercise: Exercise,
+  { exercise, facing, turn }: Seen,
   seen: readonly (AngleInFrame | null)[],
   rough: Movements,
-  turn: Deg | null,
   found: (frames: readonly (AngleInFrame | null)[]) => Movements,
 ): Corrected {
   const again = (frames: readonly (AngleInFrame | null)[]): Corrected => ({ frames, movements: found(frames) });
   if (isTooTurned(turn)) return again(seen.map(() => null));
-  if (exercise.angle !== 'leg-elevation') return { frames: seen, movements: rough };
-  return again(levelled(seen, exercise, rough, turn ?? deg(0)));
+  if (exercise.angle === 'leg-elevation') return again(levelled(seen, exercise, rough, turn ?? deg(0)));
+  if (exercise.angle === 'foot-elevation') return again(fromFloor(seen, exercise, rough));
+  const square = squared(seen, exercise, facing, turn);
+  return square ? again(square) : { frames: seen, movements: rough };
 }
 
 function summaryOf(complete: readonly MeasuredRep[]): SetResult['summary'] {

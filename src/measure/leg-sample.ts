@@ -1,9 +1,12 @@
-import type { Facing, LegLines, SegmentLine } from '../angles/joint-angle.ts';
+import type { Facing, LegLines } from '../angles/joint-angle.ts';
 import type { CameraMotion } from '../flow/camera-motion.ts';
 import type { LegMotion } from '../flow/leg-motion.ts';
+import type { Posture } from '../pose/head-up.ts';
 import { type Landmark, landmark, type Side } from '../pose/landmarks.ts';
-import { degOfRad, type Ms } from '../units.ts';
+import type { Ms } from '../units.ts';
+import { lineBetween } from './line-between.ts';
 import type { LegDrawing, PicturePoint } from './live-view.ts';
+import { isFarLeg } from './near-leg.ts';
 import type { Observation } from './observation.ts';
 
 /** The near side of the body in the picture. */
@@ -17,7 +20,10 @@ export type OtherSide = Pick<BodyPoints, 'shoulder' | 'hip' | 'knee' | 'ankle'>;
 /** What the set keeps of a frame: the near leg and the trunk, not all 33 points. */
 export interface LegSample {
   readonly tMs: Ms;
+  /** Null also when they are those of the other leg. */
   readonly points: BodyPoints | null;
+  /** A body was seen, but the model takes this leg for the one turned away: its points there are not this leg's. */
+  readonly farLeg: boolean;
   /** Null when `points` is. */
   readonly other: OtherSide | null;
   readonly motion: LegMotion | null;
@@ -36,19 +42,11 @@ export function bodyPoints(landmarks: readonly Landmark[], side: Side): BodyPoin
 export const otherSide = (landmarks: readonly Landmark[], side: Side): OtherSide =>
   bodyPoints(landmarks, side === 'left' ? 'right' : 'left');
 
-export const sampleOf = ({ tMs, landmarks, motion, camera }: Observation, side: Side): LegSample => ({
-  tMs,
-  points: landmarks && bodyPoints(landmarks, side),
-  other: landmarks && otherSide(landmarks, side),
-  motion,
-  camera,
-});
-
-/** The line from one point to another. */
-export const lineBetween = (from: PicturePoint, to: PicturePoint): SegmentLine => ({
-  directionDeg: degOfRad(Math.atan2(to.y - from.y, to.x - from.x)),
-  lengthPx: Math.hypot(to.x - from.x, to.y - from.y),
-});
+export function sampleOf({ tMs, landmarks, motion, camera }: Observation, side: Side): LegSample {
+  const farLeg = landmarks !== null && isFarLeg(landmarks, side);
+  const near = farLeg ? null : landmarks;
+  return { tMs, points: near && bodyPoints(near, side), farLeg, other: near && otherSide(near, side), motion, camera };
+}
 
 export const legLines = (p: LegDrawing): LegLines => ({
   thigh: lineBetween(p.hip, p.knee),
@@ -56,6 +54,6 @@ export const legLines = (p: LegDrawing): LegLines => ({
   foot: lineBetween(p.heel, p.toe),
 });
 
-/** Which way a sitting person's toes, or a lying person's feet, point in the picture. */
-export const facingOf = (p: BodyPoints, posture: 'upright' | 'lying'): Facing =>
+/** Which way a sitting or standing person's toes, or a lying person's feet, point in the picture. */
+export const facingOf = (p: BodyPoints, posture: Posture): Facing =>
   (posture === 'lying' ? p.ankle.x < p.hip.x : p.toe.x < p.heel.x) ? 'left' : 'right';

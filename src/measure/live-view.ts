@@ -12,6 +12,7 @@ export type ViewAdvice =
   | 'too-dark'
   | 'not-sitting'
   | 'not-lying'
+  | 'not-standing'
   | 'hold-still';
 
 /** Where a set stands: looking for the right posture; still and ready, counting; or the leg was lost for a moment. */

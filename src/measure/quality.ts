@@ -6,7 +6,6 @@ import type { AngleInFrame } from './angle-series.ts';
 import { cameraMoved } from './camera-roll.ts';
 import { isTooTurned, TURNED_DEG } from './camera-turn.ts';
 import { type LegSample, legLines } from './leg-sample.ts';
-import { jumpedShare } from './plausible-length.ts';
 import type { QualityWarning, SetResult } from './set-result.ts';
 
 /** A foot shorter than this in the picture carries too few pixels for its turning. From the keypoint-noise table: 40 px give 4 degrees at 2 px. */
@@ -20,14 +19,18 @@ const LOW_RATE_FPS = 10;
 /** Fewer poses than this share measured by the picture's motion: the leg shows too little texture. Chosen. */
 const LITTLE_TEXTURE_SHARE = 0.5;
 
-/** Segments of no plausible length in more than this share of the frames are named. Chosen. */
-const JUMPED_SHARE = 0.05;
+/** Points not to be believed in more than this share of the frames are named. Chosen. */
+const STRAY_SHARE = 0.05;
 /** What is known of the view beside the samples. */
 interface View {
   readonly size: PictureSize;
   /** Index of the first sample that counts: a camera may be moved before. */
   readonly from: number;
   readonly cameraTurnDeg: Deg | null;
+  /** The leg asked for is the one turned away from the camera. */
+  readonly far: boolean;
+  /** Share of the frames whose points are not to be believed. */
+  readonly strayShare: number;
 }
 
 /** What lowers the trust in a whole set. */
@@ -35,8 +38,9 @@ export function qualityOf(
   samples: readonly LegSample[],
   frames: readonly (AngleInFrame | null)[],
   exercise: Exercise,
-  { size, from, cameraTurnDeg }: View,
+  { size, from, cameraTurnDeg, far, strayShare }: View,
 ): SetResult['quality'] {
+  if (far) return { cameraTurnDeg: null, warnings: ['far-leg'] };
   if (isTooTurned(cameraTurnDeg)) return { cameraTurnDeg, warnings: ['camera-too-turned'] };
   const warnings: QualityWarning[] = [];
   const feet = samples.flatMap((s) => (s.points ? [legLines(s.points).foot.lengthPx] : []));
@@ -57,7 +61,7 @@ export function qualityOf(
   const byFlow = posed.filter((f) => f?.source === 'flow').length;
   if (withMotion && byFlow < LITTLE_TEXTURE_SHARE * posed.length) warnings.push('little-texture');
   if (cameraTurnDeg !== null && Math.abs(cameraTurnDeg) > TURNED_DEG) warnings.push('camera-turned');
-  if (jumpedShare(samples, exercise.segments) > JUMPED_SHARE) warnings.push('points-jumped');
+  if (strayShare > STRAY_SHARE) warnings.push('points-jumped');
   if (cameraMoved(samples, from)) warnings.push('camera-moved');
   return { cameraTurnDeg, warnings };
 }

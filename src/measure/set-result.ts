@@ -4,7 +4,7 @@ import type { Side } from '../pose/landmarks.ts';
 import type { Deg, Ms } from '../units.ts';
 
 /** What may be said of a repetition besides its numbers; fixed words that also stand in files. */
-export type RepFlag = 'partial' | 'knee-bent' | 'tracking-gap' | 'past-onset' | 'doubtful';
+export type RepFlag = 'partial' | 'knee-bent' | 'tracking-gap' | 'past-onset' | 'sinking' | 'doubtful';
 
 /** From which source a number came: the model's points, the picture's own motion, or both joined. */
 export type AngleSource = 'landmarks' | 'flow' | 'fused';
@@ -32,6 +32,10 @@ export interface MeasuredRep {
   readonly footDeg: Deg | null;
   /** Half the width of the 95 % interval of `footDeg`; null with it. */
   readonly footUncertaintyDeg: Deg | null;
+  /** Heel stand: how long the forefoot was off the floor; null for the other exercises and while the set runs. */
+  readonly upMs: Ms | null;
+  /** Heel stand: after how long it had sunk by a third of its height while still up; null when it did not. */
+  readonly sankAfterMs: Ms | null;
 }
 
 /** Why a set's numbers deserve less trust, in the order in which it is said. */

@@ -1,9 +1,11 @@
 import type { PictureSize } from '../capture/frame.ts';
 import type { Exercise } from '../exercises/exercise.ts';
+import type { Posture } from '../pose/head-up.ts';
 import { type Landmark, landmark, type Side } from '../pose/landmarks.ts';
 import { isTooTurned, turnSeen } from './camera-turn.ts';
 import { bodyPoints, legLines, otherSide } from './leg-sample.ts';
 import type { ViewAdvice } from './live-view.ts';
+import { isFarLeg } from './near-leg.ts';
 import type { Observation } from './observation.ts';
 import { inPosture } from './posture.ts';
 
@@ -15,8 +17,10 @@ const SEEN = 0.35;
 const SMALL_FOOT_SHARE = 0.04;
 /** Shoulders, or hips, further apart than this share of the trunk's length: the person faces the camera. Chosen: 30 degrees off give about 0.4. */
 const TURNED_SHARE = 0.5;
-/** The other knee nearer to the camera than this one by more than this share of the thigh: the wrong leg is in front. Chosen. */
-const WRONG_LEG_SHARE = 0.35;
+const NOT_IN = { upright: 'not-sitting', lying: 'not-lying', standing: 'not-standing' } as const satisfies Record<
+  Posture,
+  ViewAdvice
+>;
 
 /** What to change in front of the camera, most urgent first; empty when the view is good. */
 export function viewAdvice(
@@ -41,9 +45,8 @@ export function viewAdvice(
   const acrossTheTrunk = turnedShare(landmarks, points.shoulder, points.hip) > TURNED_SHARE;
   const other = otherSide(landmarks, side);
   if (acrossTheTrunk || isTooTurned(turnSeen(points, other, exercise.posture))) advice.push('not-side-on');
-  else if (wrongLeg(landmarks, side, lines.thigh.lengthPx)) advice.push('wrong-leg');
-  if (advice.length === 0 && !inPosture(points, exercise.posture))
-    advice.push(exercise.posture === 'lying' ? 'not-lying' : 'not-sitting');
+  else if (isFarLeg(landmarks, side)) advice.push('wrong-leg');
+  if (advice.length === 0 && !inPosture(points, exercise.posture)) advice.push(NOT_IN[exercise.posture]);
   return advice;
 }
 
@@ -61,11 +64,4 @@ function turnedShare(landmarks: readonly Landmark[], shoulder: At, hip: At): num
   const shoulders = across(landmark(landmarks, 'leftShoulder'), landmark(landmarks, 'rightShoulder'));
   const hips = across(landmark(landmarks, 'leftHip'), landmark(landmarks, 'rightHip'));
   return (shoulders + hips) / 2 / trunk;
-}
-
-function wrongLeg(landmarks: readonly Landmark[], side: Side, thighPx: number): boolean {
-  const other: Side = side === 'left' ? 'right' : 'left';
-  const here = landmark(landmarks, `${side}Knee`).z + landmark(landmarks, `${side}Hip`).z;
-  const there = landmark(landmarks, `${other}Knee`).z + landmark(landmarks, `${other}Hip`).z;
-  return here - there > 2 * WRONG_LEG_SHARE * thighPx;
 }

@@ -1,8 +1,8 @@
 import type { QuarterTurn } from '../capture/frame.ts';
 import { type Landmark, type LandmarkName, landmark } from './landmarks.ts';
 
-/** How the body is placed in the picture. */
-export type Posture = 'upright' | 'lying';
+/** How the body is placed in the picture: sitting (`upright`), lying on the back, or standing. */
+export type Posture = 'upright' | 'lying' | 'standing';
 /** Towards which edge of the picture a lying person's head points; `find` looks for it. */
 export type HeadTowards = 'left' | 'right' | 'find';
 

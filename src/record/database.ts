@@ -3,6 +3,7 @@ import type { MeasuredRep, SetResult } from '../measure/set-result.ts';
 import type { DiaryEntry } from './diary-entry.ts';
 import { withFootRow, withOnsetRow } from './foot-and-onset.ts';
 import type { RepEdit } from './rep-edit.ts';
+import { withStandRow, withStandsRow } from './stand-time-row.ts';
 import type { SetHeader, SetRunState } from './stored-set.ts';
 
 export interface SetRow extends SetHeader {
@@ -59,7 +60,8 @@ export const VERSIONS: readonly DatabaseVersion[] = [
   },
   { version: 2, stores: {}, upgrade: { sets: withDose } },
   { version: 3, stores: {}, upgrade: { reps: withFootRow, results: withOnsetRow } },
-  { version: 4, stores: { diary: 'id, day, kind, origin' } },
+  { version: 4, stores: {}, upgrade: { reps: withStandRow, results: withStandsRow } },
+  { version: 5, stores: { diary: 'id, day, kind, origin' } },
 ];
 
 export const DATABASE_NAME = 'evenside';

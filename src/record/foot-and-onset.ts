@@ -1,5 +1,5 @@
 /**
- * From database version 1 to 2: repetitions say where the foot stood, results which knee limit held and where symptoms began. None of it was known
+ * From database version 2 to 3: repetitions say where the foot stood, results which knee limit held and where symptoms began. None of it was known
  * before, except the limit of a leg raise, which was 15 degrees for everybody.
  */
 

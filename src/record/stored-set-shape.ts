@@ -22,11 +22,15 @@ export const repShape = v.strictObject({
   rangeDeg: degShape,
   holdMs: msShape,
   complete: v.boolean(),
-  flags: v.array(oneOf({ partial: true, 'knee-bent': true, 'tracking-gap': true, 'past-onset': true, doubtful: true })),
+  flags: v.array(
+    oneOf({ partial: true, 'knee-bent': true, 'tracking-gap': true, 'past-onset': true, sinking: true, doubtful: true }),
+  ),
   uncertaintyDeg: degShape,
   source: oneOf({ landmarks: true, flow: true, fused: true }),
   footDeg: v.nullable(degShape),
   footUncertaintyDeg: v.nullable(degShape),
+  upMs: v.nullable(msShape),
+  sankAfterMs: v.nullable(msShape),
 }) satisfies Shape<MeasuredRep>;
 
 const warningShape = oneOf({

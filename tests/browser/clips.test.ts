@@ -8,11 +8,11 @@ import { type ClipTruth, clipPath, exerciseOfClip, type TrueRep, truthOf } from 
 
 async function measured(
   path: string,
-  { side, measures }: Pick<ClipTruth, 'side' | 'measures'>,
+  truth: Pick<ClipTruth, 'side' | 'measures' | 'exercise'>,
   poseEvery = 1,
 ): Promise<SetResult> {
-  const exercise = exerciseOfClip({ id: '', side, measures, reps: [] });
-  const watched = await watchClip(path, { exercise, side, model: 'full', poseEvery }, () => undefined);
+  const exercise = exerciseOfClip(truth);
+  const watched = await watchClip(path, { exercise, side: truth.side, model: 'full', poseEvery }, () => undefined);
   if (!watched.ok) throw new Error(watched.error.words);
   const recording = decodeRecording(watched.value.recording);
   if (!recording.ok) throw new Error(recording.error.kind);
@@ -31,6 +31,11 @@ function differences(result: SetResult, truth: ClipTruth, of: (rep: MeasuredRep,
 
 const rangeErrors = (result: SetResult, truth: ClipTruth) =>
   differences(result, truth, (rep, real) => Math.abs(rep.rangeDeg - real.trueRangeDeg));
+/** How long the forefoot is truly more than 3 degrees up in a repetition, ms. */
+function timeUp({ frames }: ClipTruth, { startMs, endMs }: TrueRep): number {
+  const up = frames.filter((f) => f.tMs >= startMs && f.tMs <= endMs && f.ankleDeg > 3).map((f) => f.tMs);
+  return Math.max(...up) - Math.min(...up);
+}
 const mean = (values: readonly number[]) => values.reduce((sum, v) => sum + v, 0) / values.length;
 
 describe('foot taps', () => {
@@ -96,6 +101,18 @@ test.each([
     expect(Math.max(...errors)).toBeLessThanOrEqual(4);
   },
 );
+
+describe('heel stands', () => {
+  test.each(['heel-left-both', 'heel-right-sinks'])('are counted, and timed within 0.2 s: %s', async (id) => {
+    const truth = truthOf(id);
+    const result = await measured(clipPath(id), truth);
+    expect({ count: result.count, partial: result.partialCount }).toEqual({ count: truth.reps.length, partial: 0 });
+    const late = differences(result, truth, (rep, real) => Math.abs((rep.upMs ?? Number.NaN) - timeUp(truth, real)));
+    expect(Math.max(...late)).toBeLessThanOrEqual(200);
+    expect(result.reps.map((rep) => rep.flags.includes('sinking'))).toEqual(truth.reps.map(() => id === 'heel-right-sinks'));
+    expect(Math.max(...rangeErrors(result, truth))).toBeLessThanOrEqual(3);
+  });
+});
 
 describe('the same taps in another wrapping are the same taps', () => {
   const first = { ...truthOf('taps-left-steady'), reps: truthOf('taps-left-steady').reps.slice(0, 3) };

@@ -19,8 +19,12 @@ export interface TrueRep {
 export interface ClipTruth {
   readonly id: string;
   readonly side: Side;
+  /** What was done, in words. */
+  readonly exercise: string;
   readonly measures: 'ankle' | 'hip' | 'knee';
   readonly reps: readonly TrueRep[];
+  /** Of every frame: when, and the ankle's angle. */
+  readonly frames: readonly { readonly tMs: number; readonly ankleDeg: number }[];
 }
 
 const EXERCISE: Readonly<Record<ClipTruth['measures'], ExerciseId>> = {
@@ -29,7 +33,8 @@ const EXERCISE: Readonly<Record<ClipTruth['measures'], ExerciseId>> = {
   knee: 'knee-straighten',
 };
 
-export const exerciseOfClip = ({ measures }: ClipTruth): ExerciseId => EXERCISE[measures];
+export const exerciseOfClip = ({ measures, exercise }: Pick<ClipTruth, 'measures' | 'exercise'>): ExerciseId =>
+  exercise === 'heel stand' ? 'heel-stand' : EXERCISE[measures];
 
 export const clipPath = (id: string): string => join(import.meta.dirname, `${id}.mp4`);
 

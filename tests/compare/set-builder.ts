@@ -26,6 +26,8 @@ export const rep = ({ rangeDeg, peakMs, holdMs = 200, complete = true }: RepPlan
   source: 'flow',
   footDeg: null,
   footUncertaintyDeg: null,
+  upMs: null,
+  sankAfterMs: null,
 });
 
 /** A curve of 20 frames a second up to `untilMs`; the angle is lost between the times of `lost`. */

@@ -29,6 +29,7 @@ test.each(EXERCISE_IDS.map((id) => exerciseOf(id)))(
       'ankle-dorsiflexion': ['foot', 'shank'],
       'leg-elevation': ['thigh', 'shank'],
       'knee-flexion': ['thigh', 'shank'],
+      'foot-elevation': ['foot'],
     } as const;
     expect([...segments].sort()).toEqual([...needed[angle]].sort());
   },

@@ -72,7 +72,7 @@ const WRONG: readonly (readonly [field: string, value: unknown])[] = [
   ['angle', 'hip'],
   ['angle', null],
   ['direction', 'up'],
-  ['posture', 'standing'],
+  ['posture', 'kneeling'],
   ['side', 'both'],
   ['noticeDeg', 0.5],
   ['noticeDeg', 31],

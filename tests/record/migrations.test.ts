@@ -76,7 +76,7 @@ test('a set stored since then keeps its dose when the database is opened again',
 
 test('sets stored before the diary was stay as they are, and the diary can be written beside them', async () => {
   const page = fakeBrowser().page();
-  await storedBy(3, page, async (db) => {
+  await storedBy(4, page, async (db) => {
     await db.sets.add({ ...header(), state: 'finished' });
     await db.reps.add({ setId: idOf(1), number: 1, rep: rep(1) });
     await db.results.add({ setId: idOf(1), result: result([rep(1)]) });

@@ -37,6 +37,8 @@ export const rep = (number: number, over: Partial<MeasuredRep> = {}): MeasuredRe
   source: 'fused',
   footDeg: null,
   footUncertaintyDeg: null,
+  upMs: null,
+  sankAfterMs: null,
   ...over,
 });
 

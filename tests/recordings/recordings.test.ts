@@ -34,6 +34,13 @@ describe.each(IDS)('%s', (id) => {
     });
   });
 
+  test('asked for the leg turned away, it says so and gives no number', () => {
+    const watched = recordingOf(id);
+    const side = watched.side === 'left' ? 'right' : 'left';
+    expect(measureRecording({ ...watched, side })).toMatchObject({ reps: [], framesUsed: 0, quality: { warnings: ['far-leg'] } });
+    expect(measureRecording(watched).quality.warnings).not.toContain('far-leg');
+  });
+
   test('is written as it would be written today', () => {
     const { observations, ...meta } = recordingOf(id);
     expect(encodeRecording(observations, meta)).toBe(textOf(id));

@@ -18,6 +18,8 @@ export const aRep = (number: number, change: Partial<MeasuredRep> = {}): Measure
   source: 'fused',
   footDeg: null,
   footUncertaintyDeg: null,
+  upMs: null,
+  sankAfterMs: null,
   ...change,
 });
 

@@ -35,6 +35,20 @@ const DRAWN: Record<ExerciseId, ReactNode> = {
       <path className="move" d="m126 91 8 1 1 8" />
     </>
   ),
+  'heel-stand': (
+    <>
+      <path className="floor" d="M8 112h144" />
+      <path className="chair" d="M104 50h16M112 50v62" />
+      <circle className="head" cx="66" cy="14" r="9.5" />
+      <path className="body" d="M64 31 63 62" />
+      <path className="arm" d="M64 37 82 46 106 48" />
+      <path className="leg" d="M63 62 64 84 63 104" />
+      <path className="foot before" d="M62 110h24" />
+      <path className="foot" d="M62 109 82 97" />
+      <path className="move" d="M93 108a31 31 0 0 0-3-17" />
+      <path className="move" d="m97 96-7-6-5 7" />
+    </>
+  ),
   'leg-raise': (
     <>
       <path className="floor" d="M4 108h152" />

@@ -6,6 +6,7 @@ import type { LegDrawing, PicturePoint } from '../../measure/live-view.ts';
 const JOINT: Record<ExerciseId, 'hip' | 'knee' | 'ankle'> = {
   'foot-tap': 'ankle',
   'leg-raise': 'hip',
+  'heel-stand': 'ankle',
   'knee-straighten': 'knee',
 };
 

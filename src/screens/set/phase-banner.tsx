@@ -16,6 +16,7 @@ const ADVICE_SIGN: Record<ViewAdvice, IconName> = {
   'too-dark': 'light',
   'not-sitting': 'person',
   'not-lying': 'person',
+  'not-standing': 'person',
   'hold-still': 'still',
 };
 

@@ -69,9 +69,15 @@ export const en = {
       about: 'Lying on your back: lift your straight leg, lower it.',
       angle: 'leg lift',
     },
+    'heel-stand': {
+      name: 'Heel stand',
+      plural: 'Heel stands',
+      about: 'Standing, hands on a support: weight on your heels, lift the front of your feet and stay up.',
+      angle: 'front of the foot',
+    },
     'knee-straighten': {
       name: 'Knee straightening',
-      plural: 'Knee straightenings',
+      plural: 'Knee lifts, sitting',
       about: 'Sitting: straighten your knee, lower your foot again.',
       angle: 'knee',
     },
@@ -89,12 +95,15 @@ export const en = {
       upright:
         'Camera at your side, about 2 metres away, at the height of a chair seat. You fit in the picture from head to toes.',
       lying: 'Camera at your side, about 2 metres away, at the height of a chair seat. You fit in the picture from head to toes.',
+      standing:
+        'Camera at your side, about 3 metres away, at the height of a chair seat. You fit in the picture from head to toes.',
     },
     cameraDrawing: {
       upright: 'Seen from above: you sit on a chair, the camera stands at your side, about 2 metres away.',
       lying: 'Seen from above: you lie on your back on a mat, the camera stands at your side, about 2 metres away.',
+      standing: 'Seen from above: you stand with your hands on a support, the camera stands at your side, about 3 metres away.',
     },
-    distance: 'about 2 m',
+    distance: { upright: 'about 2 m', lying: 'about 2 m', standing: 'about 3 m' },
     more: 'More choices',
     model: 'How exact',
     models: {
@@ -139,6 +148,7 @@ export const en = {
       'wrong-leg': 'The other leg is nearer. Turn round.',
       'too-dark': 'Too dark. Turn on a light.',
       'not-sitting': 'Sit upright on a chair.',
+      'not-standing': 'Stand upright, legs straight.',
       'not-lying': 'Lie down flat on your back.',
       'hold-still': 'Good. Now hold still.',
     },
@@ -189,7 +199,8 @@ export const en = {
       'low-frame-rate': 'Few pictures a second were measured, so quick movements may be missed.',
       'little-texture': 'The leg looked very even, so its movement was hard to follow. Bare skin or patterned clothes help.',
       'points-jumped': 'In some pictures the leg was mistaken for something else. Those were left out.',
-      'far-leg': 'The measured leg was not the one nearest the camera.',
+      'far-leg':
+        'The leg you chose was the one turned away from the camera, so nothing was measured. Turn round, or choose the other leg.',
       'camera-moved': 'The camera moved during the set.',
     },
     curveTitle: 'The whole set',
@@ -206,8 +217,10 @@ export const en = {
       'knee-bent': 'knee bent',
       'tracking-gap': 'leg lost for a moment',
       'past-onset': 'past the start of symptoms',
+      sinking: 'front of the foot sank',
       doubtful: 'doubtful',
     },
+    up: (seconds, sankAfter) => `up for ${seconds} s${sankAfter === null ? '' : `, sank after ${sankAfter} s`}`,
     foot: (d, error) => `foot ${Math.abs(d)}° ${d < 0 ? 'down' : 'up'} ±${error}°`,
     onset: (seconds, d) => `Symptoms began after ${seconds} s, ${d === null ? 'the angle was not seen' : `at ${d}°`}.`,
     strike: (n) => `Strike out: repetition ${n}`,

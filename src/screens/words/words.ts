@@ -1,7 +1,7 @@
 import type { ExerciseId } from '../../exercises/exercise.ts';
 import type { SetEvent, ViewAdvice } from '../../measure/live-view.ts';
 import type { QualityWarning, RepFlag } from '../../measure/set-result.ts';
-import type { HeadTowards } from '../../pose/head-up.ts';
+import type { HeadTowards, Posture } from '../../pose/head-up.ts';
 import type { Side } from '../../pose/landmarks.ts';
 import type { PoseModel } from '../../pose/model.ts';
 import type { MissingFeature, PictureKind, ProblemKind } from '../services.ts';
@@ -66,9 +66,9 @@ export interface Words {
     readonly reps: string;
     readonly fewer: string;
     readonly moreReps: string;
-    readonly camera: Record<'upright' | 'lying', string>;
-    readonly cameraDrawing: Record<'upright' | 'lying', string>;
-    readonly distance: string;
+    readonly camera: Record<Posture, string>;
+    readonly cameraDrawing: Record<Posture, string>;
+    readonly distance: Record<Posture, string>;
     readonly more: string;
     readonly model: string;
     readonly models: Record<PoseModel, NamedWords>;
@@ -157,6 +157,8 @@ export interface Words {
     readonly flags: Record<RepFlag, string>;
     /** Where the foot stood at the peak: whole degrees, up positive. */
     readonly foot: (deg: number, error: number) => string;
+    /** A heel stand's seconds up, and after how many it had sunk; null: it did not. */
+    readonly up: (seconds: string, sankAfter: string | null) => string;
     readonly onset: (seconds: string, deg: string | null) => string;
     readonly strike: (n: number) => string;
     readonly restore: (n: number) => string;

@@ -19,6 +19,8 @@ const rep = (startMs: number, endMs: number, rangeDeg: number, more: Partial<Mea
   source: 'flow',
   footDeg: null,
   footUncertaintyDeg: null,
+  upMs: null,
+  sankAfterMs: null,
   ...more,
 });
 
