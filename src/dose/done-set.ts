@@ -1,6 +1,7 @@
 import type { Side } from '../pose/landmarks.ts';
 import type { CalendarDay } from '../symptoms/calendar-day.ts';
 import type { Entry } from '../symptoms/entry.ts';
+import type { Deg } from '../units.ts';
 import type { PrescribedExercise, PrescribedExerciseId } from './prescribed-exercise.ts';
 
 /** A set that was done, measured or counted by hand. */
@@ -16,6 +17,8 @@ export interface DoneSet {
   readonly endedAt: string;
   /** Complete repetitions. */
   readonly reps: number;
+  /** How far each of them went that was measured; none for a set counted by hand. */
+  readonly rangesDeg: readonly Deg[];
 }
 
 /** A set without the camera: counted by hand, or by the beat of a metronome. It was told when it ended (`at`). */
@@ -44,6 +47,7 @@ export const doneByHand = ({ id, exercise, side, itemId, day, at, reps }: HandSe
   day,
   endedAt: at,
   reps,
+  rangesDeg: [],
 });
 
 /** Whether a set belongs to this line. One without a single repetition is none. */

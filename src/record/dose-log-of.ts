@@ -2,7 +2,7 @@ import { type DoneSet, doneByHand, type SetLink } from '../dose/done-set.ts';
 import type { DoseLog } from '../dose/dose-log.ts';
 import { localTime } from '../dose/local-time.ts';
 import type { DiaryEntry } from './diary-entry.ts';
-import { editedCount } from './rep-edit.ts';
+import { editedCount, editedReps } from './rep-edit.ts';
 import type { StoredSet } from './stored-set.ts';
 
 /** The diary and the measured sets sorted into what the rules ask for. */
@@ -32,6 +32,9 @@ function measured(set: StoredSet, link: SetLink | undefined, timeZone: string): 
   const startMs = Date.parse(startedAt);
   const lastMs = set.reps.at(-1)?.endMs ?? 0;
   const endedAt = new Date(startMs + (set.result?.durationMs ?? lastMs - (set.reps[0]?.startMs ?? 0))).toISOString();
+  const rangesDeg = editedReps(set).flatMap((each) =>
+    each.kind === 'measured' && !each.struck && each.rep.complete ? [each.rep.rangeDeg] : [],
+  );
   const day = link?.day ?? localTime({ nowMs: startMs, timeZone }).day;
-  return [{ id, exercise, side, itemId: link?.itemId ?? null, day, endedAt, reps: editedCount(set) }];
+  return [{ id, exercise, side, itemId: link?.itemId ?? null, day, endedAt, reps: editedCount(set), rangesDeg }];
 }

@@ -35,6 +35,7 @@ export function done(item: PrescribedExercise, n: number, hour: number, over: Pa
     day: dayOf(n),
     endedAt: momentOf(n, hour),
     reps: item.start.repsASet,
+    rangesDeg: [],
     ...over,
   };
 }

@@ -227,7 +227,7 @@ describe('the log for the rules', () => {
     const store = await fresh();
     await stored(store, 1);
     wentWell(await store.edit(edit({ kind: 'add' }, idOf(1))));
-    const seen = { id: idOf(1), exercise: 'foot-tap', side: 'left', reps: 3, itemId: null };
+    const seen = { id: idOf(1), exercise: 'foot-tap', side: 'left', reps: 3, itemId: null, rangesDeg: [14.75, 14.75] };
     expect((await logOf(store)).log.done).toMatchObject([{ ...seen, day: dayOf(4) }]);
     expect((await logOf(store, 'Europe/Madrid')).log.done).toMatchObject([{ ...seen, day: dayOf(5) }]);
     wentWell(await store.diary.add([link(3, idOf(1))]));
