@@ -9,10 +9,11 @@ const FLOW = [
   'reps',
   'exercises',
   'measure',
-  'record',
   'compare',
   'symptoms',
   'dose',
+  // Stores what symptoms and dose define, hence after them. Compare and dose read sets by their shape, not from the store.
+  'record',
   'report',
   'run',
 ];

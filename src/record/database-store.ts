@@ -1,10 +1,11 @@
 import type * as v from 'valibot';
 import { fail, ok, type Result } from '../result.ts';
 import type { Database } from './database.ts';
+import { diaryOn } from './database-diary.ts';
 import { readPage, readSet } from './read-sets.ts';
 import type { SetLocks } from './set-locks.ts';
-import type { SetStore } from './set-store.ts';
 import { shaped, wordsOfShape } from './shape.ts';
+import type { Store } from './store.ts';
 import { type StoreError, storeErrorOf } from './store-error.ts';
 import { editShape, headerShape, repShape, resultShape } from './stored-set-shape.ts';
 import { markAbandoned, removeSet, writeEdit, writeEnd, writeReps } from './write-sets.ts';
@@ -24,7 +25,7 @@ const firstOf = (errors: Iterable<StoreError | null>): StoreError | null => {
  * The store on an open database.
  * @param outdated whether a newer version of the program has taken the database over
  */
-export function storeOn(db: Database, locks: SetLocks, outdated: () => boolean): SetStore {
+export function storeOn(db: Database, locks: SetLocks, outdated: () => boolean): Store {
   /** Runs a database call; what it throws becomes a typed failure. */
   async function attempt<T, E extends { readonly kind: string }>(
     call: () => PromiseLike<Result<T, E>>,
@@ -76,6 +77,7 @@ export function storeOn(db: Database, locks: SetLocks, outdated: () => boolean):
         return wrong ? fail(wrong) : writeEdit(db, edit);
       }),
     remove: (id) => settled(() => removeSet(db, id)),
+    diary: diaryOn(db, attempt),
     close: () => {
       locks.releaseAll();
       db.close();

@@ -1,5 +1,6 @@
 import Dexie, { type Table } from 'dexie';
 import type { MeasuredRep, SetResult } from '../measure/set-result.ts';
+import type { DiaryEntry } from './diary-entry.ts';
 import { withFootRow, withOnsetRow } from './foot-and-onset.ts';
 import type { RepEdit } from './rep-edit.ts';
 import { withStandRow, withStandsRow } from './stand-time-row.ts';
@@ -26,6 +27,7 @@ export type Database = Dexie & {
   readonly reps: Table<RepRow, [string, number]>;
   readonly results: Table<ResultRow, string>;
   readonly edits: Table<EditRow, number>;
+  readonly diary: Table<DiaryEntry, string>;
 };
 
 /** One shape of the database. `upgrade` turns the rows of the shape before into this one's, a pure function for each table that changes. */
@@ -59,6 +61,7 @@ export const VERSIONS: readonly DatabaseVersion[] = [
   { version: 2, stores: {}, upgrade: { sets: withDose } },
   { version: 3, stores: {}, upgrade: { reps: withFootRow, results: withOnsetRow } },
   { version: 4, stores: {}, upgrade: { reps: withStandRow, results: withStandsRow } },
+  { version: 5, stores: { diary: 'id, day, kind, origin' } },
 ];
 
 export const DATABASE_NAME = 'evenside';

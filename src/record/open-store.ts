@@ -2,7 +2,7 @@ import { fail, ok, type Result } from '../result.ts';
 import { type Database, type DatabaseVersion, database, type StorePlatform, VERSIONS } from './database.ts';
 import { storeOn } from './database-store.ts';
 import { setLocks } from './set-locks.ts';
-import type { SetStore } from './set-store.ts';
+import type { Store } from './store.ts';
 import { type StoreError, storeErrorOf } from './store-error.ts';
 import { markAbandoned } from './write-sets.ts';
 
@@ -45,7 +45,7 @@ async function opened(db: Database, newest: number): Promise<StoreError | null> 
 export async function openSetStore(
   platform: StorePlatform | null = platformHere(),
   versions: readonly DatabaseVersion[] = VERSIONS,
-): Promise<Result<SetStore, StoreError>> {
+): Promise<Result<Store, StoreError>> {
   if (!platform) return fail({ kind: 'store-unavailable', detail: 'no IndexedDB or no Web Locks' });
   const db = database(platform, versions);
   let outdated = false;

@@ -37,13 +37,21 @@ export async function readPage(db: Database, limit: number, after?: ListCursor):
     .limit(limit + 1)
     .toArray();
   const shown = rows.slice(0, limit);
+  const last = rows.length > limit ? shown.at(-1) : undefined;
+  return { ...(await wholes(db, shown)), next: last ? { startedAt: last.startedAt, id: last.id } : null };
+}
+
+/** The sets that began at this moment or later, oldest first. Runs in the transaction of its caller. */
+export const readSince = async (db: Database, moment: string): Promise<Omit<SetPage, 'next'>> =>
+  wholes(db, await db.sets.where('[startedAt+id]').aboveOrEqual([moment, Dexie.minKey]).toArray());
+
+async function wholes(db: Database, rows: readonly SetRow[]): Promise<Omit<SetPage, 'next'>> {
   const sets: StoredSet[] = [];
   const damaged: { id: string; what: string }[] = [];
-  for (const row of shown) {
+  for (const row of rows) {
     const found = await whole(db, row);
     if (found.ok) sets.push(found.value);
     else if (found.error.kind === 'set-damaged') damaged.push({ id: row.id, what: found.error.what });
   }
-  const last = rows.length > limit ? shown.at(-1) : undefined;
-  return { sets, damaged, next: last ? { startedAt: last.startedAt, id: last.id } : null };
+  return { sets, damaged };
 }

@@ -1,6 +1,7 @@
-import Dexie, { type Table } from 'dexie';
+import Dexie from 'dexie';
 import type { MeasuredRep } from '../measure/set-result.ts';
 import { fail, ok, type Result } from '../result.ts';
+import { atOnce } from './at-once.ts';
 import type { Database } from './database.ts';
 import { readSet } from './read-sets.ts';
 import { editedReps, type RepEdit, sameRep } from './rep-edit.ts';
@@ -8,21 +9,6 @@ import type { SetLocks } from './set-locks.ts';
 import type { SetEnding } from './set-store.ts';
 import type { SetError } from './store-error.ts';
 import type { SetHeader } from './stored-set.ts';
-
-/** Runs `body` in one transaction: all of it is written, or nothing. */
-async function atOnce<T>(db: Database, tables: readonly Table[], body: () => Promise<T>): Promise<T> {
-  let native: IDBTransaction | null = null;
-  try {
-    // Dexie keeps a transaction open across `await` only in a function that is itself async.
-    return await db.transaction('rw', tables, async (transaction) => {
-      native = transaction.idbtrans;
-      return await body();
-    });
-  } catch (cause) {
-    // When the browser gives a transaction up, on a full disk say, it alone knows why: the calls in it only tell that they were cut off.
-    throw (native as IDBTransaction | null)?.error ?? cause;
-  }
-}
 
 /** Writes the header, as running, unless the set is there already, and its repetitions. */
 export const writeReps = (db: Database, header: SetHeader, reps: readonly MeasuredRep[]): Promise<void> =>

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { type Database, database, VERSIONS } from '../../src/record/database.ts';
 import { openSetStore } from '../../src/record/open-store.ts';
+import { clearance } from '../symptoms/told.ts';
 import { type FakePage, fakeBrowser } from './fake-browser.ts';
 import { header, idOf, momentOf, rep, result } from './set-builders.ts';
 import { wentWell } from './went-well.ts';
@@ -71,4 +72,24 @@ test('a set stored since then keeps its dose when the database is opened again',
   wentWell(await first.end(header({ targetReps: 12 }), { state: 'finished', result: result([rep(1)]) }));
   first.close();
   expect(wentWell(await wentWell(await openSetStore(page)).read(idOf(1))).targetReps).toBe(12);
+});
+
+test('sets stored before the diary was stay as they are, and the diary can be written beside them', async () => {
+  const page = fakeBrowser().page();
+  await storedBy(4, page, async (db) => {
+    await db.sets.add({ ...header(), state: 'finished' });
+    await db.reps.add({ setId: idOf(1), number: 1, rep: rep(1) });
+    await db.results.add({ setId: idOf(1), result: result([rep(1)]) });
+  });
+  const store = wentWell(await openSetStore(page));
+  expect(wentWell(await store.read(idOf(1)))).toEqual({
+    ...header(),
+    state: 'finished',
+    reps: [rep(1)],
+    result: result([rep(1)]),
+    edits: [],
+  });
+  const told = clearance(4, 9);
+  wentWell(await store.diary.add([told]));
+  expect(wentWell(await store.diary.read(told.day, told.day))).toEqual({ entries: [told], damaged: [] });
 });

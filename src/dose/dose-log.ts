@@ -1,0 +1,11 @@
+import type { SafetyLog } from '../symptoms/safety-log.ts';
+import type { DoneSet } from './done-set.ts';
+import type { DoseStep } from './dose-step.ts';
+import type { Prescription } from './prescription.ts';
+
+/** All that decides about today and the next dose, in any order. */
+export interface DoseLog extends SafetyLog {
+  readonly prescriptions: readonly Prescription[];
+  readonly steps: readonly DoseStep[];
+  readonly done: readonly DoneSet[];
+}

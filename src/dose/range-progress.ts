@@ -1,0 +1,72 @@
+import { type RangeDifference, rangeDifference, type TooFewRepetitions } from '../compare/range-difference.ts';
+import { rangeErrorOf } from '../compare/range-error.ts';
+import { isExerciseId } from '../exercises/exercise.ts';
+import type { Result } from '../result.ts';
+import { median } from '../signal/median.ts';
+import type { CalendarDay } from '../symptoms/calendar-day.ts';
+import { type Deg, deg } from '../units.ts';
+import type { DoneSet } from './done-set.ts';
+import type { PrescribedExerciseId, Target } from './prescribed-exercise.ts';
+
+/** Two-sided 95 % of a normal distribution. */
+const Z95 = 1.96;
+
+/** The ranges of one leg on one day, all its sets together. */
+export interface RangeDay {
+  readonly day: CalendarDay;
+  /** Median of the complete repetitions. */
+  readonly rangeDeg: Deg;
+  /** Half the width of the 95 % band about it: measurement error alone, 1.96 SEM of the exercise. */
+  readonly bandDeg: Deg;
+  /** Against the target range: below or above only when the whole band is. Null without such a target. */
+  readonly target: 'below' | 'within' | 'above' | null;
+}
+
+export interface RangeProgress {
+  /** Oldest first. */
+  readonly days: readonly RangeDay[];
+  /** The last of these days against the first; null with less than two. */
+  readonly change: Result<RangeDifference, TooFewRepetitions> | null;
+  /** The last of these days against the last one of the other leg; null when that was not measured. */
+  readonly otherSide: Result<RangeDifference, TooFewRepetitions> | null;
+}
+
+/**
+ * How far one leg moved over days.
+ * @param own,other sets of this exercise with this leg and with the other, of the days looked at
+ * @returns null when the exercise is not measured, or was not
+ */
+export function rangeProgress(
+  exercise: PrescribedExerciseId,
+  target: Target,
+  own: readonly DoneSet[],
+  other: readonly DoneSet[],
+): RangeProgress | null {
+  if (!isExerciseId(exercise)) return null;
+  const bandDeg = deg(Z95 * rangeErrorOf(exercise).semDeg);
+  const days = rangesByDay(own);
+  const [first, last] = [days[0], days.at(-1)];
+  if (!first || !last) return null;
+  const others = rangesByDay(other).at(-1);
+  return {
+    days: days.map(({ day, ranges }) => {
+      const rangeDeg = deg(median(ranges) ?? Number.NaN);
+      return { day, rangeDeg, bandDeg, target: againstTarget(target, rangeDeg, bandDeg) };
+    }),
+    change: first === last ? null : rangeDifference(exercise, last.ranges, first.ranges),
+    otherSide: others ? rangeDifference(exercise, last.ranges, others.ranges) : null,
+  };
+}
+
+/** Days with at least one measured repetition, oldest first. */
+function rangesByDay(sets: readonly DoneSet[]): readonly { readonly day: CalendarDay; readonly ranges: readonly Deg[] }[] {
+  const days = new Map<CalendarDay, Deg[]>();
+  for (const { day, rangesDeg } of sets) if (rangesDeg.length > 0) days.set(day, [...(days.get(day) ?? []), ...rangesDeg]);
+  return [...days].map(([day, ranges]) => ({ day, ranges })).toSorted((a, b) => (a.day < b.day ? -1 : 1));
+}
+
+function againstTarget(target: Target, rangeDeg: Deg, bandDeg: Deg): RangeDay['target'] {
+  if (target.kind !== 'range') return null;
+  if (rangeDeg + bandDeg < target.fromDeg) return 'below';
+  return rangeDeg - bandDeg > target.toDeg ? 'above' : 'within';
+}

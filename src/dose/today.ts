@@ -1,0 +1,78 @@
+import { type CalendarDay, daysBetween } from '../symptoms/calendar-day.ts';
+import { type MayExercise, mayExercise } from '../symptoms/may-exercise.ts';
+import { type QuestionsReason, questionsDue } from '../symptoms/questions-due.ts';
+import type { SelfCheckId } from '../symptoms/self-check.ts';
+import { selfChecksDue } from '../symptoms/self-check-change.ts';
+import type { DoseLog } from './dose-log.ts';
+import { type Clock, localTime } from './local-time.ts';
+import { currentPrescription, type Prescription } from './prescription.ts';
+import { WAKING_DAY, type WakingDay } from './spread.ts';
+import { type TodayLine, todayLine } from './today-line.ts';
+
+/** How many days after the last sets "how was it afterwards?" is still asked. Chosen: later, nobody remembers. */
+const CHECK_IN_WITHIN_DAYS = 3;
+
+/** The day in one glance. */
+export interface Today {
+  readonly day: CalendarDay;
+  readonly prescription: Prescription;
+  /** Whether sets may be started at all. */
+  readonly gate: MayExercise;
+  /** Why the red-flag questions come before the next set; empty: they need not. */
+  readonly questions: readonly QuestionsReason[];
+  /** The day that the check-in is to look back on; null when it is answered or there is none. */
+  readonly checkInAbout: CalendarDay | null;
+  readonly selfChecks: readonly SelfCheckId[];
+  /** One for each line and leg, in the order of the prescription. */
+  readonly lines: readonly TodayLine[];
+  /** The line whose next set comes first, now or later; null when none comes today. */
+  readonly next: TodayLine | null;
+}
+
+/** What is due, done and next. Null without a prescription. What is told or done after `nowMs` is not looked at. */
+export function today(whole: DoseLog, clock: Clock, waking: WakingDay = WAKING_DAY): Today | null {
+  const log = until(whole, new Date(clock.nowMs).toISOString());
+  const prescription = currentPrescription(log.prescriptions);
+  if (!prescription) return null;
+  const { day } = localTime(clock);
+  const gate = mayExercise(log, day);
+  const lines = prescription.items.flatMap((item) =>
+    item.sides.map((side) => todayLine({ prescription, item, side, log, clock, day, waking, stopped: gate.kind === 'stopped' })),
+  );
+  const waiting = lines.filter(({ mayStartMs }) => mayStartMs !== null);
+  const next = waiting.toSorted((a, b) => Number(a.mayStartMs) - Number(b.mayStartMs))[0] ?? null;
+  return {
+    day,
+    prescription,
+    gate,
+    questions: questionsDue(log, day),
+    checkInAbout: checkInAbout(log, day),
+    selfChecks: selfChecksDue(prescription.selfChecks, log.selfChecks, day),
+    lines,
+    next,
+  };
+}
+
+/** The log as it stood at a moment. */
+function until(log: DoseLog, moment: string): DoseLog {
+  const told = <T extends { readonly at: string }>(entries: readonly T[]) => entries.filter(({ at }) => at <= moment);
+  return {
+    redFlags: told(log.redFlags),
+    clearances: told(log.clearances),
+    reports: told(log.reports),
+    checkIns: told(log.checkIns),
+    selfChecks: told(log.selfChecks),
+    prescriptions: told(log.prescriptions),
+    steps: told(log.steps),
+    done: log.done.filter(({ endedAt }) => endedAt <= moment),
+  };
+}
+
+function checkInAbout({ done, checkIns }: DoseLog, day: CalendarDay): CalendarDay | null {
+  const last = done
+    .flatMap((set) => (set.day < day && set.reps > 0 ? [set.day] : []))
+    .toSorted()
+    .at(-1);
+  if (last === undefined || daysBetween(last, day) > CHECK_IN_WITHIN_DAYS) return null;
+  return checkIns.some(({ aboutDay }) => aboutDay === last) ? null : last;
+}

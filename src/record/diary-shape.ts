@@ -1,0 +1,154 @@
+import * as v from 'valibot';
+import type { HandSet, SetLink } from '../dose/done-set.ts';
+import type { DoseStep } from '../dose/dose-step.ts';
+import type { Prescription } from '../dose/prescription.ts';
+import { type CalendarDay, calendarDay } from '../symptoms/calendar-day.ts';
+import type { CheckIn } from '../symptoms/check-in.ts';
+import type { Clearance } from '../symptoms/clearance.ts';
+import { MOST_INTENSITY, SYMPTOM_KINDS } from '../symptoms/felt.ts';
+import { BODY_REGIONS } from '../symptoms/place.ts';
+import { RED_FLAGS, type RedFlagAnswers, type RedFlagId } from '../symptoms/red-flags.ts';
+import { BIG_TOE, HEEL_WALK_STEPS, SELF_CHECK_IDS, type SelfCheck } from '../symptoms/self-check.ts';
+import type { SymptomReport } from '../symptoms/symptom-report.ts';
+import type { DiaryEntry } from './diary-entry.ts';
+import { doseShape, prescribedExerciseShape, prescribedIdShape, sideShape, sidesShape } from './prescription-shape.ts';
+import { idShape, momentShape, oneOf, wholeShape } from './shape.ts';
+
+type Shape<T> = v.GenericSchema<unknown, T>;
+
+const NOT = 'not-answered';
+const or = <S extends v.GenericSchema>(shape: S) => v.union([shape, v.literal(NOT)]);
+const dayShape = v.pipe(
+  v.string(),
+  v.check((text) => calendarDay(text) !== null, 'must be a day such as 2026-05-04'),
+  v.transform((text) => text as CalendarDay),
+);
+const intensityShape = or(v.pipe(wholeShape, v.maxValue(MOST_INTENSITY)));
+
+const entryEntries = {
+  id: idShape,
+  schema: v.literal(1),
+  origin: oneOf({ own: true, example: true }),
+  at: momentShape,
+  day: dayShape,
+};
+const feltEntries = {
+  intensity: intensityShape,
+  kinds: or(v.array(v.picklist(SYMPTOM_KINDS))),
+  places: or(v.array(v.strictObject({ region: v.picklist(BODY_REGIONS), side: sideShape }))),
+};
+
+const prescriptionShape = v.strictObject({
+  ...entryEntries,
+  kind: v.literal('prescription'),
+  by: v.strictObject({ role: oneOf({ therapist: true, patient: true }), name: v.string() }),
+  revises: v.nullable(idShape),
+  items: v.pipe(
+    v.array(prescribedExerciseShape),
+    v.check((items) => new Set(items.map(({ id }) => id)).size === items.length, 'must have lines with ids of their own'),
+  ),
+  selfChecks: v.strictObject({
+    checks: v.array(v.picklist(SELF_CHECK_IDS)),
+    sides: sidesShape,
+    everyDays: v.pipe(wholeShape, v.minValue(1)),
+  }),
+}) satisfies Shape<Prescription>;
+
+const doseStepShape = v.strictObject({
+  ...entryEntries,
+  kind: v.literal('dose-step'),
+  prescriptionId: idShape,
+  itemId: idShape,
+  direction: oneOf({ up: true, back: true }),
+  from: doseShape,
+  to: doseShape,
+  aboutDay: v.nullable(dayShape),
+  reason: v.string(),
+  by: oneOf({ rule: true, patient: true }),
+}) satisfies Shape<DoseStep>;
+
+const handSetShape = v.strictObject({
+  ...entryEntries,
+  kind: v.literal('hand-set'),
+  exercise: prescribedIdShape,
+  side: sideShape,
+  itemId: v.nullable(idShape),
+  reps: wholeShape,
+  counted: oneOf({ 'by-hand': true, 'by-metronome': true }),
+}) satisfies Shape<HandSet>;
+
+const setLinkShape = v.strictObject({
+  ...entryEntries,
+  kind: v.literal('set-link'),
+  setId: idShape,
+  prescriptionId: idShape,
+  itemId: idShape,
+}) satisfies Shape<SetLink>;
+
+const reportShape = v.strictObject({
+  ...entryEntries,
+  ...feltEntries,
+  kind: v.literal('symptoms'),
+  moment: oneOf({ 'before-set': true, 'after-set': true }),
+  setId: v.nullable(idShape),
+  itemId: v.nullable(idShape),
+}) satisfies Shape<SymptomReport>;
+
+const checkInShape = v.strictObject({
+  ...entryEntries,
+  ...feltEntries,
+  kind: v.literal('check-in'),
+  aboutDay: dayShape,
+  worst: intensityShape,
+  afterwards: oneOf({ 'no-flare': true, settled: true, 'not-settled': true, [NOT]: true }),
+  weakness: oneOf({ 'as-before': true, worse: true, [NOT]: true }),
+}) satisfies Shape<CheckIn>;
+
+const answerShape = oneOf({ yes: true, no: true, [NOT]: true });
+const answersShape = v.strictObject(
+  Object.fromEntries(Object.keys(RED_FLAGS).map((id) => [id, answerShape])) as Readonly<Record<RedFlagId, typeof answerShape>>,
+);
+const redFlagsShape = v.strictObject({
+  ...entryEntries,
+  kind: v.literal('red-flags'),
+  answers: answersShape,
+}) satisfies Shape<RedFlagAnswers>;
+
+const clearanceShape = v.strictObject({
+  ...entryEntries,
+  kind: v.literal('clearance'),
+  note: v.string(),
+}) satisfies Shape<Clearance>;
+
+const findingShape = v.variant('check', [
+  v.strictObject({ side: sideShape, check: v.literal('big-toe'), found: or(v.picklist(BIG_TOE)) }),
+  v.strictObject({
+    side: sideShape,
+    check: v.literal('heel-walk'),
+    found: or(v.pipe(wholeShape, v.maxValue(HEEL_WALK_STEPS))),
+  }),
+  v.strictObject({
+    side: sideShape,
+    check: v.literal('heel-stand'),
+    found: or(v.pipe(v.number(), v.finite(), v.minValue(0))),
+  }),
+  v.strictObject({ side: sideShape, check: v.picklist(['foot-slap', 'forefoot-sinks']), found: answerShape }),
+]);
+const selfCheckShape = v.strictObject({
+  ...entryEntries,
+  kind: v.literal('self-check'),
+  findings: v.array(findingShape),
+}) satisfies Shape<SelfCheck>;
+
+/** What is read back from the diary, or comes in from a file, is a `DiaryEntry` only after this. */
+export const diaryEntryShape = v.variant('kind', [
+  prescriptionShape,
+  doseStepShape,
+  handSetShape,
+  setLinkShape,
+  reportShape,
+  checkInShape,
+  redFlagsShape,
+  clearanceShape,
+  selfCheckShape,
+]) satisfies Shape<DiaryEntry>;

@@ -1,0 +1,40 @@
+import { type DoneSet, doneByHand, type SetLink } from '../dose/done-set.ts';
+import type { DoseLog } from '../dose/dose-log.ts';
+import { localTime } from '../dose/local-time.ts';
+import type { DiaryEntry } from './diary-entry.ts';
+import { editedCount, editedReps } from './rep-edit.ts';
+import type { StoredSet } from './stored-set.ts';
+
+/** The diary and the measured sets sorted into what the rules ask for. */
+export function doseLogOf(entries: readonly DiaryEntry[], sets: readonly StoredSet[], timeZone: string): DoseLog {
+  const of = <K extends DiaryEntry['kind']>(kind: K) =>
+    entries.filter((entry): entry is Extract<DiaryEntry, { readonly kind: K }> => entry.kind === kind);
+  const links = new Map(of('set-link').map((link) => [link.setId, link]));
+  return {
+    redFlags: of('red-flags'),
+    clearances: of('clearance'),
+    reports: of('symptoms'),
+    checkIns: of('check-in'),
+    selfChecks: of('self-check'),
+    prescriptions: of('prescription'),
+    steps: of('dose-step'),
+    done: [...of('hand-set').map(doneByHand), ...sets.flatMap((set) => measured(set, links.get(set.id), timeZone))],
+  };
+}
+
+/**
+ * A measured set as one that was done. Without a link only the camera's count: a file may show anybody on any day. A therapist's own exercise cannot be
+ * prescribed yet.
+ */
+function measured(set: StoredSet, link: SetLink | undefined, timeZone: string): readonly DoneSet[] {
+  const { id, exercise, side, startedAt } = set;
+  if (set.state === 'running' || exercise === 'own' || (set.source !== 'camera' && !link)) return [];
+  const startMs = Date.parse(startedAt);
+  const lastMs = set.reps.at(-1)?.endMs ?? 0;
+  const endedAt = new Date(startMs + (set.result?.durationMs ?? lastMs - (set.reps[0]?.startMs ?? 0))).toISOString();
+  const rangesDeg = editedReps(set).flatMap((each) =>
+    each.kind === 'measured' && !each.struck && each.rep.complete ? [each.rep.rangeDeg] : [],
+  );
+  const day = link?.day ?? localTime({ nowMs: startMs, timeZone }).day;
+  return [{ id, exercise, side, itemId: link?.itemId ?? null, day, endedAt, reps: editedCount(set), rangesDeg }];
+}

@@ -1,0 +1,52 @@
+import type { Entry, NotAnswered } from './entry.ts';
+import type { Source } from './evidence.ts';
+
+const CKS: Source = { cite: 'NICE CKS Sciatica (lumbar radiculopathy), red flags, 2018 revision', readAs: 'second-hand' };
+const GIRFT: Source = { cite: 'NHS England (GIRFT) national pathway for suspected cauda equina syndrome', readAs: 'read' };
+const ONE_LEG: Source = { cite: 'General guidance on progressive weakness of one leg', readAs: 'second-hand' };
+const OTHER_CAUSES: Source = { cite: 'NICE NG59 1.1: think of other causes when symptoms are new or change', readAs: 'read' };
+const EXAMPLES: Source = { cite: 'Fever and a fall as examples of other causes: general guidance', readAs: 'from-memory' };
+
+/** `now`: the emergency service, at night too; `same-day`: a doctor or the spine service today. */
+export type Urgency = 'now' | 'same-day';
+
+export interface RedFlag {
+  readonly urgency: Urgency;
+  readonly sources: readonly Source[];
+}
+
+/** The questions before the first set and at every change, each about what is new or getting worse. Any yes stops. The words are the screens'. */
+export const RED_FLAGS = {
+  'saddle-numbness': { urgency: 'now', sources: [CKS, GIRFT] },
+  'bladder-bowel': { urgency: 'now', sources: [CKS, GIRFT] },
+  'sexual-sensation': { urgency: 'now', sources: [GIRFT] },
+  'both-legs-weak': { urgency: 'now', sources: [CKS, GIRFT] },
+  'foot-drop-worse': { urgency: 'same-day', sources: [ONE_LEG] },
+  'fever-or-fall': { urgency: 'same-day', sources: [OTHER_CAUSES, EXAMPLES] },
+} as const satisfies Readonly<Record<string, RedFlag>>;
+
+export type RedFlagId = keyof typeof RED_FLAGS;
+
+/** In the order in which they are asked. */
+export const RED_FLAG_IDS = Object.keys(RED_FLAGS) as readonly RedFlagId[];
+
+/** One round of the questions. */
+export interface RedFlagAnswers extends Entry {
+  readonly kind: 'red-flags';
+  readonly answers: Readonly<Record<RedFlagId, 'yes' | 'no' | NotAnswered>>;
+}
+
+/** What one round says: `stop` with the flags and the more urgent call, else which questions stayed open. */
+export type RedFlagVerdict =
+  | { readonly kind: 'stop'; readonly flags: readonly RedFlagId[]; readonly urgency: Urgency }
+  | { readonly kind: 'no-stop'; readonly notAnswered: readonly RedFlagId[] };
+
+export function redFlagVerdict({ answers }: Pick<RedFlagAnswers, 'answers'>): RedFlagVerdict {
+  const flags = RED_FLAG_IDS.filter((id) => answers[id] === 'yes');
+  if (flags.length > 0) return { kind: 'stop', flags, urgency: mostUrgent(flags) };
+  return { kind: 'no-stop', notAnswered: RED_FLAG_IDS.filter((id) => answers[id] === 'not-answered') };
+}
+
+/** @param flags at least one */
+export const mostUrgent = (flags: readonly RedFlagId[]): Urgency =>
+  flags.some((id) => RED_FLAGS[id].urgency === 'now') ? 'now' : 'same-day';

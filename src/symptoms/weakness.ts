@@ -1,0 +1,42 @@
+import type { CheckIn } from './check-in.ts';
+import { byMoment } from './entry.ts';
+import type { SafetyLog } from './safety-log.ts';
+import { type WorseFinding, worseThanLast } from './self-check-change.ts';
+import type { SymptomReport } from './symptom-report.ts';
+
+/** How it was told that weakness is new or worse. */
+export type WeaknessCause =
+  /** Weakness is named after a set or in the morning, and was not named the time before. */
+  | { readonly kind: 'new-weakness' }
+  /** "Worse" in the next-day check-in. */
+  | { readonly kind: 'told-worse' }
+  | { readonly kind: 'self-check-worse'; readonly findings: readonly WorseFinding[] };
+
+export interface WorseWeakness {
+  readonly at: string;
+  readonly cause: WeaknessCause;
+}
+
+/** Every moment at which weakness was told to be new or worse, oldest first. What is named in the very first report is where the person starts from. */
+export function worseWeakness(log: Pick<SafetyLog, 'reports' | 'checkIns' | 'selfChecks'>): readonly WorseWeakness[] {
+  const told = [...log.reports, ...log.checkIns].toSorted(byMoment);
+  return [...told.flatMap((report, i) => causeIn(report, told.slice(0, i))), ...checked(log.selfChecks)].toSorted(byMoment);
+}
+
+type Told = SymptomReport | CheckIn;
+
+function causeIn(report: Told, earlier: readonly Told[]): readonly WorseWeakness[] {
+  const { at } = report;
+  if (report.kind === 'check-in' && report.weakness === 'worse') return [{ at, cause: { kind: 'told-worse' } }];
+  const last = earlier.findLast(({ kinds }) => kinds !== 'not-answered');
+  const isNew = last !== undefined && names(report) && !names(last);
+  return isNew ? [{ at, cause: { kind: 'new-weakness' } }] : [];
+}
+
+const names = ({ kinds }: Told): boolean => kinds !== 'not-answered' && kinds.includes('weakness');
+
+const checked = (selfChecks: SafetyLog['selfChecks']): readonly WorseWeakness[] =>
+  selfChecks.flatMap((check) => {
+    const findings = worseThanLast(check, selfChecks);
+    return findings.length > 0 ? [{ at: check.at, cause: { kind: 'self-check-worse', findings } as const }] : [];
+  });
