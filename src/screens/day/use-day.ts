@@ -1,7 +1,9 @@
 import { useCallback, useEffect, useState } from 'react';
 import type { DoseLog } from '../../dose/dose-log.ts';
+import { localTime } from '../../dose/local-time.ts';
 import { type Today, today } from '../../dose/today.ts';
 import type { DiaryEntry } from '../../record/diary-entry.ts';
+import { type MayExercise, mayExercise } from '../../symptoms/may-exercise.ts';
 import type { Problem } from '../services.ts';
 import { useServices } from '../services-context.tsx';
 
@@ -13,6 +15,8 @@ export interface DayInUse {
   readonly log: DoseLog | null;
   /** Null without a prescription, too. */
   readonly today: Today | null;
+  /** Whether sets may be started; null while it is not known. */
+  readonly gate: MayExercise | null;
   readonly problem: Problem | null;
   /** Adds entries, all or none, and looks again. @returns whether they are on the disk */
   readonly add: (entries: readonly DiaryEntry[]) => Promise<boolean>;
@@ -56,5 +60,6 @@ export function useDay(): DayInUse {
     },
     [diary, reload],
   );
-  return { log, today: log && today(log, clock), problem, add, reload };
+  const gate = log && mayExercise(log, localTime(clock).day);
+  return { log, today: log && today(log, clock), gate, problem, add, reload };
 }
