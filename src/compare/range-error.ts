@@ -29,9 +29,9 @@ const residuals = (semDeg: number): RangeError => ({ semDeg: deg(semDeg), basis:
  */
 const RANGE_ERROR: Readonly<Record<ExerciseId, Readonly<Record<Between, RangeError>>>> = {
   'foot-tap': { occasions: filmedAgain(0.4), legs: residuals(0.7) },
-  'leg-raise': { occasions: filmedAgain(0.6), legs: residuals(1.3) },
+  'leg-raise': { occasions: filmedAgain(0.7), legs: residuals(1.5) },
   'heel-stand': { occasions: residuals(1), legs: residuals(1) },
-  'knee-straighten': { occasions: filmedAgain(1.2), legs: residuals(1.2) },
+  'knee-straighten': { occasions: filmedAgain(1.2), legs: residuals(1.5) },
 };
 
 /** The error of a set's range in this exercise. */

@@ -9,6 +9,9 @@ import { GoScreen } from './day/go-screen.tsx';
 import { PlanScreen } from './day/plan-screen.tsx';
 import { QuestionsScreen } from './day/questions-screen.tsx';
 import { TodayScreen } from './day/today-screen.tsx';
+import { AfterScreen } from './feel/after-screen.tsx';
+import { BeforeScreen } from './feel/before-screen.tsx';
+import { CheckInScreen } from './feel/check-in-screen.tsx';
 import { Page } from './parts/page.tsx';
 import { ResultScreen } from './result/result-screen.tsx';
 import { SafetyScreen } from './safety/safety-screen.tsx';
@@ -48,11 +51,14 @@ function Screens() {
         <QuestionsScreen then="/today" />
       </Route>
       <Route path="/questions/:itemId/:side">
-        {({ itemId, side }) => <QuestionsScreen then={`/today/go/${itemId}/${side}`} />}
+        {({ itemId, side }) => <QuestionsScreen then={`/today/ask/${itemId}/${side}`} />}
       </Route>
       <Route path="/today/ask/:itemId/:side">{(line) => <AskScreen {...line} />}</Route>
       <Route path="/today/go/:itemId/:side">{(line) => <GoScreen {...line} />}</Route>
       <Route path="/by-hand/:itemId/:side">{(line) => <ByHandScreen {...line} />}</Route>
+      <Route path="/feel/before/:itemId/:side">{(line) => <BeforeScreen {...line} />}</Route>
+      <Route path="/feel/after/:setId">{({ setId }) => <AfterScreen setId={setId} key={setId} />}</Route>
+      <Route path="/check-in" component={CheckInScreen} />
       <Route path="/compare/:id/:other">
         {({ id, other }) => <CompareScreen id={id} other={other} key={`${id} ${other}`} />}
       </Route>

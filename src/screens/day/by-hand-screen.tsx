@@ -36,10 +36,11 @@ function Counting({ line, problem, add }: CountingProps) {
     return () => window.removeEventListener('keydown', onKey);
   }, []);
   const keep = async () => {
+    const entry = entryNow();
     const kept = await add([
-      { ...entryNow(), kind: 'hand-set', exercise: item.exercise, side, itemId: item.id, reps, counted: 'by-hand' },
+      { ...entry, kind: 'hand-set', exercise: item.exercise, side, itemId: item.id, reps, counted: 'by-hand' },
     ]);
-    if (kept) navigate('/today');
+    if (kept) navigate(`/feel/after/${entry.id}`);
   };
   return (
     <Page

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import { editedReps } from '../../record/rep-edit.ts';
 import { CompareWith } from '../compare/compare-with.tsx';
+import { TellAfter } from '../feel/tell-after.tsx';
 import { exerciseWords } from '../parts/exercise-words.ts';
 import { Notice } from '../parts/notice.tsx';
 import { Page } from '../parts/page.tsx';
@@ -33,6 +34,7 @@ function Result({ set, change, problem }: StoredSetInUse & { readonly set: Shown
         <ResultNotices set={set} />
         <ResultHead set={set} />
         <div className="result-actions">
+          <TellAfter set={set} />
           <DoAgain set={set} />
           <Link href="/" className="button">
             {result.home}

@@ -1,5 +1,6 @@
 import { enCompare } from './en-compare.ts';
 import { enDay } from './en-day.ts';
+import { enFeel } from './en-feel.ts';
 import { enProblems } from './en-problems.ts';
 import type { Words } from './words.ts';
 
@@ -248,6 +249,7 @@ export const en = {
   },
   compare: enCompare,
   day: enDay,
+  feel: enFeel,
   unsupported: {
     title: 'This browser can’t run Evenside',
     todo: 'Open this address in a current Chrome, Edge or Chromium.',
