@@ -7,27 +7,33 @@ import { hasPlace } from './feeling.ts';
 
 type Shape = readonly [region: BodyRegion, d: string];
 
-/** Half a body each, the half to the right of the middle line; the other one is its mirror image. Rounded boxes: a finger must hit them. */
+/**
+ * Half a body each, the half to the right of the middle line; the other one is its mirror image. No region is narrower than 23 units, 44 px at the width it
+ * is shown in: a finger must hit it.
+ */
 const BACK: readonly Shape[] = [
-  ['low-back', 'M2 4h34q8 0 8 8v30q0 6-6 6H2z'],
-  ['buttock', 'M2 52h40q8 0 8 10v24q0 12-14 12H2z'],
-  ['thigh-back', 'M4 104h24v76H8q-4 0-4-6z'],
-  ['thigh-outer', 'M32 104h12q8 0 7 10l-5 60q-1 6-8 6h-6z'],
-  ['knee', 'M8 184h36v34H10z'],
-  ['calf-back', 'M10 222h19v66H14q-4 0-4-6z'],
-  ['calf-outer', 'M33 222h10q5 0 4 8l-5 52q-1 6-6 6h-3z'],
-  ['ankle', 'M12 292h28v24H12z'],
-  ['heel', 'M10 320h32v14q0 10-16 10T10 334z'],
-  ['sole', 'M8 350h38q6 0 6 6v18q0 6-6 6H8z'],
+  ['low-back', 'M0 0h40q8 0 7 8l-3 34q0 6-6 6H0z'],
+  ['buttock', 'M0 52h46q10 0 10 12v24q0 14-14 14H0z'],
+  ['thigh-back', 'M2 106h26v72H8q-4 0-4-6z'],
+  ['thigh-outer', 'M32 106h20q6 0 6 8l-4 58q-1 6-6 6H32z'],
+  ['knee', 'M5 182h50l-2 32H7z'],
+  ['calf-back', 'M6 218h23v70H14q-5 0-6-6z'],
+  ['calf-outer', 'M33 218h18q6 0 6 8l-5 56q-1 6-6 6H33z'],
+  ['ankle', 'M12 292h38v24H12z'],
+  ['heel', 'M10 320h42v10q0 14-21 14t-21-14z'],
+  ['sole', 'M6 350h44q8 0 8 8v16q0 8-8 8H6z'],
 ];
 const FRONT: readonly Shape[] = [
-  ['groin', 'M2 60h30q-4 26-30 40z'],
-  ['thigh-front', 'M6 104h38q6 0 5 8l-6 62q-1 6-6 6H10q-4 0-4-6z'],
-  ['shin', 'M10 222h30q4 0 3 6l-5 54q-1 6-6 6H14q-4 0-4-6z'],
-  ['foot-top', 'M8 292h32l8 40H8z'],
-  ['big-toe', 'M6 336h18v38q0 6-6 6h-6q-6 0-6-6z'],
-  ['small-toes', 'M28 336h24l2 32q0 8-8 8H34q-6 0-6-6z'],
+  ['groin', 'M0 52h44q-4 34-44 50z'],
+  ['thigh-front', 'M6 106h46q6 0 6 8l-6 58q-1 6-6 6H12q-5 0-6-6z'],
+  ['shin', 'M7 218h44q6 0 5 8l-6 56q-1 6-6 6H16q-5 0-6-6z'],
+  ['foot-top', 'M10 292h40l8 40H6z'],
+  ['big-toe', 'M6 336h23v38q0 8-8 8h-7q-8 0-8-8z'],
+  ['small-toes', 'M33 336h24l2 34q0 8-8 8H41q-8 0-8-8z'],
 ];
+/** What of the half body is no place to tap: head, shoulder and arm, and the leg behind the places. */
+const OUTLINE =
+  'M0-112a24 24 0 0 1 10 46v8q30 4 38 16l20 84q2 8-5 9t-9-7L36-10q2 20 4 50 18 26 16 60l-4 84 4 60-6 70 8 64H2V104L0 100z';
 
 interface FigureProps {
   readonly title: string;
@@ -39,6 +45,7 @@ interface FigureProps {
 }
 
 function Figure({ title, shapes, onTheRight, felt, onPlace }: FigureProps) {
+  const { sides } = useWords();
   const half = (side: Side) =>
     shapes.map(([region, d]) => (
       // The list beside it is the way for the keyboard and for screen readers.
@@ -53,10 +60,16 @@ function Figure({ title, shapes, onTheRight, felt, onPlace }: FigureProps) {
     ));
   return (
     <figure className="body-figure">
-      <svg viewBox="-64 -2 128 388" aria-hidden="true">
-        <g transform="translate(6 0)">{half(onTheRight)}</g>
-        <g transform="translate(-6 0) scale(-1 1)">{half(onTheRight === 'left' ? 'right' : 'left')}</g>
+      <svg viewBox="-78 -116 156 502" aria-hidden="true">
+        <path className="body-outline" d={OUTLINE} />
+        <path className="body-outline" d={OUTLINE} transform="scale(-1 1)" />
+        <g transform="translate(2 0)">{half(onTheRight)}</g>
+        <g transform="translate(-2 0) scale(-1 1)">{half(onTheRight === 'left' ? 'right' : 'left')}</g>
       </svg>
+      <p className="body-sides small" aria-hidden="true">
+        <span>{sides[onTheRight === 'left' ? 'right' : 'left'].leg}</span>
+        <span>{sides[onTheRight].leg}</span>
+      </p>
       <figcaption className="soft small">{title}</figcaption>
     </figure>
   );
