@@ -8,6 +8,7 @@ const WEEK = 7;
  * @param doneDays days on which it was done, in any order
  */
 export function nextDueDay(daysAWeek: number, doneDays: readonly CalendarDay[], day: CalendarDay): CalendarDay {
+  if (!(daysAWeek >= 1)) throw new Error(`nextDueDay requires at least one day a week, got ${daysAWeek}`);
   const earlier = [...new Set(doneDays)].filter((done) => done < day).toSorted();
   if (daysAWeek >= WEEK || doneDays.includes(day)) return day;
   for (let due = day; ; due = addDays(due, 1)) {

@@ -1,12 +1,19 @@
+import { daysBetween } from './calendar-day.ts';
 import type { CheckIn } from './check-in.ts';
 import { byMoment } from './entry.ts';
 import type { SafetyLog } from './safety-log.ts';
 import { type WorseFinding, worseThanLast } from './self-check-change.ts';
 import type { SymptomReport } from './symptom-report.ts';
 
+/**
+ * Weakness not named for this many days is new when it is named again. Chosen after the 14 days in which the NHS England (GIRFT) cauda equina pathway calls a
+ * symptom new (read); somebody who has known weakness does not name it every time.
+ */
+export const NEW_AFTER_DAYS = 14;
+
 /** How it was told that weakness is new or worse. */
 export type WeaknessCause =
-  /** Weakness is named after a set or in the morning, and was not named the time before. */
+  /** Weakness is named, and was named neither the time before nor in the days of `NEW_AFTER_DAYS`. */
   | { readonly kind: 'new-weakness' }
   /** "Worse" in the next-day check-in. */
   | { readonly kind: 'told-worse' }
@@ -28,8 +35,10 @@ type Told = SymptomReport | CheckIn;
 function causeIn(report: Told, earlier: readonly Told[]): readonly WorseWeakness[] {
   const { at } = report;
   if (report.kind === 'check-in' && report.weakness === 'worse') return [{ at, cause: { kind: 'told-worse' } }];
-  const last = earlier.findLast(({ kinds }) => kinds !== 'not-answered');
-  const isNew = last !== undefined && names(report) && !names(last);
+  const answered = earlier.filter(({ kinds }) => kinds !== 'not-answered');
+  const last = answered.at(-1);
+  const recent = answered.filter(({ day }) => daysBetween(day, report.day) <= NEW_AFTER_DAYS);
+  const isNew = last !== undefined && names(report) && !names(last) && !recent.some(names);
   return isNew ? [{ at, cause: { kind: 'new-weakness' } }] : [];
 }
 

@@ -172,6 +172,10 @@ describe('days a week', () => {
     expect(dueInWeek(daysAWeek, dayOf(4))).toEqual(offsets.map((offset) => addDays(dayOf(4), offset)));
   });
 
+  test('none at all is a bug', () => {
+    expect(() => nextDueDay(0, [], dayOf(4))).toThrow('at least one day a week');
+  });
+
   test('are never more in any seven days, and every due day comes', () => {
     fc.assert(
       fc.property(

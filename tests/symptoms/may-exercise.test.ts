@@ -98,9 +98,19 @@ describe('weakness', () => {
       name: 'after a report without an answer',
       reports: [report(4, 9, { kinds: 'not-answered' }), report(4, 10, { kinds: ['weakness'] })],
     },
+    {
+      name: 'that comes and goes',
+      reports: [report(1, 9, { kinds: ['weakness'] }), report(3, 9), report(4, 10, { kinds: ['weakness'] })],
+    },
   ])('$name is not new', ({ reports }) => {
     expect(mayExercise(safetyLog({ reports }), dayOf(4))).toEqual({ kind: 'may' });
   });
+});
+
+test('weakness named again after more than two weeks without it is new', () => {
+  const again = (n: number) => [report(1, 9, { kinds: ['weakness'] }), report(2, 9), report(n, 9, { kinds: ['weakness'] })];
+  expect(mayExercise(safetyLog({ reports: again(15) }), dayOf(15)).kind).toBe('may');
+  expect(mayExercise(safetyLog({ reports: again(16) }), dayOf(16)).kind).toBe('stopped');
 });
 
 test('whatever else is told in whatever order, a yes of this day without a later clearance stops', () => {
