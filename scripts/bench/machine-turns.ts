@@ -17,7 +17,7 @@ export interface Told {
 
 /**
  * What a machine tells of a recording that comes at its own rate, as live: whenever it is free the newest picture is looked at whole, and the leg is followed
- * in those since the one before. All of a turn is told when it is done. A picture counts as there at its own time: what the camera takes is not known.
+ * in those since the one before, which is told first (`run/observations.ts`). A picture counts as there at its own time: what the camera takes is not known.
  * @param segments those that must have been followed for a picture in between to tell anything
  * @param fromMs when it begins to look, on the recording's clock: moves where in a movement its turns fall
  */
@@ -35,12 +35,13 @@ export function machineTurns(
     let newest = next;
     while ((recorded[newest + 1]?.tMs ?? Number.POSITIVE_INFINITY) <= startMs) newest++;
     const between = recorded.slice(next, newest);
-    const doneMs = startMs + betweenMs * between.length + wholeMs;
+    const followedMs = startMs + betweenMs * between.length;
     for (const seen of between) {
-      if (segments.every((segment) => seen.motion?.[segment])) told.push({ seen: { ...seen, landmarks: null }, atMs: doneMs });
+      if (segments.every((segment) => seen.motion?.[segment]))
+        told.push({ seen: { ...seen, landmarks: null }, atMs: followedMs });
     }
-    told.push({ seen: recorded[newest] as Observation, atMs: doneMs });
-    freeMs = doneMs;
+    freeMs = followedMs + wholeMs;
+    told.push({ seen: recorded[newest] as Observation, atMs: freeMs });
     next = newest + 1;
   }
   return told;
