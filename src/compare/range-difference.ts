@@ -3,7 +3,7 @@ import type { ExerciseId } from '../exercises/exercise.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { median } from '../signal/median.ts';
 import { type Deg, deg } from '../units.ts';
-import { type ErrorBasis, rangeChangeOf, rangeErrorOf } from './range-error.ts';
+import { type Between, type ErrorBasis, rangeChangeOf, rangeErrorOf } from './range-error.ts';
 
 /** Two-sided 95 % of a normal distribution. */
 const Z95 = 1.96;
@@ -44,6 +44,7 @@ export interface TooFewRepetitions {
  */
 export function rangeDifference(
   exercise: ExerciseId,
+  between: Between,
   ranges: readonly Deg[],
   reference: readonly Deg[],
 ): Result<RangeDifference, TooFewRepetitions> {
@@ -52,7 +53,7 @@ export function rangeDifference(
   const referenceDeg = median(reference);
   if (rangeDeg === null || referenceDeg === null || found < LEAST_REPETITIONS)
     return fail({ kind: 'too-few-repetitions', found, needed: LEAST_REPETITIONS });
-  const mdcDeg = rangeChangeOf(exercise);
+  const mdcDeg = rangeChangeOf(exercise, between);
   const limitDeg = deg(Math.hypot(mdcDeg, Z95 * errorOfMedian(ranges), Z95 * errorOfMedian(reference)));
   const differenceDeg = deg(rangeDeg - referenceDeg);
   return ok({
@@ -62,7 +63,7 @@ export function rangeDifference(
     mdcDeg,
     limitDeg,
     verdict: Math.abs(differenceDeg) > limitDeg ? 'real' : 'within-error',
-    basis: rangeErrorOf(exercise).basis,
+    basis: rangeErrorOf(exercise, between).basis,
   });
 }
 

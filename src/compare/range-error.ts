@@ -2,8 +2,14 @@ import type { ExerciseId } from '../exercises/exercise.ts';
 import { type Deg, deg } from '../units.ts';
 import { minimalDetectableChange } from './minimal-detectable-change.ts';
 
-/** What a standard error was taken from. `rendered-bodies`: residuals against known truth. `repeated-measurements`: the same people twice. */
-export type ErrorBasis = 'rendered-bodies' | 'repeated-measurements';
+/**
+ * What is set against what. `occasions`: one leg at two times, of which the tool's constant errors (this body, these clothes) fall out.
+ * `legs`: left and right, of which they do not.
+ */
+export type Between = 'occasions' | 'legs';
+
+/** What a standard error was taken from. `repeated-renderings`: one rendered movement filmed again. `rendered-bodies`: residuals against known truth. */
+export type ErrorBasis = 'repeated-renderings' | 'rendered-bodies';
 
 export interface RangeError {
   /** Standard error of measurement of a set's range, deg. */
@@ -11,21 +17,26 @@ export interface RangeError {
   readonly basis: ErrorBasis;
 }
 
+const filmedAgain = (semDeg: number): RangeError => ({ semDeg: deg(semDeg), basis: 'repeated-renderings' });
+const residuals = (semDeg: number): RangeError => ({ semDeg: deg(semDeg), basis: 'rendered-bodies' });
+
 /**
- * SEM of a set's range for each exercise. Nobody has been measured twice yet, so each is the standard deviation of the errors on the clips with known
- * truth, as reported ("fused" in docs/accuracy.md: half the width of the 95 % limits of the range, over 1.96), rounded up to a tenth of a degree.
- * Rendered bodies do not vary from day to day as people do, so the true values are larger: those of clinical instruments are 1.3 to 2.8 degrees for
- * the ankle (Konor et al. 2012, Int J Sports Phys Ther 7:279) and 2.8 to 4.2 for a passive leg raise (2009, J Sports Sci Med 8:116, table 1).
+ * SEM of a set's range for each exercise, from docs/accuracy.md, rounded up to a tenth of a degree: between occasions from "Repeatability", ten renderings of one
+ * movement; between legs the standard deviation of the errors on all clips as reported ("fused": half the width of the 95 % limits of the range, over
+ * 1.96). Heel stands were filmed four times only and have residuals for both. Nobody has been measured twice yet, and rendered bodies do not vary from day to
+ * day as people do, so the true values are larger: those of clinical instruments are 1.3 to 2.8 degrees for the ankle (Konor et al. 2012, Int J Sports
+ * Phys Ther 7:279) and 2.8 to 4.2 for a passive leg raise (2009, J Sports Sci Med 8:116, table 1).
  */
-const RANGE_ERROR: Readonly<Record<ExerciseId, RangeError>> = {
-  'foot-tap': { semDeg: deg(0.7), basis: 'rendered-bodies' },
-  'leg-raise': { semDeg: deg(1.3), basis: 'rendered-bodies' },
-  'heel-stand': { semDeg: deg(0.7), basis: 'rendered-bodies' },
-  'knee-straighten': { semDeg: deg(1.2), basis: 'rendered-bodies' },
+const RANGE_ERROR: Readonly<Record<ExerciseId, Readonly<Record<Between, RangeError>>>> = {
+  'foot-tap': { occasions: filmedAgain(0.4), legs: residuals(0.7) },
+  'leg-raise': { occasions: filmedAgain(0.6), legs: residuals(1.3) },
+  'heel-stand': { occasions: residuals(1), legs: residuals(1) },
+  'knee-straighten': { occasions: filmedAgain(1.2), legs: residuals(1.2) },
 };
 
 /** The error of a set's range in this exercise. */
-export const rangeErrorOf = (exercise: ExerciseId): RangeError => RANGE_ERROR[exercise];
+export const rangeErrorOf = (exercise: ExerciseId, between: Between): RangeError => RANGE_ERROR[exercise][between];
 
 /** MDC95 of a set's range in this exercise, deg. */
-export const rangeChangeOf = (exercise: ExerciseId): Deg => deg(minimalDetectableChange(RANGE_ERROR[exercise].semDeg));
+export const rangeChangeOf = (exercise: ExerciseId, between: Between): Deg =>
+  deg(minimalDetectableChange(RANGE_ERROR[exercise][between].semDeg));

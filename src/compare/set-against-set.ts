@@ -50,7 +50,7 @@ function compared(set: ComparableSet, reference: ComparableSet): Result<SetCompa
   const own = set.reps.filter((rep) => rep.complete);
   const others = reference.reps.filter((rep) => rep.complete);
   const ranges = (reps: readonly MeasuredRep[]) => reps.map((rep) => rep.rangeDeg);
-  const range = rangeDifference(set.exercise, ranges(own), ranges(others));
+  const range = rangeDifference(set.exercise, set.side === reference.side ? 'occasions' : 'legs', ranges(own), ranges(others));
   if (!range.ok) return range;
   const hold = (reps: readonly MeasuredRep[]) => median(reps.map((rep) => rep.upMs ?? rep.holdMs)) ?? 0;
   return ok({

@@ -43,7 +43,7 @@ export function rangeProgress(
   other: readonly DoneSet[],
 ): RangeProgress | null {
   if (!isExerciseId(exercise)) return null;
-  const bandDeg = deg(Z95 * rangeErrorOf(exercise).semDeg);
+  const bandDeg = deg(Z95 * rangeErrorOf(exercise, 'legs').semDeg);
   const days = rangesByDay(own);
   const [first, last] = [days[0], days.at(-1)];
   if (!first || !last) return null;
@@ -53,8 +53,8 @@ export function rangeProgress(
       const rangeDeg = deg(median(ranges) ?? Number.NaN);
       return { day, rangeDeg, bandDeg, target: againstTarget(target, rangeDeg, bandDeg) };
     }),
-    change: first === last ? null : rangeDifference(exercise, last.ranges, first.ranges),
-    otherSide: others ? rangeDifference(exercise, last.ranges, others.ranges) : null,
+    change: first === last ? null : rangeDifference(exercise, 'occasions', last.ranges, first.ranges),
+    otherSide: others ? rangeDifference(exercise, 'legs', last.ranges, others.ranges) : null,
   };
 }
 

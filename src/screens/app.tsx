@@ -3,6 +3,12 @@ import { Redirect, Route, Router, Switch, useLocation } from 'wouter';
 import { useHashLocation } from 'wouter/use-hash-location';
 import { ChooseScreen } from './choose/choose-screen.tsx';
 import { CompareScreen } from './compare/compare-screen.tsx';
+import { AskScreen } from './day/ask-screen.tsx';
+import { ByHandScreen } from './day/by-hand-screen.tsx';
+import { GoScreen } from './day/go-screen.tsx';
+import { PlanScreen } from './day/plan-screen.tsx';
+import { QuestionsScreen } from './day/questions-screen.tsx';
+import { TodayScreen } from './day/today-screen.tsx';
 import { Page } from './parts/page.tsx';
 import { ResultScreen } from './result/result-screen.tsx';
 import { SafetyScreen } from './safety/safety-screen.tsx';
@@ -36,6 +42,17 @@ function Screens() {
       </Route>
       <Route path="/run" component={SetScreen} />
       <Route path="/set/:id">{({ id }) => <ResultScreen id={id} key={id} />}</Route>
+      <Route path="/today" component={TodayScreen} />
+      <Route path="/plan" component={PlanScreen} />
+      <Route path="/questions">
+        <QuestionsScreen then="/today" />
+      </Route>
+      <Route path="/questions/:itemId/:side">
+        {({ itemId, side }) => <QuestionsScreen then={`/today/go/${itemId}/${side}`} />}
+      </Route>
+      <Route path="/today/ask/:itemId/:side">{(line) => <AskScreen {...line} />}</Route>
+      <Route path="/today/go/:itemId/:side">{(line) => <GoScreen {...line} />}</Route>
+      <Route path="/by-hand/:itemId/:side">{(line) => <ByHandScreen {...line} />}</Route>
       <Route path="/compare/:id/:other">
         {({ id, other }) => <CompareScreen id={id} other={other} key={`${id} ${other}`} />}
       </Route>

@@ -1,12 +1,14 @@
 import type { CameraDevice, CameraError } from '../capture/camera.ts';
 import type { Frame, PictureSize } from '../capture/frame.ts';
 import type { VideoFileError } from '../capture/video-file.ts';
+import type { DoseLog } from '../dose/dose-log.ts';
 import type { ExerciseId } from '../exercises/exercise.ts';
 import type { LiveView, SetEvent } from '../measure/live-view.ts';
 import type { QualityWarning } from '../measure/set-result.ts';
 import type { HeadTowards } from '../pose/head-up.ts';
 import type { Side } from '../pose/landmarks.ts';
 import type { PoseModel } from '../pose/model.ts';
+import type { DiaryEntry } from '../record/diary-entry.ts';
 import type { RepRef } from '../record/rep-edit.ts';
 import type { SetError } from '../record/store-error.ts';
 import type { StoredSet } from '../record/stored-set.ts';
@@ -70,6 +72,8 @@ export interface SetPlan {
   readonly head: HeadTowards;
   /** Leg raise: from how much knee bend on a raise is flagged. */
   readonly kneeLimitDeg: Deg;
+  /** The line of a prescription that it is a set of; left out when it is none. */
+  readonly line?: { readonly prescriptionId: string; readonly itemId: string };
 }
 
 /** The opened source: its picture, and how long it lasts when that is known. */
@@ -101,6 +105,16 @@ export interface RunningSet {
   readonly markOnset: () => void;
 }
 
+/** What is kept of somebody's days besides the measured sets. */
+export interface DiaryServices {
+  /** All that decides about today and the next dose, of the last weeks. */
+  readonly log: () => Promise<Result<DoseLog, Problem>>;
+  /** Adds entries, all or none. */
+  readonly add: (entries: readonly DiaryEntry[]) => Promise<Result<null, Problem>>;
+  /** Removes every invented entry and its sets. */
+  readonly removeExamples: () => Promise<Result<null, Problem>>;
+}
+
 /** All that the screens ask of the rest of the program. */
 export interface AppServices {
   readonly missing: () => readonly MissingFeature[];
@@ -111,6 +125,7 @@ export interface AppServices {
   /** Stores a change by hand; the original stays. @returns the set with the change */
   readonly change: (id: string, change: Change) => Promise<Result<ShownSet, Problem>>;
   readonly remove: (id: string) => Promise<Result<null, Problem>>;
+  readonly diary: DiaryServices;
 }
 
 export type Change = { readonly kind: 'strike' | 'restore'; readonly rep: RepRef } | { readonly kind: 'add' };

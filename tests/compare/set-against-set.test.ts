@@ -20,7 +20,7 @@ test('a side that lifts less shows a signed difference in degrees', () => {
 
 test('a difference just below the minimal detectable change is within the error, even when all repetitions are alike', () => {
   for (const exercise of EXERCISE_IDS) {
-    const mdc = rangeChangeOf(exercise);
+    const mdc = rangeChangeOf(exercise, 'occasions');
     const against = (more: number) =>
       value(setAgainstSet(setOf(Array(5).fill(30 + more), { exercise }), setOf(Array(5).fill(30), { exercise }))).range;
     expect(against(mdc - 0.01).verdict).toBe('within-error');

@@ -1,3 +1,5 @@
+import type { DiaryEntry } from '../../src/record/diary-entry.ts';
+import { doseLogOf } from '../../src/record/dose-log-of.ts';
 import type { RepEdit } from '../../src/record/rep-edit.ts';
 import type { StoredSet } from '../../src/record/stored-set.ts';
 import { fail, ok, type Result } from '../../src/result.ts';
@@ -17,6 +19,7 @@ export interface DrivenSet {
 export function fakeServices(stored: readonly ShownSet[] = [], change: Partial<AppServices> = {}) {
   const sets = new Map(stored.map((set) => [set.id, set]));
   const begun: DrivenSet[] = [];
+  const entries: DiaryEntry[] = [];
   let edits = 0;
   const services: AppServices = {
     missing: () => [],
@@ -66,7 +69,18 @@ export function fakeServices(stored: readonly ShownSet[] = [], change: Partial<A
         },
       };
     },
+    diary: {
+      log: async () => ok(doseLogOf(entries, [...sets.values()], 'UTC')),
+      add: async (added) => {
+        entries.push(...added);
+        return ok(null);
+      },
+      removeExamples: async () => {
+        entries.splice(0, entries.length, ...entries.filter((entry) => entry.origin === 'own'));
+        return ok(null);
+      },
+    },
     ...change,
   };
-  return { services, begun, sets };
+  return { services, begun, sets, entries };
 }

@@ -1,5 +1,5 @@
 // @vitest-environment jsdom
-import { cleanup, fireEvent, screen, within } from '@testing-library/react';
+import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { fail } from '../../src/result.ts';
 import { choicesIn, useChoices } from '../../src/screens/choose/choices.ts';
@@ -12,6 +12,13 @@ afterEach(() => {
   cleanup();
   localStorage.clear();
 });
+
+/** Whether sets may be started is read from the diary first. */
+async function startCamera() {
+  const start = screen.getByRole('button', { name: 'Start the camera' });
+  await waitFor(() => expect(start.hasAttribute('disabled')).toBe(false));
+  fireEvent.click(start);
+}
 
 describe('the first screen', () => {
   test('the stored sets are listed with their count and range, an interrupted one as such', async () => {
@@ -57,7 +64,7 @@ describe('choosing a set', () => {
     fireEvent.click(screen.getByRole('radio', { name: /Most exact/ }));
     const reps = screen.getByRole('textbox', { name: 'How many?' });
     fireEvent.keyDown(reps, { key: 'ArrowUp' });
-    fireEvent.click(screen.getByRole('button', { name: 'Start the camera' }));
+    await startCamera();
     expect(begun[0]?.plan).toEqual({
       pictures: { kind: 'camera', deviceId: null },
       exercise: 'leg-raise',
@@ -74,14 +81,14 @@ describe('choosing a set', () => {
     });
   });
 
-  test('the knee limit is asked for leg raises only, and goes into the plan', () => {
+  test('the knee limit is asked for leg raises only, and goes into the plan', async () => {
     const { services, begun } = fakeServices();
     shownAt('/choose/camera', services);
     fireEvent.click(screen.getByRole('radio', { name: /Foot tap/ }));
     expect(screen.queryByRole('textbox', { name: 'Knee may bend by, degrees' })).toBeNull();
     fireEvent.click(screen.getByRole('radio', { name: /Straight leg raise/ }));
     fireEvent.keyDown(screen.getByRole('textbox', { name: 'Knee may bend by, degrees' }), { key: 'ArrowUp' });
-    fireEvent.click(screen.getByRole('button', { name: 'Start the camera' }));
+    await startCamera();
     expect(begun[0]?.plan.kneeLimitDeg).toBe(20);
   });
 
@@ -113,7 +120,7 @@ describe('choosing a set', () => {
     fireEvent.click(within(container).getByText('More choices'));
     const select = await screen.findByRole('combobox', { name: /Camera/ });
     fireEvent.change(select, { target: { value: 'b' } });
-    fireEvent.click(screen.getByRole('button', { name: 'Start the camera' }));
+    await startCamera();
     expect(begun[0]?.plan.pictures).toEqual({ kind: 'camera', deviceId: 'b' });
   });
 });

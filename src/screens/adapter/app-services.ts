@@ -3,7 +3,9 @@ import { openSetStore } from '../../record/open-store.ts';
 import { askToKeepStorage } from '../../record/persistence.ts';
 import type { StoredSet } from '../../record/stored-set.ts';
 import type { Result } from '../../result.ts';
+import { entryNow } from '../day/entry-now.ts';
 import type { AppServices, Problem, SetHooks, SetPlan } from '../services.ts';
+import { diaryServices } from './diary.ts';
 import { missingFeatures } from './missing-features.ts';
 import { storedSets, type UnstoredSets } from './stored-sets.ts';
 
@@ -12,6 +14,7 @@ export function appServices(): AppServices {
   const missing = missingFeatures();
   const opening = openSetStore();
   const unstored: UnstoredSets = new Map();
+  const diary = diaryServices(opening);
 
   const run = async (
     plan: SetPlan,
@@ -22,7 +25,12 @@ export function appServices(): AppServices {
     const [{ runPlan }, store] = await Promise.all([import('./run-plan.ts'), opening]);
     const hold = (set: StoredSet) => unstored.set(set.id, set);
     const outcome = await runPlan(plan, hooks, store.ok ? store.value : null, hold, signal, onsets);
-    if (outcome.ok && outcome.value && store.ok) void askToKeepStorage();
+    if (outcome.ok && outcome.value && store.ok) {
+      void askToKeepStorage();
+      const { line } = plan;
+      // Without the link the set still counts for its exercise and leg: that it could not be written is no reason to lose the result.
+      if (line) await diary.add([{ ...entryNow(), kind: 'set-link', setId: outcome.value.id, ...line }]);
+    }
     return outcome;
   };
 
@@ -42,5 +50,6 @@ export function appServices(): AppServices {
       };
     },
     ...storedSets(opening, unstored),
+    diary,
   };
 }

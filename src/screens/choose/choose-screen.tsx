@@ -1,5 +1,7 @@
 import { exerciseOf } from '../../exercises/catalogue.ts';
 import { EXERCISE_IDS } from '../../exercises/exercise.ts';
+import { StopNotice } from '../day/stop-notice.tsx';
+import { useDay } from '../day/use-day.ts';
 import { Icon } from '../parts/icon.tsx';
 import { Page } from '../parts/page.tsx';
 import type { PictureKind } from '../services.ts';
@@ -19,12 +21,20 @@ const SIDES = ['left', 'right'] as const;
 
 /** What is to be done: exercise, leg, dose. Everything else has a default. */
 export function ChooseScreen({ kind }: { readonly kind: Exclude<PictureKind, 'example'> }) {
-  const { choose, exercises, sides } = useWords();
+  const { choose, exercises, sides, day } = useWords();
+  const { gate, problem, add } = useDay();
   const { choices, file, choose: change } = useChoices();
   const begin = useBegin();
   const { exercise, side, targetReps } = choices;
   const posture = exerciseOf(exercise).posture;
   const plan = planOf(kind, choices, file);
+  const stopped = kind === 'camera' && gate?.kind === 'stopped' ? gate : null;
+  if (stopped)
+    return (
+      <Page className="choose" title={day.title} back="/">
+        <StopNotice stop={stopped} add={add} />
+      </Page>
+    );
   return (
     <Page className="choose" title={choose.title} back="/">
       <form
@@ -71,7 +81,7 @@ export function ChooseScreen({ kind }: { readonly kind: Exclude<PictureKind, 'ex
             <CameraPlan posture={posture} side={side} />
             <figcaption>{kind === 'file' ? choose.filmed : choose.camera[posture]}</figcaption>
           </figure>
-          <button type="submit" className="button" data-look="main" disabled={!plan}>
+          <button type="submit" className="button" data-look="main" disabled={!plan || (kind === 'camera' && !gate && !problem)}>
             <Icon name={kind === 'camera' ? 'camera' : 'play'} size={28} />
             {choose.begin[kind]}
           </button>

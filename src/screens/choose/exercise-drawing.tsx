@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import type { ExerciseId } from '../../exercises/exercise.ts';
+import type { PrescribedExerciseId } from '../../dose/prescribed-exercise.ts';
 import type { Side } from '../../pose/landmarks.ts';
 import './exercise-drawing.css';
 
@@ -14,7 +14,35 @@ const SEATED: ReactNode = (
   </>
 );
 
-const DRAWN: Record<ExerciseId, ReactNode> = {
+const DRAWN: Record<PrescribedExerciseId, ReactNode> = {
+  'nerve-glide': (
+    <>
+      <path className="floor" d="M4 108h152" />
+      <path className="mat" d="M10 104h142" />
+      <circle className="head before" cx="20" cy="92" r="9.5" />
+      <circle className="head" cx="25" cy="78" r="9.5" />
+      <path className="body" d="M37 93 82 95" />
+      <path className="arm" d="M42 91 62 70 98 58" />
+      <path className="leg" d="M82 95 116 44" />
+      <path className="foot before" d="M117 42 106 34" />
+      <path className="foot" d="M117 42 127 31" />
+      <path className="move" d="M108 26a18 18 0 0 1 14-3" />
+      <path className="move" d="m117 17 6 6-6 7" />
+      <path className="move" d="M6 84a20 20 0 0 1 5-14" />
+      <path className="move" d="m4 72 8-3 3 8" />
+    </>
+  ),
+  'toe-lift': (
+    <>
+      <path className="floor" d="M8 100h144" />
+      <path className="leg" d="M42 24 46 84" />
+      <path className="foot" d="M44 92 104 92" />
+      <path className="foot before" d="M106 94h22" />
+      <path className="foot" d="M106 91 124 76" />
+      <path className="move" d="M136 92a26 26 0 0 0-4-20" />
+      <path className="move" d="m138 77-6-6-6 6" />
+    </>
+  ),
   'foot-tap': (
     <>
       {SEATED}
@@ -66,7 +94,7 @@ const DRAWN: Record<ExerciseId, ReactNode> = {
 };
 
 /** A line drawing of the movement as the camera sees it: before pale, at its end dark. Decoration; its name stands beside it. */
-export function ExerciseDrawing({ exercise, side }: { readonly exercise: ExerciseId; readonly side: Side }) {
+export function ExerciseDrawing({ exercise, side }: { readonly exercise: PrescribedExerciseId; readonly side: Side }) {
   return (
     <svg className="exercise-drawing" viewBox="0 0 160 120" aria-hidden="true">
       <g transform={side === 'left' ? 'matrix(-1 0 0 1 160 0)' : undefined}>{DRAWN[exercise]}</g>

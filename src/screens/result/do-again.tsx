@@ -1,6 +1,7 @@
 import { useLocation } from 'wouter';
 import { useChoices } from '../choose/choices.ts';
 import { EXAMPLE_PLAN, planOf } from '../choose/plan.ts';
+import { useDay } from '../day/use-day.ts';
 import type { ShownSet } from '../services.ts';
 import { useBegin } from '../set/begin.ts';
 import { useWords } from '../words/words-context.tsx';
@@ -11,7 +12,12 @@ export function DoAgain({ set }: { readonly set: ShownSet }) {
   const begin = useBegin();
   const [, navigate] = useLocation();
   const { choices, choose } = useChoices();
+  const { gate, problem } = useDay();
+  // Whether the day is stopped is known in an instant; without a diary nothing is stopped.
+  const asking = set.source === 'camera' && !gate && !problem;
   const again = () => {
+    // On a day that is stopped the reason, and the way out of it, stand there.
+    if (gate?.kind === 'stopped' && set.source === 'camera') return navigate('/today');
     if (set.source === 'example') return begin(EXAMPLE_PLAN);
     const { exercise, side } = set;
     // An exercise of one's own is not among those that can be chosen.
@@ -23,7 +29,7 @@ export function DoAgain({ set }: { readonly set: ShownSet }) {
     else navigate('/choose/file');
   };
   return (
-    <button type="button" className="button" data-look="main" onClick={again}>
+    <button type="button" className="button" data-look="main" disabled={asking} onClick={again}>
       {result.again}
     </button>
   );

@@ -1,3 +1,4 @@
+import { Link } from 'wouter';
 import { Icon } from '../parts/icon.tsx';
 import { Page } from '../parts/page.tsx';
 import { useWords } from '../words/words-context.tsx';
@@ -11,6 +12,13 @@ export function StartScreen() {
   const { app, start } = useWords();
   return (
     <Page className="start" title={start.title} lead={start.lead}>
+      <Link href="/today" className="start-today">
+        <span>
+          <strong>{start.today}</strong>
+          <span className="soft">{start.todayAbout}</span>
+        </span>
+        <Icon name="forward" size={28} />
+      </Link>
       <SourceChoices />
       <p className="start-private">
         <Icon name="lock" />

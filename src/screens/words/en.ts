@@ -1,4 +1,5 @@
 import { enCompare } from './en-compare.ts';
+import { enDay } from './en-day.ts';
 import { enProblems } from './en-problems.ts';
 import type { Words } from './words.ts';
 
@@ -16,6 +17,8 @@ export const en = {
     notFound: 'There is nothing at this address.',
   },
   start: {
+    today: 'Today',
+    todayAbout: 'Your plan: what is due, what is done, when the next set may come.',
     title: 'Your leg exercises, counted and measured',
     lead: 'Sit or lie in front of the camera, hands free. Evenside counts each movement and measures how far it went.',
     ways: 'How do you want to begin?',
@@ -244,6 +247,7 @@ export const en = {
     sources: { camera: 'camera', file: 'video file', example: 'example', recording: 'recording' },
   },
   compare: enCompare,
+  day: enDay,
   unsupported: {
     title: 'This browser can’t run Evenside',
     todo: 'Open this address in a current Chrome, Edge or Chromium.',

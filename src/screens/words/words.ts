@@ -6,6 +6,7 @@ import type { Side } from '../../pose/landmarks.ts';
 import type { PoseModel } from '../../pose/model.ts';
 import type { MissingFeature, PictureKind, ProblemKind } from '../services.ts';
 import type { CompareWords } from './compare-words.ts';
+import type { DayWords } from './day-words.ts';
 
 /** What went wrong, and what to do about it. `detail` is a technical word, such as a codec's name. */
 export interface ProblemWords {
@@ -30,6 +31,8 @@ export interface Words {
     readonly notFound: string;
   };
   readonly start: {
+    readonly today: string;
+    readonly todayAbout: string;
     readonly title: string;
     readonly lead: string;
     readonly ways: string;
@@ -181,5 +184,6 @@ export interface Words {
     readonly sources: Record<PictureKind | 'recording', string>;
   };
   readonly compare: CompareWords;
+  readonly day: DayWords;
   readonly unsupported: { readonly title: string; readonly todo: string; readonly features: Record<MissingFeature, string> };
 }

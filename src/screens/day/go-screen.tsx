@@ -1,0 +1,104 @@
+import { Link } from 'wouter';
+import type { Today } from '../../dose/today.ts';
+import type { TodayLine } from '../../dose/today-line.ts';
+import { exerciseOf } from '../../exercises/catalogue.ts';
+import { isExerciseId } from '../../exercises/exercise.ts';
+import { CameraPlan } from '../choose/camera-plan.tsx';
+import { useChoices } from '../choose/choices.ts';
+import { ExerciseDrawing } from '../choose/exercise-drawing.tsx';
+import { Icon } from '../parts/icon.tsx';
+import { Page } from '../parts/page.tsx';
+import { degreesIn } from '../result/degrees.ts';
+import type { SetPlan } from '../services.ts';
+import { useBegin } from '../set/begin.ts';
+import { useWords } from '../words/words-context.tsx';
+import './go-screen.css';
+import { lineOf } from './line-of.ts';
+import { prescribedWords } from './prescribed-words.ts';
+import { useDay } from './use-day.ts';
+
+/** How far to move, in words. */
+function useTargetWords({ item: { target } }: TodayLine): string {
+  const { day, locale } = useWords();
+  const degrees = degreesIn(locale);
+  return target.kind === 'range'
+    ? day.go.target.range(degrees(target.fromDeg), degrees(target.toDeg))
+    : day.go.target[target.kind];
+}
+
+function Go({ today, line }: { readonly today: Today; readonly line: TodayLine }) {
+  const words = useWords();
+  const { day, sides, choose } = words;
+  const begin = useBegin();
+  const { deviceId, model, head, kneeLimitDeg } = useChoices((s) => s.choices);
+  const target = useTargetWords(line);
+  const { item, side, dose } = line;
+  const { exercise } = item;
+  const measured = isExerciseId(exercise) ? exercise : null;
+  const start = () => {
+    if (!measured) return;
+    const plan: SetPlan = {
+      pictures: { kind: 'camera', deviceId },
+      exercise: measured,
+      side,
+      targetReps: dose.repsASet,
+      model,
+      head,
+      kneeLimitDeg,
+      line: { prescriptionId: today.prescription.id, itemId: item.id },
+    };
+    begin(plan);
+  };
+  const { plural, about } = prescribedWords(exercise, words);
+  return (
+    <Page className="go" title={`${plural}, ${sides[side].legLower}`} lead={day.dose(dose.repsASet, dose.holdS)} back="/today">
+      <div className="go-parts">
+        <div className="go-what">
+          <ExerciseDrawing exercise={exercise} side={side} />
+          <p>{about}</p>
+          <p>{target}</p>
+          {item.tempoS === null ? null : <p>{day.go.tempo(item.tempoS)}</p>}
+          <h2>{day.go.cautions}</h2>
+          <ul className="go-cautions">
+            {item.cautions.map((id) => (
+              <li key={id}>{day.go.caution[id]}</li>
+            ))}
+          </ul>
+        </div>
+        <div className="go-how">
+          {measured ? (
+            <figure className="go-camera">
+              <CameraPlan posture={exerciseOf(measured).posture} side={side} />
+              <figcaption>{choose.camera[exerciseOf(measured).posture]}</figcaption>
+            </figure>
+          ) : null}
+          {measured ? (
+            <button type="button" className="button" data-look="main" onClick={start}>
+              <Icon name="camera" size={28} />
+              {day.go.camera}
+            </button>
+          ) : null}
+          <Link href={`/by-hand/${item.id}/${side}`} className="button" data-look={measured ? undefined : 'main'}>
+            {day.go.byHand}
+          </Link>
+        </div>
+      </div>
+    </Page>
+  );
+}
+
+/** One set, just before it: what, how far, what to heed, where the camera stands. Nothing starts from here on a day that is stopped. */
+export function GoScreen({ itemId, side }: { readonly itemId: string; readonly side: string }) {
+  const { day, app } = useWords();
+  const { log, today, problem } = useDay();
+  if (!log && !problem) return <p className="heard">{app.loading}</p>;
+  const line = today && today.gate.kind === 'may' && today.questions.length === 0 ? lineOf(today, itemId, side) : null;
+  if (today && line) return <Go today={today} line={line} />;
+  return (
+    <Page className="go" title={day.go.notDue} back="/today">
+      <Link href="/today" className="button" data-look="main">
+        {day.go.back}
+      </Link>
+    </Page>
+  );
+}

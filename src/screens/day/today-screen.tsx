@@ -1,0 +1,117 @@
+import { Link } from 'wouter';
+import { propose } from '../../dose/propose.ts';
+import type { Today } from '../../dose/today.ts';
+import { Page } from '../parts/page.tsx';
+import { useWords } from '../words/words-context.tsx';
+import { dayIn, timeIn } from './clock-words.ts';
+import { DayProblem } from './day-problem.tsx';
+import { ExampleNotice } from './example-notice.tsx';
+import { ExamplePlan } from './example-plan.tsx';
+import { LineCard } from './line-card.tsx';
+import { prescribedWords } from './prescribed-words.ts';
+import { ProposalCard } from './proposal-card.tsx';
+import { RemindersLink } from './reminders-link.tsx';
+import { StopNotice } from './stop-notice.tsx';
+import './today-screen.css';
+import { type DayInUse, useDay } from './use-day.ts';
+
+/** The day in one sentence. */
+function useGlance({ lines, next }: Today): string | null {
+  const words = useWords();
+  const { day, sides, locale } = words;
+  if (next === null) return lines.some(({ state }) => state === 'done') ? day.allDone : null;
+  const { plural } = prescribedWords(next.item.exercise, words);
+  const leg = sides[next.side].legLower;
+  return next.state === 'now' ? day.doNow(plural, leg) : day.nextAt(plural, leg, timeIn(locale, next.mayStartMs ?? 0));
+}
+
+/** What comes before the next set: answers that are open. */
+function Asked({ today }: { readonly today: Today }) {
+  const { day, locale } = useWords();
+  const [reason] = today.questions;
+  return (
+    <ul className="day-asked">
+      {today.checkInAbout === null ? null : (
+        <li>
+          <p>{day.checkInCard(dayIn(locale, today.checkInAbout))}</p>
+          <Link href="/check-in" className="button">
+            {day.checkInOpen}
+          </Link>
+        </li>
+      )}
+      {reason === undefined ? null : (
+        <li>
+          <p>{day.questionsCard[reason]}</p>
+          <Link href="/questions" className="button">
+            {day.questionsOpen}
+          </Link>
+        </li>
+      )}
+    </ul>
+  );
+}
+
+function Planned({ today, log, add, reload }: DayInUse & { readonly today: Today }) {
+  const { day } = useWords();
+  const glance = useGlance(today);
+  const { prescription, gate, lines, next } = today;
+  return (
+    <>
+      {prescription.origin === 'example' ? <ExampleNotice onRemoved={reload} /> : null}
+      {gate.kind === 'stopped' ? <StopNotice stop={gate} add={add} /> : <Asked today={today} />}
+      {gate.kind === 'may' && glance !== null ? <p className="day-glance">{glance}</p> : null}
+      <ul className="day-lines">
+        {(gate.kind === 'may' ? lines : []).map((line) => (
+          <LineCard key={`${line.item.id} ${line.side}`} line={line} main={line === next} />
+        ))}
+      </ul>
+      <ul className="day-proposals">
+        {gate.kind === 'may' && log
+          ? prescription.items.map((item) => (
+              <ProposalCard
+                key={item.id}
+                proposal={propose(prescription, item, log, today.day)}
+                prescription={prescription}
+                item={item}
+                add={add}
+              />
+            ))
+          : null}
+      </ul>
+      <p className="day-actions">
+        <Link href="/plan" className="button">
+          {day.changePlan}
+        </Link>
+        {log ? <RemindersLink prescription={prescription} log={log} today={today.day} /> : null}
+      </p>
+    </>
+  );
+}
+
+/** What is due today, what is done, when the next set may come. */
+export function TodayScreen() {
+  const { day, app, locale } = useWords();
+  const inUse = useDay();
+  const { log, today, problem, add } = inUse;
+  return (
+    <Page className="today" title={day.title} lead={today ? dayIn(locale, today.day) : undefined} back="/">
+      <div className="today-parts">
+        <DayProblem problem={problem} />
+        {!log && !problem ? <p className="heard">{app.loading}</p> : null}
+        {today ? <Planned {...inUse} today={today} /> : null}
+        {log && !today ? (
+          <section className="day-none">
+            <h2>{day.noPlan}</h2>
+            <p>{day.noPlanTodo}</p>
+            <div className="day-actions">
+              <Link href="/plan" className="button" data-look="main">
+                {day.makePlan}
+              </Link>
+              <ExamplePlan add={add} />
+            </div>
+          </section>
+        ) : null}
+      </div>
+    </Page>
+  );
+}

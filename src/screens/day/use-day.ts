@@ -1,0 +1,65 @@
+import { useCallback, useEffect, useState } from 'react';
+import type { DoseLog } from '../../dose/dose-log.ts';
+import { localTime } from '../../dose/local-time.ts';
+import { type Today, today } from '../../dose/today.ts';
+import type { DiaryEntry } from '../../record/diary-entry.ts';
+import { type MayExercise, mayExercise } from '../../symptoms/may-exercise.ts';
+import type { Problem } from '../services.ts';
+import { useServices } from '../services-context.tsx';
+
+/** How often the day is looked at anew: a set that had to wait becomes due. */
+const TICK_MS = 20_000;
+
+export interface DayInUse {
+  /** Null while it is read, and when it can't be. */
+  readonly log: DoseLog | null;
+  /** Null without a prescription, too. */
+  readonly today: Today | null;
+  /** Whether sets may be started; null while it is not known. */
+  readonly gate: MayExercise | null;
+  readonly problem: Problem | null;
+  /** Adds entries, all or none, and looks again. @returns whether they are on the disk */
+  readonly add: (entries: readonly DiaryEntry[]) => Promise<boolean>;
+  /** Reads everything again. */
+  readonly reload: () => void;
+}
+
+const clockNow = () => ({ nowMs: Date.now(), timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone });
+
+/** The diary and what it makes of today. */
+export function useDay(): DayInUse {
+  const { diary } = useServices();
+  const [log, setLog] = useState<DoseLog | null>(null);
+  const [problem, setProblem] = useState<Problem | null>(null);
+  const [clock, setClock] = useState(clockNow);
+  const [reads, setReads] = useState(0);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: `reads` counts the wishes to read again.
+  useEffect(() => {
+    let wanted = true;
+    diary.log().then((read) => {
+      if (!wanted) return;
+      setClock(clockNow());
+      if (read.ok) setLog(read.value);
+      else setProblem(read.error);
+    });
+    return () => {
+      wanted = false;
+    };
+  }, [diary, reads]);
+  useEffect(() => {
+    const timer = setInterval(() => setClock(clockNow()), TICK_MS);
+    return () => clearInterval(timer);
+  }, []);
+  const reload = useCallback(() => setReads((n) => n + 1), []);
+  const add = useCallback(
+    async (entries: readonly DiaryEntry[]) => {
+      const added = await diary.add(entries);
+      setProblem(added.ok ? null : added.error);
+      if (added.ok) reload();
+      return added.ok;
+    },
+    [diary, reload],
+  );
+  const gate = log && mayExercise(log, localTime(clock).day);
+  return { log, today: log && today(log, clock), gate, problem, add, reload };
+}

@@ -1,0 +1,102 @@
+import type { FlareReason } from '../../dose/day-verdict.ts';
+import type { DoseField } from '../../dose/dose.ts';
+import type { CautionId, PrescribedExerciseId } from '../../dose/prescribed-exercise.ts';
+import type { HoldReason, Proposal } from '../../dose/propose.ts';
+import type { LineState } from '../../dose/today-line.ts';
+import type { QuestionsReason } from '../../symptoms/questions-due.ts';
+import type { RedFlagId, Urgency } from '../../symptoms/red-flags.ts';
+
+/** Texts of the patient's day. Moments and days come in as people write them. */
+export interface DayWords {
+  readonly title: string;
+  readonly noPlan: string;
+  readonly noPlanTodo: string;
+  readonly makePlan: string;
+  readonly examplePlan: string;
+  readonly exampleNote: string;
+  readonly removeExample: string;
+  /** From the start screen. */
+  readonly open: string;
+  readonly changePlan: string;
+  readonly reminders: string;
+  readonly remindersFile: string;
+  readonly reminder: (exercise: string, leg: string, reps: number) => string;
+  readonly reminderAbout: string;
+  /** Those that no camera measures yet have no other name. */
+  readonly byHandOnly: Record<
+    Exclude<PrescribedExerciseId, 'foot-tap' | 'leg-raise' | 'heel-stand' | 'knee-straighten'>,
+    { readonly name: string; readonly plural: string; readonly about: string }
+  >;
+  readonly dose: (reps: number, holdS: number) => string;
+  readonly setsDone: (done: number, due: number) => string;
+  readonly state: Record<Exclude<LineState, 'later' | 'rest-day'>, string>;
+  readonly later: (time: string) => string;
+  readonly restDay: (day: string) => string;
+  readonly start: string;
+  readonly again: string;
+  readonly allDone: string;
+  readonly nextAt: (exercise: string, leg: string, time: string) => string;
+  readonly doNow: (exercise: string, leg: string) => string;
+  readonly questionsCard: Record<QuestionsReason, string>;
+  readonly questionsOpen: string;
+  readonly checkInCard: (day: string) => string;
+  readonly checkInOpen: string;
+  readonly stop: {
+    readonly title: Record<Urgency | 'weakness', string>;
+    readonly todo: Record<Urgency | 'weakness', string>;
+    readonly signs: string;
+    readonly cleared: string;
+    readonly clearedAsk: string;
+    readonly clearedNote: string;
+    readonly clearedYes: string;
+    readonly clearedNo: string;
+  };
+  readonly questions: {
+    readonly title: string;
+    readonly lead: string;
+    readonly flags: Record<RedFlagId, string>;
+    readonly yes: string;
+    readonly no: string;
+    readonly done: string;
+    readonly open: (n: number) => string;
+  };
+  readonly plan: {
+    readonly title: string;
+    readonly lead: string;
+    readonly exercises: string;
+    readonly side: string;
+    readonly both: string;
+    readonly basis: string;
+    readonly save: string;
+    readonly none: string;
+    readonly setsADay: (n: number) => string;
+  };
+  readonly go: {
+    readonly cautions: string;
+    readonly caution: Record<CautionId, string>;
+    readonly target: { readonly range: (from: string, to: string) => string; readonly full: string; readonly symptoms: string };
+    readonly tempo: (s: number) => string;
+    readonly camera: string;
+    readonly byHand: string;
+    readonly notDue: string;
+    readonly back: string;
+  };
+  readonly byHand: {
+    readonly count: string;
+    readonly one: string;
+    readonly undo: string;
+    readonly done: string;
+    readonly keys: string;
+    readonly kept: string;
+  };
+  readonly proposal: {
+    readonly change: Record<DoseField, (from: number, to: number) => string>;
+    readonly kind: Record<Proposal['kind'], string>;
+    readonly good: (days: number) => string;
+    readonly hold: Record<HoldReason['kind'], string>;
+    readonly flare: Record<FlareReason['kind'], string>;
+    readonly take: string;
+    readonly keep: string;
+    readonly contact: string;
+  };
+}
