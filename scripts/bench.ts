@@ -5,8 +5,11 @@ import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { isPoseModel, POSE_MODELS, type PoseModel } from '../src/pose/model.ts';
 import { hourCost, measureCost, recordingsIn } from './bench/after-landmarks.ts';
+import type { CountDelays } from './bench/count-delay.ts';
+import { replayCounts, together } from './bench/count-replay.ts';
 import { benchInBrowser } from './bench/in-browser.ts';
-import type { FrameCosts, PathTimes } from './bench/page-protocol.ts';
+import type { MachineSpeed } from './bench/machine-turns.ts';
+import type { BenchAnswer, FrameCosts, PathTimes } from './bench/page-protocol.ts';
 import { type SiteFile, siteBytes } from './bench/site-bytes.ts';
 import { spreadOf, spreadWords } from './bench/spread.ts';
 import { ensureSite } from './build-site.ts';
@@ -23,6 +26,8 @@ const WARM_UP_TURNS = 2;
 const COST_FRAMES = 180;
 /** Frames of the parts' timing that only warm up. */
 const COST_WARM_UP = 30;
+/** How late a count may be, ms: a voice that comes later no longer belongs to the movement. Chosen. */
+const COUNT_WITHIN_MS = 150;
 
 const HELP = `Times this machine: the whole path against the bare pose model, and the parts of a frame's work.
 
@@ -119,6 +124,48 @@ async function sayMeasuring(): Promise<void> {
   );
 }
 
+/** This machine's speed as measured above: a typical turn's, and that of a picture in between in the clip's own size. */
+function speedOf({ paths, costs }: BenchAnswer): MachineSpeed {
+  const cost = costs[0];
+  if (!cost) throw new Error('speedOf requires the cost of a frame, got none');
+  const medianOf = (times: readonly number[]) => spreadOf(times).median;
+  const settled = (times: readonly number[]) => medianOf(times.slice(COST_WARM_UP));
+  return { wholeMs: medianOf(paths.withFlow), betweenMs: settled(cost.reading) + settled(cost.flow) };
+}
+
+function delayWords({ delaysMs, unmatched, missed }: CountDelays): string {
+  const { n, median, p95 } = spreadOf(delaysMs);
+  const within = ((100 * delaysMs.filter((delay) => delay <= COUNT_WITHIN_MS).length) / n).toFixed(1);
+  const apart = `${unmatched} told that the finished set lacks, ${missed} not told`;
+  const late = `median ${median.toFixed(0)} ms, 95 % within ${p95.toFixed(0)}, worst ${Math.max(...delaysMs).toFixed(0)}`;
+  return `${late}; ${within} % within ${COUNT_WITHIN_MS}; n = ${n}, ${apart}`;
+}
+
+async function sayCountDelays(answer: BenchAnswer): Promise<void> {
+  const recordings = await recordingsIn(join(ROOT, 'recordings'));
+  const speed = speedOf(answer);
+  say(`\n== How late a count is (recordings/, replayed as live; target: within ${COUNT_WITHIN_MS} ms)`);
+  say(
+    'From the moment it could first be known: when the live rule calls the movement over on the finished, lag-free curve of the same set.',
+  );
+  say(
+    'By the pictures: to the time of the picture that told it. By the clock: until that picture had been worked on, the wait for its turn included.',
+  );
+  const rates: readonly (readonly [string, MachineSpeed | null])[] = [
+    ["the recordings' own rate", null],
+    [`this machine, ${speed.wholeMs.toFixed(0)} ms a picture, ${speed.betweenMs.toFixed(1)} for one in between`, speed],
+    ['half as fast', { wholeMs: 2 * speed.wholeMs, betweenMs: 2 * speed.betweenMs }],
+  ];
+  for (const [name, rate] of rates) {
+    const replays = recordings.map(([id, recording]) => ({ id, ...replayCounts(recording, rate) }));
+    say(`${name}:`);
+    say(`  by the pictures: ${delayWords(together(replays.map(({ stream }) => stream)))}`);
+    if (!rate) continue;
+    say(`  by the clock:    ${delayWords(together(replays.map(({ clock }) => clock)))}`);
+    for (const { id, clock } of replays) say(`    ${id}: ${delayWords(clock)}`);
+  }
+}
+
 async function sayBytes(): Promise<void> {
   const { firstLoad, later } = await siteBytes(join(ROOT, 'dist'));
   const kB = (bytes: number) => `${(bytes / 1000).toFixed(1)} kB`;
@@ -142,4 +189,5 @@ sayPaths(answer.paths, model);
 say(`\n== A frame's work, part by part (${model}, CPU, the same frames in both sizes, one after the other)`);
 for (const cost of answer.costs) sayCosts(cost);
 await sayMeasuring();
+await sayCountDelays(answer);
 await sayBytes();

@@ -83,7 +83,7 @@ async function pathTaker(model: PoseModel, segments: readonly Segment[]): Promis
   const client = started.value;
   const video = await openClip();
   const spec = { exercise: { ...EXERCISE, segments }, side: SIDE, head: 'find' } as const;
-  const observer = { begin: () => client.begin(spec), observe: client.observe };
+  const observer = { ...client, begin: () => client.begin(spec) };
   const seen = observations(videoFileSource(video), observer, new AbortController().signal);
   let state = startSet({ exercise: EXERCISE, side: SIDE, size: video.size, targetReps: null, endsItself: false });
   return {

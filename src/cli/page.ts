@@ -28,7 +28,7 @@ async function watchClip({ exercise, side, model, poseEvery }: WatchOrder): Prom
   const spec = { exercise: exerciseOf(exercise), side, head: 'find' } as const;
   const from = performance.now();
   try {
-    const observer = { begin: () => client.begin(spec), observe: client.observe };
+    const observer = { ...client, begin: () => client.begin(spec) };
     const source = poseEvery > 1 ? sparselyPosed(videoFileSource(video), poseEvery) : videoFileSource(video);
     for await (const observation of observations(source, observer, new AbortController().signal)) {
       seen.push(observation);

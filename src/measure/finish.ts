@@ -119,7 +119,13 @@ function restOf(
   { found }: Movements,
 ): readonly LegSample[] {
   const placed = samples.filter((_, i) => seen[i] !== null);
-  const resting = placed.filter(({ tMs }) => !found.some((m) => tMs >= m.startMs && tMs <= m.endMs));
+  // Both are in order of time: one walk through them, however long the set.
+  let next = 0;
+  let movingUntilMs = Number.NEGATIVE_INFINITY;
+  const resting = placed.filter(({ tMs }) => {
+    for (let m = found[next]; m && m.startMs <= tMs; m = found[++next]) movingUntilMs = Math.max(movingUntilMs, m.endMs);
+    return tMs > movingUntilMs;
+  });
   return resting.length > 0 ? resting : placed;
 }
 

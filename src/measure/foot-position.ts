@@ -2,6 +2,7 @@ import { ankleDorsiflexion, type Facing } from '../angles/joint-angle.ts';
 import type { PictureSize } from '../capture/frame.ts';
 import { median } from '../signal/median.ts';
 import { type Deg, deg, type Ms } from '../units.ts';
+import { firstAtLeast } from './first-at-least.ts';
 import { type LegSample, legLines } from './leg-sample.ts';
 import { withinPicture } from './quality.ts';
 
@@ -20,11 +21,15 @@ const AROUND_MS = 250;
  * @returns null when heel or toe were not seen in the picture about then
  */
 export function footAt(samples: readonly LegSample[], peakMs: Ms, facing: Facing, size: PictureSize): Deg | null {
-  const seen = samples.flatMap(({ tMs, points }) =>
-    points && Math.abs(tMs - peakMs) <= AROUND_MS && withinPicture(points.heel, size) && withinPicture(points.toe, size)
-      ? [ankleDorsiflexion(legLines(points), facing)]
-      : [],
-  );
+  const seen: number[] = [];
+  // From a little earlier: which frames are near is for one comparison alone to say.
+  for (let i = firstAtLeast(samples, peakMs - AROUND_MS - 1, ({ tMs }) => tMs); i < samples.length; i++) {
+    const { tMs, points } = samples[i] as LegSample;
+    if (tMs > peakMs + AROUND_MS + 1) break;
+    if (!points || Math.abs(tMs - peakMs) > AROUND_MS) continue;
+    if (withinPicture(points.heel, size) && withinPicture(points.toe, size))
+      seen.push(ankleDorsiflexion(legLines(points), facing));
+  }
   const middle = median(seen);
   return middle === null ? null : deg(middle);
 }

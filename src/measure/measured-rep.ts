@@ -4,6 +4,7 @@ import { standTime } from '../reps/stand-time.ts';
 import { median } from '../signal/median.ts';
 import { type Deg, deg, type Ms, ms } from '../units.ts';
 import type { AngleInFrame } from './angle-series.ts';
+import { firstAtLeast } from './first-at-least.ts';
 import { FOOT_UNCERTAINTY_DEG } from './foot-position.ts';
 import { repOf } from './rep-of.ts';
 import { restClosure } from './rest-closure.ts';
@@ -87,27 +88,17 @@ interface Span {
 }
 
 function framesOf({ startMs, endMs }: FoundMovement, { tMs, frames }: RepContext): Span {
-  const from = firstAtLeast(tMs, startMs);
-  const after = firstAtLeast(tMs, endMs);
+  const from = indexAt(tMs, startMs);
+  const after = indexAt(tMs, endMs);
   const to = tMs[after] === endMs ? after + 1 : after;
   return { from, to, during: frames.slice(from, to) };
 }
 
-/** Index of the first time that is not before `t`; the list is in order. */
-function firstAtLeast(tMs: readonly number[], t: number): number {
-  let low = 0;
-  let high = tMs.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((tMs[middle] as number) < t) low = middle + 1;
-    else high = middle;
-  }
-  return low;
-}
+const indexAt = (tMs: readonly number[], t: number): number => firstAtLeast(tMs, t, (each) => each);
 
 /** Standard error of the matches at the start and at the peak together, deg. */
 function matchError({ peakMs }: FoundMovement, { from, during }: Span, { tMs }: RepContext): number {
-  const peak = during[firstAtLeast(tMs, peakMs) - from];
+  const peak = during[indexAt(tMs, peakMs) - from];
   const start = during.find((f) => f !== null);
   return Math.sqrt((peak?.variance ?? 0) + (start?.variance ?? 0));
 }

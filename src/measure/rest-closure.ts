@@ -1,6 +1,7 @@
 import type { Movement } from '../reps/movement.ts';
 import { median } from '../signal/median.ts';
 import type { AngleInFrame } from './angle-series.ts';
+import { firstAtLeast } from './first-at-least.ts';
 
 /** Rest is looked at from this long before and after a movement, up to that long, ms. Chosen: what a foot still sways after coming down. */
 const NEAR_MS = 100;
@@ -12,6 +13,7 @@ const LEAST_FRAMES = 3;
  * How far the angle after a movement is from the one before, deg, and the landmarks do not confirm it: a leg that came to lie elsewhere moved them as well,
  * a match that slipped did not. Their own noise is no reason for doubt: the smaller of both differences counts.
  * @param movements all of the set in order of time, so that no other one is taken for rest
+ * @param tMs,frames one a frame, in order of time
  * @returns null when there is no rest on both sides
  */
 export function restClosure(
@@ -23,8 +25,14 @@ export function restClosure(
   const at = movements.indexOf(movement);
   const earliest = Math.max(movement.startMs - FAR_MS, movements[at - 1]?.endMs ?? Number.NEGATIVE_INFINITY);
   const latest = Math.min(movement.endMs + FAR_MS, movements[at + 1]?.startMs ?? Number.POSITIVE_INFINITY);
-  const within = (fromMs: number, toMs: number) =>
-    frames.filter((f, i) => f !== null && (tMs[i] as number) >= fromMs && (tMs[i] as number) <= toMs) as readonly AngleInFrame[];
+  const within = (fromMs: number, toMs: number): readonly AngleInFrame[] => {
+    const found: AngleInFrame[] = [];
+    for (let i = firstAtLeast(tMs, fromMs, (t) => t); (tMs[i] ?? Number.POSITIVE_INFINITY) <= toMs; i++) {
+      const frame = frames[i];
+      if (frame) found.push(frame);
+    }
+    return found;
+  };
   const before = within(earliest, movement.startMs - NEAR_MS);
   const after = within(movement.endMs + NEAR_MS, latest);
   if (Math.min(before.length, after.length) < LEAST_FRAMES) return null;

@@ -1,4 +1,4 @@
-import type { FrameTaken } from '../capture/between-frames.ts';
+import type { BetweenFrame, FrameTaken } from '../capture/between-frames.ts';
 import type { Observation } from '../measure/observation.ts';
 import type { FrameSource } from './frame-source.ts';
 
@@ -14,8 +14,10 @@ const poseFailed = (cause: unknown): never => {
 /** Who looks at frames: the pose worker's client. */
 interface Observer {
   readonly begin: () => Promise<void>;
-  /** What was seen in the frame and in the pictures between, in order of time. */
-  readonly observe: (frame: FrameTaken) => Promise<readonly Observation[]>;
+  /** What was seen in pictures that no pose was looked for in, in order of time. Asked before the frame that they came before. */
+  readonly follow: (between: readonly BetweenFrame[]) => Promise<readonly Observation[]>;
+  /** What was seen in the frame itself. */
+  readonly observe: (frame: FrameTaken) => Promise<Observation>;
 }
 
 type Next = Promise<IteratorResult<FrameTaken, void>>;
@@ -24,6 +26,8 @@ type Next = Promise<IteratorResult<FrameTaken, void>>;
  * What `observer` sees in the frames of `source`, one frame in work at a time. A file's next frame is decoded while the one before is
  * looked at; a camera's is taken only then, so that it is fresh, and brings along what is left of the pictures in between. Ends with the source or when `signal` aborts, without waiting for a frame
  * in work; then the source is stopped, and a frame nobody has taken is closed.
+ * What was seen in the pictures in between is told before the frame itself, which takes ten times as long: a repetition that ended in one of them is heard of
+ * that much sooner.
  * @throws PoseFailed, and what the source throws
  */
 export async function* observations(
@@ -51,12 +55,16 @@ export async function* observations(
       if (next === null) return;
       ahead = null;
       if (next.done) return;
+      const { between = [] } = next.value;
+      const following = between.length > 0 ? observer.follow(between).catch(poseFailed) : null;
       const observing = observer.observe(next.value).catch(poseFailed);
-      observing.catch(() => undefined);
+      for (const each of [following, observing]) each?.catch(() => undefined);
       if (!source.live) ahead = fetch();
+      const followed = following && (await Promise.race([following, stopped]));
+      if (followed) yield* followed;
       const seen = await Promise.race([observing, stopped]);
       if (seen === null) return;
-      yield* seen;
+      yield seen;
     }
   } finally {
     ahead?.then((next) => next.done || next.value.image.close()).catch(() => undefined);

@@ -1,5 +1,5 @@
 import { transfer } from 'comlink';
-import type { FrameTaken } from '../capture/between-frames.ts';
+import type { BetweenFrame, FrameTaken } from '../capture/between-frames.ts';
 import type { Exercise } from '../exercises/exercise.ts';
 import type { Observation } from '../measure/observation.ts';
 import type { HeadTowards } from '../pose/head-up.ts';
@@ -18,10 +18,12 @@ export type PoseClientError = BundleError | LandmarkerError | { readonly kind: '
 export interface PoseClient {
   readonly begin: (spec: { readonly exercise: Exercise; readonly side: Side; readonly head: HeadTowards }) => Promise<void>;
   /**
-   * Takes over `frame.image`, which is closed in the worker, and the brightness of the pictures between. One frame at a time.
-   * @returns what was seen in them, in order of time; last the frame itself
+   * Takes over the brightness of pictures since the last frame; to be called before the next one is observed. Answered before it too.
+   * @returns what was seen in them, in order of time
    */
-  readonly observe: (frame: FrameTaken) => Promise<readonly Observation[]>;
+  readonly follow: (between: readonly BetweenFrame[]) => Promise<readonly Observation[]>;
+  /** Takes over `frame.image`, which is closed in the worker; the pictures between are not looked at. One frame at a time. */
+  readonly observe: (frame: FrameTaken) => Promise<Observation>;
   readonly close: () => void;
 }
 
@@ -50,10 +52,11 @@ export async function startPoseClient(options: PoseClientOptions): Promise<Resul
   }
   return ok({
     begin: ({ exercise, side, head }) => service.begin({ posture: exercise.posture, segments: exercise.segments, side, head }),
-    observe: ({ image, turn, tMs, between = [] }) => {
+    follow: (between) => {
       const luma = between.map(({ luma }) => luma.data.buffer);
-      return service.observe(transfer(image, [image]), turn, tMs, transfer(between, luma));
+      return service.follow(transfer(between, luma));
     },
+    observe: ({ image, turn, tMs }) => service.observe(transfer(image, [image]), turn, tMs),
     close: end,
   });
 }

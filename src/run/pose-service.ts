@@ -64,25 +64,25 @@ export class PoseService {
   }
 
   /**
-   * Looks at the next frame of the set. Takes over `image` and closes it.
-   * @param between pictures since the frame before, which the pose model does not get: the leg is only followed in them
-   * @returns one observation for each picture between in which the whole leg was followed, and one for the frame, in order of time
+   * Follows the leg in pictures which the pose model does not get: those since the frame before, asked for before the next one.
+   * @returns one observation for each in which the whole leg was followed, in order of time
    */
-  async observe(
-    image: VideoFrame,
-    turn: QuarterTurn,
-    tMs: Ms,
-    between: readonly BetweenFrame[] = [],
-  ): Promise<readonly Observation[]> {
+  follow(between: readonly BetweenFrame[]): readonly Observation[] {
+    const { legs, camera: watch } = this;
+    if (!legs || !watch) throw new Error('follow requires a set that has begun, got none');
+    return between.flatMap((picture) => this.followIn(picture, legs, watch));
+  }
+
+  /** Looks at the next frame of the set. Takes over `image` and closes it. */
+  async observe(image: VideoFrame, turn: QuarterTurn, tMs: Ms): Promise<Observation> {
     try {
       const { tracker, legs, camera: watch } = this;
       if (!tracker || !legs || !watch) throw new Error('observe requires a set that has begun, got none');
       const luma = await readLuma(image, turn);
-      const followed = between.flatMap((picture) => this.follow(picture, legs, watch));
       const { landmarks } = await tracker.observe(image, turn, tMs);
       const camera = watch.observe(luma, landmarks, tMs);
       const motion = legs.observe(luma, landmarks, tMs, camera);
-      return [...followed, { tMs, landmarks, motion, camera, brightness: brightnessOf(luma) }];
+      return { tMs, landmarks, motion, camera, brightness: brightnessOf(luma) };
     } finally {
       image.close();
     }
@@ -104,7 +104,7 @@ export class PoseService {
   }
 
   /** A picture that tells nothing without the pose model is as one that never came. */
-  private follow({ tMs, luma }: BetweenFrame, legs: LegTracker, watch: CameraWatch): readonly Observation[] {
+  private followIn({ tMs, luma }: BetweenFrame, legs: LegTracker, watch: CameraWatch): readonly Observation[] {
     const camera = watch.observe(luma, null, tMs);
     const motion = legs.observe(luma, null, tMs, camera);
     const whole = this.segments.every((segment) => motion[segment] !== null);

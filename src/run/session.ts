@@ -1,4 +1,4 @@
-import type { FrameTaken } from '../capture/between-frames.ts';
+import type { BetweenFrame, FrameTaken } from '../capture/between-frames.ts';
 import type { Exercise } from '../exercises/exercise.ts';
 import type { LiveView, SetEvent } from '../measure/live-view.ts';
 import type { Observation } from '../measure/observation.ts';
@@ -22,8 +22,10 @@ import { keepScreenOn } from './wake-lock.ts';
 /** The part of the pose client that a session uses. */
 export interface FrameObserver {
   readonly begin: (spec: { readonly exercise: Exercise; readonly side: Side; readonly head: HeadTowards }) => Promise<void>;
-  /** Takes over and closes `frame.image`, also when it fails. What was seen in the frame and the pictures between, in order of time. */
-  readonly observe: (frame: FrameTaken) => Promise<readonly Observation[]>;
+  /** What was seen in the pictures between, in order of time. */
+  readonly follow: (between: readonly BetweenFrame[]) => Promise<readonly Observation[]>;
+  /** Takes over and closes `frame.image`, also when it fails. What was seen in the frame. */
+  readonly observe: (frame: FrameTaken) => Promise<Observation>;
 }
 
 /** Why a session did not end as it should. */
@@ -116,6 +118,7 @@ async function run<S>(
   const { source, client, spec, head, onView, onEvent, onObservation } = options;
   const observer = {
     begin: () => client.begin({ exercise: spec.exercise, side: spec.side, head }),
+    follow: (between: readonly BetweenFrame[]) => client.follow(between),
     observe: (frame: FrameTaken) => client.observe(frame),
   };
   let state = measure.startSet({ ...spec, endsItself: source.live });

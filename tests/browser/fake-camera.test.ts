@@ -89,8 +89,8 @@ function watchWorkers(holdMs: number): void {
     constructor(url: string | URL, options?: WorkerOptions) {
       super(url, options);
       this.addEventListener('message', ({ data }) => {
-        if (!answers.delete(data.id) || !Array.isArray(data.value)) return;
-        for (const { tMs, landmarks, motion } of data.value as Seen[]) {
+        if (!answers.delete(data.id)) return;
+        for (const { tMs, landmarks, motion } of [data.value].flat() as Seen[]) {
           traffic.timesMs.push(tMs);
           if (!landmarks && motion?.foot && motion.shank) traffic.byMotionAlone += 1;
         }
@@ -98,12 +98,13 @@ function watchWorkers(holdMs: number): void {
     }
     override postMessage(message: { readonly id?: unknown; readonly path?: readonly string[] }, rest?: unknown): void {
       const send = () => super.postMessage(message, rest as Transferable[]);
-      if (message.path?.at(-1) !== 'observe') {
+      const asked = message.path?.at(-1);
+      if (asked === 'observe' || asked === 'follow') answers.add(message.id);
+      if (asked !== 'observe') {
         send();
         return;
       }
       traffic.posed += 1;
-      answers.add(message.id);
       setTimeout(send, holdMs);
     }
   };

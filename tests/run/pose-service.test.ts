@@ -81,7 +81,7 @@ test('pictures between are followed without the pose model, in order, before the
   model.asked = [];
   model.answer = legLandmarks(poseAt(15), 0, 1);
   const { image, closed } = pictureAt(15);
-  const seen = await service.observe(image, 0, ms(15 * FRAME_MS), [between(13), between(14)]);
+  const seen = [...service.follow([between(13), between(14)]), await service.observe(image, 0, ms(15 * FRAME_MS))];
   expect(seen.map(({ tMs }) => tMs / FRAME_MS)).toEqual([13, 14, 15]);
   expect(seen.map(({ landmarks }) => landmarks !== null)).toEqual([false, false, true]);
   expect(model.asked).toEqual([15 * FRAME_MS]);
@@ -98,13 +98,14 @@ test('a picture between in which the leg is not followed is as one that never ca
   model.answer = null;
   const { luma } = between(13);
   const covered = { tMs: ms(13 * FRAME_MS), luma: { ...luma, data: new Uint8Array(luma.data.length).fill(90) } };
-  const seen = await service.observe(pictureAt(15).image, 0, ms(15 * FRAME_MS), [covered, between(14)]);
+  const seen = [...service.follow([covered, between(14)]), await service.observe(pictureAt(15).image, 0, ms(15 * FRAME_MS))];
   expect(seen.map(({ tMs }) => tMs / FRAME_MS)).toEqual([14, 15]);
   expect(seen.every(({ landmarks }) => landmarks === null)).toBe(true);
 });
 
 test('the picture is closed also when there is no set', async () => {
   const { image, closed } = pictureAt(0);
-  await expect(new PoseService().observe(image, 0, ms(0), [between(1)])).rejects.toThrow('begun');
+  expect(() => new PoseService().follow([between(1)])).toThrow('begun');
+  await expect(new PoseService().observe(image, 0, ms(0))).rejects.toThrow('begun');
   expect(closed()).toBe(1);
 });

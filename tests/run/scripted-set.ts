@@ -57,6 +57,8 @@ export function fileSource(
   };
 }
 
+const nobodyAt = (tMs: Ms): Observation => ({ tMs, landmarks: null, motion: null, camera: null, brightness: null });
+
 /** A client that sees nobody, closes what it is given, and counts how many frames it has at once. */
 export function fakeClient(
   wait: (tMs: Ms) => Promise<void> = async () => undefined,
@@ -66,18 +68,13 @@ export function fakeClient(
   return {
     most: () => most,
     begin: async () => undefined,
-    async observe({ tMs, image, between = [] }) {
+    follow: async (between) => between.map(({ tMs }) => nobodyAt(tMs)),
+    async observe({ tMs, image }) {
       inWork += 1;
       most = Math.max(most, inWork);
       try {
         await wait(tMs);
-        return [...between.map((each) => each.tMs), tMs].map((at) => ({
-          tMs: at,
-          landmarks: null,
-          motion: null,
-          camera: null,
-          brightness: null,
-        }));
+        return nobodyAt(tMs);
       } finally {
         image.close();
         inWork -= 1;

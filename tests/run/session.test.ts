@@ -111,7 +111,11 @@ describe('a set from a file', () => {
     const watch = (live: boolean, to: Heard) => {
       const source = { ...fileSource(pictures().frame, seen.length), live };
       let frame = 0;
-      const client: FrameObserver = { begin: async () => undefined, observe: async () => [seen[frame++] as Observation] };
+      const client: FrameObserver = {
+        begin: async () => undefined,
+        follow: async () => [],
+        observe: async () => seen[frame++] as Observation,
+      };
       const appended: SetStore = {
         ...store,
         append: async (header, reps) => {

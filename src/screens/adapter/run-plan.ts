@@ -53,13 +53,14 @@ export async function runPlan(
     source.stop();
     return client;
   }
-  const { observe, begin } = client.value;
+  const { observe, follow, begin } = client.value;
   const session = startSession(
     {
       source,
       // Drawn when it is looked at, so that the leg is drawn on the picture it was found in.
       client: {
         begin,
+        follow,
         observe: (frame) => {
           hooks.onFrame(frame);
           return observe(frame);
