@@ -24,9 +24,9 @@ export function LineCard({ line, main }: { readonly line: TodayLine; readonly ma
     <li className="day-line" data-state={state}>
       <ExerciseDrawing exercise={item.exercise} side={side} />
       <div className="day-line-words">
-        <h3>
+        <h2>
           {prescribedWords(item.exercise, words).plural}, {sides[side].legLower}
-        </h3>
+        </h2>
         <p>{day.dose(dose.repsASet, dose.holdS)}</p>
         <p className="day-line-state">
           {state === 'done' ? <Icon name="check" size={22} /> : null}

@@ -46,9 +46,9 @@ export function ProposalCard({ proposal, prescription, item, add }: ProposalCard
   const changes = step ? FIELDS.filter((field) => step.from[field] !== step.to[field]) : [];
   return (
     <li className="day-proposal" data-kind={proposal.kind}>
-      <h3>
+      <h2>
         {prescribedWords(item.exercise, words).plural}: {said.kind[proposal.kind]}
-      </h3>
+      </h2>
       {step ? (
         <p>{changes.map((field) => said.change[field](step.from[field], step.to[field])).join(', ')}</p>
       ) : (

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { useLocation } from 'wouter';
+import { Redirect, useLocation } from 'wouter';
 import type { CheckIn } from '../../symptoms/check-in.ts';
 import { dayIn } from '../day/clock-words.ts';
 import { DayProblem } from '../day/day-problem.tsx';
@@ -24,6 +24,8 @@ export function CheckInScreen() {
   const about = today?.checkInAbout ?? null;
   const words = feel.checkIn;
   if (!log && !problem) return <p className="heard">{app.loading}</p>;
+  // Answered already, or nothing was done that could be looked back on.
+  if (about === null && !problem) return <Redirect to="/today" replace />;
   const keep = async () => {
     if (about === null) return navigate('/today');
     const kept = await add([{ ...entryNow(), kind: 'check-in', aboutDay: about, ...looked, ...answered(felt) }]);
