@@ -13,6 +13,7 @@ import { AfterScreen } from './feel/after-screen.tsx';
 import { BeforeScreen } from './feel/before-screen.tsx';
 import { CheckInScreen } from './feel/check-in-screen.tsx';
 import { Page } from './parts/page.tsx';
+import { ProgressScreen } from './progress/progress-screen.tsx';
 import { ResultScreen } from './result/result-screen.tsx';
 import { SafetyScreen } from './safety/safety-screen.tsx';
 import { useServices } from './services-context.tsx';
@@ -58,6 +59,7 @@ function Screens() {
       <Route path="/by-hand/:itemId/:side">{(line) => <ByHandScreen {...line} />}</Route>
       <Route path="/feel/before/:itemId/:side">{(line) => <BeforeScreen {...line} />}</Route>
       <Route path="/feel/after/:setId">{({ setId }) => <AfterScreen setId={setId} key={setId} />}</Route>
+      <Route path="/progress" component={ProgressScreen} />
       <Route path="/check-in" component={CheckInScreen} />
       <Route path="/compare/:id/:other">
         {({ id, other }) => <CompareScreen id={id} other={other} key={`${id} ${other}`} />}

@@ -9,3 +9,9 @@ export const dayIn = (locale: string, day: CalendarDay): string =>
   new Intl.DateTimeFormat(locale, { weekday: 'long', day: 'numeric', month: 'long', timeZone: 'UTC' }).format(
     Date.parse(`${day}T12:00:00.000Z`),
   );
+
+/** The same for a narrow place: day and month. */
+export const shortDayIn = (locale: string, day: CalendarDay): string =>
+  new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'numeric', timeZone: 'UTC' }).format(
+    Date.parse(`${day}T12:00:00.000Z`),
+  );

@@ -52,7 +52,7 @@ function Asked({ today }: { readonly today: Today }) {
 }
 
 function Planned({ today, log, add, reload }: DayInUse & { readonly today: Today }) {
-  const { day } = useWords();
+  const { day, progress } = useWords();
   const glance = useGlance(today);
   const { prescription, gate, lines, next } = today;
   return (
@@ -79,6 +79,9 @@ function Planned({ today, log, add, reload }: DayInUse & { readonly today: Today
           : null}
       </ul>
       <p className="day-actions">
+        <Link href="/progress" className="button">
+          {progress.open}
+        </Link>
         <Link href="/plan" className="button">
           {day.changePlan}
         </Link>

@@ -2,6 +2,7 @@ import { enCompare } from './en-compare.ts';
 import { enDay } from './en-day.ts';
 import { enFeel } from './en-feel.ts';
 import { enProblems } from './en-problems.ts';
+import { enProgress } from './en-progress.ts';
 import type { Words } from './words.ts';
 
 const plural = new Intl.PluralRules('en');
@@ -250,6 +251,7 @@ export const en = {
   compare: enCompare,
   day: enDay,
   feel: enFeel,
+  progress: enProgress,
   unsupported: {
     title: 'This browser can’t run Evenside',
     todo: 'Open this address in a current Chrome, Edge or Chromium.',

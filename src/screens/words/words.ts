@@ -8,6 +8,7 @@ import type { MissingFeature, PictureKind, ProblemKind } from '../services.ts';
 import type { CompareWords } from './compare-words.ts';
 import type { DayWords } from './day-words.ts';
 import type { FeelWords } from './feel-words.ts';
+import type { ProgressWords } from './progress-words.ts';
 
 /** What went wrong, and what to do about it. `detail` is a technical word, such as a codec's name. */
 export interface ProblemWords {
@@ -187,5 +188,6 @@ export interface Words {
   readonly compare: CompareWords;
   readonly day: DayWords;
   readonly feel: FeelWords;
+  readonly progress: ProgressWords;
   readonly unsupported: { readonly title: string; readonly todo: string; readonly features: Record<MissingFeature, string> };
 }

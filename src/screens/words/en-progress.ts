@@ -1,0 +1,35 @@
+import type { ProgressWords } from './progress-words.ts';
+
+/** The last days and weeks, in English. */
+export const enProgress: ProgressWords = {
+  title: 'How it is going',
+  open: 'How it is going',
+  lead: (from, to) => `${from} to ${to}`,
+  none: 'There is no plan yet, so there is nothing to look back on.',
+  done: (done, due, days) => `${done} of ${due} sets done${days === 0 ? '' : days === 1 ? ', on one day' : `, on ${days} days`}.`,
+  nothingDue: 'Nothing was due.',
+  day: 'Day',
+  sets: 'Sets',
+  setsOf: (done, due) => `${done} of ${due}`,
+  range: 'How far',
+  symptomsTitle: 'What you told about symptoms',
+  worst: 'Strongest, 0 to 10',
+  furthest: 'Furthest down',
+  unsaid: 'not told',
+  rangeNow: (d, error) => `Lately ${d}° ± ${error}°.`,
+  target: { below: 'That is below the target.', within: 'That is within the target.', above: 'That is above the target.' },
+  further: (d) => `It goes ${d}° further than at first, more than the error of measurement.`,
+  less: (d) => `It goes ${d}° less far than at first, more than the error of measurement.`,
+  noChange: 'No sure change since the first of these days.',
+  tooFew: 'Too few repetitions to tell a change.',
+  otherFurther: (d) => `The other leg goes ${d}° less far.`,
+  otherLess: (d) => `The other leg goes ${d}° further.`,
+  otherAlike: 'No sure difference to the other leg.',
+  shift: {
+    centralising: 'Over these days symptoms have moved up, toward the back.',
+    peripheralising: 'Over these days symptoms have moved further down the leg. Tell your therapist.',
+    unchanged: 'Symptoms are where they were.',
+    unknown: 'Not enough was told to say whether symptoms moved.',
+  },
+  asTable: 'Day by day',
+};
