@@ -1,6 +1,7 @@
 import { useEffect } from 'react';
 import { Redirect, Route, Router, Switch, useLocation } from 'wouter';
 import { useHashLocation } from 'wouter/use-hash-location';
+import { SelfCheckScreen } from './check/self-check-screen.tsx';
 import { ChooseScreen } from './choose/choose-screen.tsx';
 import { CompareScreen } from './compare/compare-screen.tsx';
 import { AskScreen } from './day/ask-screen.tsx';
@@ -60,6 +61,7 @@ function Screens() {
       <Route path="/feel/before/:itemId/:side">{(line) => <BeforeScreen {...line} />}</Route>
       <Route path="/feel/after/:setId">{({ setId }) => <AfterScreen setId={setId} key={setId} />}</Route>
       <Route path="/progress" component={ProgressScreen} />
+      <Route path="/self-check" component={SelfCheckScreen} />
       <Route path="/check-in" component={CheckInScreen} />
       <Route path="/compare/:id/:other">
         {({ id, other }) => <CompareScreen id={id} other={other} key={`${id} ${other}`} />}

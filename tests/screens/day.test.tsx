@@ -7,6 +7,7 @@ import type { DiaryEntry } from '../../src/record/diary-entry.ts';
 import { newId } from '../../src/record/new-id.ts';
 import { fail } from '../../src/result.ts';
 import { entryNow } from '../../src/screens/day/entry-now.ts';
+import { ALL_NO } from './diary-builder.ts';
 import { fakeServices } from './fake-services.ts';
 import { aSet } from './fake-sets.ts';
 import { shownAt } from './shown.tsx';
@@ -21,14 +22,6 @@ const plan = (origin: 'own' | 'example' = 'own'): Prescription => ({
   items: [startingDose('heel-stand', newId(), ['left']), startingDose('nerve-glide', newId(), ['right'])],
   selfChecks: { checks: [], sides: [], everyDays: 7 },
 });
-const NO = {
-  'saddle-numbness': 'no',
-  'bladder-bowel': 'no',
-  'sexual-sensation': 'no',
-  'both-legs-weak': 'no',
-  'foot-drop-worse': 'no',
-  'fever-or-fall': 'no',
-} as const;
 
 /** The screens over a diary that holds these entries. */
 function withDiary(...entries: readonly DiaryEntry[]) {
@@ -76,7 +69,7 @@ describe('the red-flag questions', () => {
     fireEvent.click(screen.getByRole('button', { name: 'Done' }));
     fireEvent.click(await screen.findByRole('button', { name: 'Go on to the set' }));
     fireEvent.click(await screen.findByRole('button', { name: 'Start the camera' }));
-    expect(entries.at(1)).toMatchObject({ kind: 'red-flags', answers: NO });
+    expect(entries.at(1)).toMatchObject({ kind: 'red-flags', answers: ALL_NO });
     expect(begun[0]?.plan).toMatchObject({
       exercise: 'heel-stand',
       side: 'left',
@@ -110,7 +103,7 @@ describe('the red-flag questions', () => {
   });
 
   const stopped = () => {
-    const yes: DiaryEntry = { ...entryNow(), kind: 'red-flags', answers: { ...NO, 'bladder-bowel': 'yes' } };
+    const yes: DiaryEntry = { ...entryNow(), kind: 'red-flags', answers: { ...ALL_NO, 'bladder-bowel': 'yes' } };
     return { prescription: plan(), yes };
   };
 
@@ -145,7 +138,7 @@ describe('the red-flag questions', () => {
 describe('without the camera', () => {
   test('a set is counted by button and space bar, taken back, and kept; the day then says so', async () => {
     const prescription = plan();
-    const answers: DiaryEntry = { ...entryNow(), kind: 'red-flags', answers: NO };
+    const answers: DiaryEntry = { ...entryNow(), kind: 'red-flags', answers: ALL_NO };
     const { services, entries } = withDiary(prescription, answers);
     const glide = prescription.items[1];
     shownAt(`/by-hand/${glide?.id}/right`, services);

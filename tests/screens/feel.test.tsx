@@ -10,22 +10,14 @@ import { diaryEntryShape } from '../../src/record/diary-shape.ts';
 import { newId } from '../../src/record/new-id.ts';
 import { entryNow } from '../../src/screens/day/entry-now.ts';
 import { answered, UNSAID, withKind, withPlace } from '../../src/screens/feel/feeling.ts';
-import { addDays } from '../../src/symptoms/calendar-day.ts';
 import { SYMPTOM_KINDS } from '../../src/symptoms/felt.ts';
 import { BODY_REGIONS } from '../../src/symptoms/place.ts';
+import { ALL_NO, daysAgo } from './diary-builder.ts';
 import { fakeServices } from './fake-services.ts';
 import { shownAt } from './shown.tsx';
 
 afterEach(cleanup);
 
-const NO = {
-  'saddle-numbness': 'no',
-  'bladder-bowel': 'no',
-  'sexual-sensation': 'no',
-  'both-legs-weak': 'no',
-  'foot-drop-worse': 'no',
-  'fever-or-fall': 'no',
-} as const;
 const item = startingDose('foot-tap', newId(), ['left']);
 const prescription: Prescription = {
   ...entryNow(),
@@ -35,7 +27,7 @@ const prescription: Prescription = {
   items: [item],
   selfChecks: { checks: [], sides: [], everyDays: 7 },
 };
-const asked: DiaryEntry = { ...entryNow(), kind: 'red-flags', answers: NO };
+const asked: DiaryEntry = { ...entryNow(), kind: 'red-flags', answers: ALL_NO };
 
 function withDiary(...more: readonly DiaryEntry[]) {
   const fake = fakeServices();
@@ -134,14 +126,8 @@ describe('after a set', () => {
 });
 
 describe('the next day', () => {
-  const yesterday = () => {
-    const entry = entryNow();
-    const at = new Date(Date.parse(entry.at) - 86_400_000).toISOString();
-    return { ...entry, at, day: addDays(entry.day, -1) };
-  };
-
   test('today asks how it was, and the answers are kept about that day', async () => {
-    const before = yesterday();
+    const before = daysAgo(1);
     const set: DiaryEntry = {
       ...before,
       kind: 'hand-set',

@@ -6,21 +6,16 @@ import type { RangeProgress } from '../../src/dose/range-progress.ts';
 import { startingDose } from '../../src/dose/starting-doses.ts';
 import type { DiaryEntry } from '../../src/record/diary-entry.ts';
 import { newId } from '../../src/record/new-id.ts';
-import { entryNow } from '../../src/screens/day/entry-now.ts';
 import { rangeSentence } from '../../src/screens/progress/range-sentence.ts';
 import { enProgress } from '../../src/screens/words/en-progress.ts';
-import { addDays, type CalendarDay } from '../../src/symptoms/calendar-day.ts';
+import type { CalendarDay } from '../../src/symptoms/calendar-day.ts';
 import { type Deg, deg } from '../../src/units.ts';
+import { daysAgo } from './diary-builder.ts';
 import { fakeServices } from './fake-services.ts';
 import { shownAt } from './shown.tsx';
 
 afterEach(cleanup);
 
-/** An entry as it was made some days ago. */
-function daysAgo(days: number) {
-  const entry = entryNow();
-  return { ...entry, at: new Date(Date.parse(entry.at) - days * 86_400_000).toISOString(), day: addDays(entry.day, -days) };
-}
 const item = startingDose('nerve-glide', newId(), ['left']);
 const plan: DiaryEntry = {
   ...daysAgo(3),

@@ -17,7 +17,7 @@ const examplePrescription = (): Prescription => ({
     startingDose('nerve-glide', newId(), ['left']),
     startingDose('heel-stand', newId(), ['left', 'right']),
   ],
-  selfChecks: { checks: [], sides: [], everyDays: 7 },
+  selfChecks: { checks: ['big-toe', 'heel-walk'], sides: ['left', 'right'], everyDays: 7 },
 });
 
 /** Puts an invented plan in, to look around with. */

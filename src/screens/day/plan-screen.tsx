@@ -57,7 +57,7 @@ export function PlanScreen() {
         by: { role: 'patient', name: '' },
         revises: today?.prescription.id ?? null,
         items: chosen.map((exercise) => startingDose(exercise, newId(), LEGS[legs])),
-        selfChecks: { checks: [], sides: [], everyDays: 7 },
+        selfChecks: { checks: ['big-toe', 'heel-walk'], sides: ['left', 'right'], everyDays: 7 },
       },
     ]);
     if (saved) navigate('/today');

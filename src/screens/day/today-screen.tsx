@@ -27,7 +27,7 @@ function useGlance({ lines, next }: Today): string | null {
 
 /** What comes before the next set: answers that are open. */
 function Asked({ today }: { readonly today: Today }) {
-  const { day, locale } = useWords();
+  const { day, check, locale } = useWords();
   const [reason] = today.questions;
   return (
     <ul className="day-asked">
@@ -44,6 +44,14 @@ function Asked({ today }: { readonly today: Today }) {
           <p>{day.questionsCard[reason]}</p>
           <Link href="/questions" className="button">
             {day.questionsOpen}
+          </Link>
+        </li>
+      )}
+      {today.selfChecks.length === 0 ? null : (
+        <li>
+          <p>{check.due}</p>
+          <Link href="/self-check" className="button">
+            {check.open}
           </Link>
         </li>
       )}

@@ -1,3 +1,4 @@
+import './feel-form.css';
 import type { NotAnswered } from '../../symptoms/entry.ts';
 
 interface OneOfProps<T extends string> {

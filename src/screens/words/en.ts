@@ -1,3 +1,4 @@
+import { enCheck } from './en-check.ts';
 import { enCompare } from './en-compare.ts';
 import { enDay } from './en-day.ts';
 import { enFeel } from './en-feel.ts';
@@ -252,6 +253,7 @@ export const en = {
   day: enDay,
   feel: enFeel,
   progress: enProgress,
+  check: enCheck,
   unsupported: {
     title: 'This browser can’t run Evenside',
     todo: 'Open this address in a current Chrome, Edge or Chromium.',

@@ -5,6 +5,7 @@ import type { HeadTowards, Posture } from '../../pose/head-up.ts';
 import type { Side } from '../../pose/landmarks.ts';
 import type { PoseModel } from '../../pose/model.ts';
 import type { MissingFeature, PictureKind, ProblemKind } from '../services.ts';
+import type { CheckWords } from './check-words.ts';
 import type { CompareWords } from './compare-words.ts';
 import type { DayWords } from './day-words.ts';
 import type { FeelWords } from './feel-words.ts';
@@ -189,5 +190,6 @@ export interface Words {
   readonly day: DayWords;
   readonly feel: FeelWords;
   readonly progress: ProgressWords;
+  readonly check: CheckWords;
   readonly unsupported: { readonly title: string; readonly todo: string; readonly features: Record<MissingFeature, string> };
 }

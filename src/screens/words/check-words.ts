@@ -1,0 +1,23 @@
+import type { BIG_TOE, SelfCheckId } from '../../symptoms/self-check.ts';
+
+/** Texts of the checks of strength that somebody does alone. */
+export interface CheckWords {
+  readonly title: string;
+  readonly lead: string;
+  readonly due: string;
+  readonly open: string;
+  readonly names: Record<SelfCheckId, string>;
+  readonly how: Record<SelfCheckId, string>;
+  readonly bigToe: Record<(typeof BIG_TOE)[number], string>;
+  readonly steps: string;
+  readonly seconds: string;
+  readonly secondsOf: (n: number) => string;
+  readonly yes: string;
+  readonly no: string;
+  readonly keep: string;
+  readonly worseTitle: string;
+  readonly worse: (check: string, leg: string) => string;
+  readonly worseTodo: string;
+  readonly kept: string;
+  readonly toToday: string;
+}

@@ -1,0 +1,67 @@
+// @vitest-environment jsdom
+import { cleanup, fireEvent, screen, within } from '@testing-library/react';
+import { safeParse } from 'valibot';
+import { afterEach, expect, test } from 'vitest';
+import type { DiaryEntry } from '../../src/record/diary-entry.ts';
+import { diaryEntryShape } from '../../src/record/diary-shape.ts';
+import { daysAgo } from './diary-builder.ts';
+import { fakeServices } from './fake-services.ts';
+import { shownAt } from './shown.tsx';
+
+afterEach(cleanup);
+
+const plan: DiaryEntry = {
+  ...daysAgo(8),
+  kind: 'prescription',
+  by: { role: 'patient', name: '' },
+  revises: null,
+  items: [],
+  selfChecks: { checks: ['big-toe', 'heel-walk'], sides: ['left', 'right'], everyDays: 7 },
+};
+const lastWeek: DiaryEntry = {
+  ...daysAgo(8),
+  kind: 'self-check',
+  findings: [
+    { check: 'big-toe', side: 'left', found: 'as-strong' },
+    { check: 'heel-walk', side: 'left', found: 9 },
+  ],
+};
+const leg = (check: string, name: string | RegExp) =>
+  within(within(screen.getByRole('heading', { name: check }).closest('section') as HTMLElement).getByRole('group', { name }));
+
+test('the prescribed checks are asked for each leg; what is open is kept as not answered', async () => {
+  const { services, entries } = fakeServices();
+  entries.push(plan);
+  shownAt('/self-check', services);
+  await screen.findByRole('heading', { level: 1, name: 'Check your strength' });
+  expect(screen.getAllByRole('heading', { level: 2 }).map((h) => h.textContent)).toEqual(['Big toe', 'Walking on the heels']);
+  fireEvent.click(leg('Big toe', 'Left leg').getByLabelText('As strong as the other side'));
+  fireEvent.click(leg('Walking on the heels', /^Right leg/).getByLabelText('10'));
+  fireEvent.click(screen.getByRole('button', { name: 'Keep this' }));
+  expect(await screen.findByText(/Nothing is weaker/)).toBeTruthy();
+  expect(entries.at(-1)).toMatchObject({
+    kind: 'self-check',
+    findings: [
+      { check: 'big-toe', side: 'left', found: 'as-strong' },
+      { check: 'big-toe', side: 'right', found: 'not-answered' },
+      { check: 'heel-walk', side: 'left', found: 'not-answered' },
+      { check: 'heel-walk', side: 'right', found: 10 },
+    ],
+  });
+  expect(safeParse(diaryEntryShape, entries.at(-1)).success).toBe(true);
+});
+
+test('weaker than last time gives the advice to call, and today stops', async () => {
+  const { services, entries } = fakeServices();
+  entries.push(plan, lastWeek);
+  shownAt('/today', services);
+  fireEvent.click(await screen.findByRole('link', { name: 'Check it' }));
+  await screen.findByRole('heading', { level: 1, name: 'Check your strength' });
+  fireEvent.click(leg('Big toe', 'Left leg').getByLabelText('It lifts, but is easily pushed down'));
+  fireEvent.click(screen.getByRole('button', { name: 'Keep this' }));
+  const alert = await screen.findByRole('alert');
+  expect(alert.textContent).toContain('Big toe, left leg');
+  expect(alert.textContent).toContain('Call your therapist');
+  fireEvent.click(screen.getByRole('link', { name: 'Back to today' }));
+  expect(await screen.findByText('No exercises for now: contact your therapist')).toBeTruthy();
+});
