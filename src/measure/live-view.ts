@@ -49,4 +49,6 @@ export type SetEvent =
   | { readonly kind: 'rep'; readonly rep: MeasuredRep }
   | { readonly kind: 'lost' }
   | { readonly kind: 'found' }
+  /** A hand was raised, and held up, while the set ran: the person wants to say something. */
+  | { readonly kind: 'hand' }
   | { readonly kind: 'ended'; readonly why: 'left' | 'target-reached' };

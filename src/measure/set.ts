@@ -7,6 +7,7 @@ import type { LegDrawing, LiveView, SetEvent, SetPhase, ViewAdvice } from './liv
 import { goesOn, type LastPose, poseAt } from './motion-alone.ts';
 import type { Observation } from './observation.ts';
 import { heedOnset } from './onset.ts';
+import { HAND_DOWN, type HandState, handRaised, stepHand } from './raised-hand.ts';
 import { liveRep } from './rep-of.ts';
 import type { MeasuredRep, Onset, SetResult } from './set-result.ts';
 import { viewAdvice } from './view-advice.ts';
@@ -54,6 +55,8 @@ export interface SetState {
   readonly angleDeg: Deg | null;
   /** Where symptoms began, in the live angle; null: not yet. */
   readonly onset: Onset | null;
+  /** Whether a hand is up. */
+  readonly hand: HandState;
 }
 
 /** Nobody to be seen for this long after at least one repetition: the person has got up and the set is over. Chosen. */
@@ -76,6 +79,7 @@ export const startSet = (spec: SetSpec): SetState => ({
   lastRepMs: null,
   angleDeg: null,
   onset: null,
+  hand: HAND_DOWN,
 });
 
 /** What one frame did to a set. */
@@ -102,7 +106,15 @@ export function stepSet(state: SetState, observation: Observation): SetStep {
   };
   const advice = here?.advice ?? viewAdvice(observation, spec.exercise, spec.side, spec.size);
   const { state: next, events } = advance(noticed, observation.tMs, angle, advice);
-  return { state: next, events, view: viewOf(next, angle, advice, here?.points ?? null) };
+  const [hand, raised] = handIn(state, observation);
+  const heard: readonly SetEvent[] = raised ? [...events, { kind: 'hand' }] : events;
+  return { state: { ...next, hand }, events: heard, view: viewOf(next, angle, advice, here?.points ?? null) };
+}
+
+/** Whether a hand is up; before the set and after it that says nothing, and a frame without a pose changes nothing. */
+function handIn({ spec, hand, phase }: SetState, { landmarks, tMs }: Observation): readonly [HandState, boolean] {
+  if (phase === 'setting-up' || phase === 'ended') return [HAND_DOWN, false];
+  return landmarks ? stepHand(hand, tMs, handRaised(landmarks, spec.exercise.posture)) : [hand, false];
 }
 
 /** What this frame's pose tells, or the last one's where the picture's motion goes on from it; null: nobody is there. */

@@ -176,3 +176,47 @@ describe('what is heard of a set', () => {
     expect(said).toEqual([]);
   });
 });
+
+describe('a raised hand', () => {
+  const withCamera = (exercise: 'foot-tap' | 'leg-raise') => {
+    const fake = fakeServices();
+    const driver = fakeRun(fake.services);
+    driver.run.begin({ ...PLAN, exercise, pictures: { kind: 'camera', deviceId: null } });
+    const [set] = fake.begun;
+    if (!set) throw new Error('begin requires a set to be run, got none');
+    set.hooks.onOpened(OPENED);
+    set.hooks.onView(aView({ count: 1 }));
+    return { ...driver, set };
+  };
+
+  test('ends a set of foot taps', () => {
+    const { run, set } = withCamera('foot-tap');
+    set.hooks.onEvent({ kind: 'hand' });
+    expect(set).toMatchObject({ stopped: true, onsets: 0 });
+    expect(stageOf(run)).toBe('ended');
+  });
+
+  test('says where symptoms start in a leg raise, and ends it the second time', () => {
+    const { run, set } = withCamera('leg-raise');
+    set.hooks.onEvent({ kind: 'hand' });
+    expect(set).toMatchObject({ stopped: false, onsets: 1 });
+    expect(run.state.getState().onsetMarked).toBe(true);
+    set.hooks.onEvent({ kind: 'hand' });
+    expect(set).toMatchObject({ stopped: true, onsets: 1 });
+  });
+
+  test('in a film does nothing', () => {
+    const { run, set } = begun();
+    set.hooks.onView(aView({ count: 1 }));
+    set.hooks.onEvent({ kind: 'hand' });
+    expect(set.stopped).toBe(false);
+    expect(stageOf(run)).toBe('counting');
+  });
+});
+
+test('a repetition past where symptoms began is counted, and said to be too far', () => {
+  const { said, set } = begun();
+  set.hooks.onEvent({ kind: 'rep', rep: aRep(1, { flags: ['past-onset'] }) });
+  set.hooks.onEvent({ kind: 'rep', rep: aRep(2) });
+  expect(said).toEqual(['1. A little less far.', '2']);
+});

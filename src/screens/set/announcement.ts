@@ -19,11 +19,16 @@ export function announcementOf(event: SetEvent, counted: number, target: number 
       return { say: words.readyVoice, tone: 'ready' };
     case 'rep':
       if (!event.rep.complete) return { say: words.smallVoice, tone: 'partial' };
-      return { say: counted === target ? words.doseDone(target) : String(counted), tone: 'complete' };
+      if (counted === target) return { say: words.doseDone(target), tone: 'complete' };
+      // Past where symptoms began: said once for each such repetition, and calmly.
+      return { say: event.rep.flags.includes('past-onset') ? words.pastOnsetVoice(counted) : String(counted), tone: 'complete' };
     case 'lost':
       return { say: words.lostVoice, tone: 'lost' };
     case 'found':
       return { say: words.foundVoice, tone: null };
+    case 'hand':
+      // What it does is said by who does it: see `run.ts`.
+      return { say: null, tone: null };
     case 'ended':
       return { say: words.endedVoice(counted), tone: 'ended' };
     default:

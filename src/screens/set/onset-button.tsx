@@ -9,7 +9,7 @@ const takesEnter = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement && target.matches('button, input, select, textarea, a, summary');
 
 /** The one big button, and the enter key from anywhere, that says where symptoms begin. */
-export function OnsetButton() {
+export function OnsetButton({ camera }: { readonly camera: boolean }) {
   const { set } = useWords();
   const run = useRun();
   const marked = useRunState((s) => s.onsetMarked);
@@ -27,7 +27,12 @@ export function OnsetButton() {
   return (
     <button type="button" className="button set-onset" onClick={run.markOnset} disabled={!possible}>
       {marked ? set.onsetMarked : set.onset}
-      {marked ? null : <span className="set-stop-keys">{set.onsetKeys}</span>}
+      {marked ? null : (
+        <span className="set-stop-keys">
+          {set.onsetKeys}
+          {camera ? `, ${set.handHint.marks}` : ''}
+        </span>
+      )}
     </button>
   );
 }

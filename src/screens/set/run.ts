@@ -1,5 +1,6 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Frame } from '../../capture/frame.ts';
+import type { ExerciseId } from '../../exercises/exercise.ts';
 import type { LegDrawing, LiveView, SetEvent, ViewAdvice } from '../../measure/live-view.ts';
 import { fail } from '../../result.ts';
 import { type Deg, type Ms, ms, type Ratio, ratio } from '../../units.ts';
@@ -82,6 +83,8 @@ const IDLE: RunState = {
   problem: null,
   finishedId: null,
 };
+/** Whether a raised hand says where symptoms begin: in the exercise that goes only that far. */
+export const handMarks = (exercise: ExerciseId): boolean => exercise === 'leg-raise';
 /** Stages in which symptoms may begin: not before the set has begun, nor after it. */
 export const ONSET_STAGES: readonly Stage[] = ['ready', 'counting', 'lost'];
 
@@ -96,6 +99,41 @@ export function createRun({ services, words, speaker, tones, soundOn, now, onFau
 
   const say = (text: string | null) => {
     if (text !== null && soundOn()) speaker.say(text);
+  };
+
+  const leave = () => {
+    if (running) {
+      running.stop();
+      speaker.hush();
+    }
+    running = null;
+    state.setState(IDLE, true);
+    moment.setState(NO_MOMENT, true);
+  };
+
+  const markOnset = () => {
+    const { stage, onsetMarked } = state.getState();
+    if (!running || onsetMarked || !ONSET_STAGES.includes(stage)) return;
+    running.markOnset();
+    state.setState({ onsetMarked: true });
+    say(words.set.onsetVoice);
+  };
+
+  const stop = () => {
+    if (!running) return;
+    // Nothing has been looked at yet, so there is nothing to finish.
+    if (state.getState().stage === 'opening') return leave();
+    state.setState({ stage: 'ended', advice: null });
+    running.stop();
+  };
+
+  /** A raised hand says where symptoms begin, where that is asked for and not said yet; else it ends the set. A hand in a film says nothing now. */
+  const hearHand = () => {
+    const { plan, onsetMarked } = state.getState();
+    if (plan?.pictures.kind !== 'camera') return;
+    if (handMarks(plan.exercise) && !onsetMarked) return markOnset();
+    say(words.set.handStopVoice);
+    stop();
   };
 
   /** Hooks of one set; they fall silent once another has begun. */
@@ -126,6 +164,7 @@ export function createRun({ services, words, speaker, tones, soundOn, now, onFau
     const hear = (event: SetEvent) => {
       if (event.kind === 'rep' && event.rep.complete) counted += 1;
       if (event.kind === 'rep') state.setState({ storeTrouble: false });
+      if (event.kind === 'hand') return hearHand();
       if (event.kind === 'ended') state.setState({ stage: 'ended', endedWhy: event.why, advice: null });
       const heard = announcementOf(event, counted, state.getState().plan?.targetReps ?? null, words.set);
       if (heard.tone && soundOn()) tones.play(heard.tone);
@@ -143,16 +182,6 @@ export function createRun({ services, words, speaker, tones, soundOn, now, onFau
       onStoreTrouble: whileCurrent(() => state.setState({ storeTrouble: true })),
     };
   }
-
-  const leave = () => {
-    if (running) {
-      running.stop();
-      speaker.hush();
-    }
-    running = null;
-    state.setState(IDLE, true);
-    moment.setState(NO_MOMENT, true);
-  };
 
   return {
     state,
@@ -179,20 +208,8 @@ export function createRun({ services, words, speaker, tones, soundOn, now, onFau
         onFault(cause);
       });
     },
-    stop: () => {
-      if (!running) return;
-      // Nothing has been looked at yet, so there is nothing to finish.
-      if (state.getState().stage === 'opening') return leave();
-      state.setState({ stage: 'ended', advice: null });
-      running.stop();
-    },
-    markOnset: () => {
-      const { stage, onsetMarked } = state.getState();
-      if (!running || onsetMarked || !ONSET_STAGES.includes(stage)) return;
-      running.markOnset();
-      state.setState({ onsetMarked: true });
-      say(words.set.onsetVoice);
-    },
+    stop,
+    markOnset,
     paintWith(next) {
       painter = next;
       return () => {

@@ -9,6 +9,7 @@ import { OnsetButton } from './onset-button.tsx';
 import { PhaseBanner } from './phase-banner.tsx';
 import { Picture } from './picture.tsx';
 import { FileProgress, LoadingProgress } from './progress.tsx';
+import { handMarks } from './run.ts';
 import { useRun, useRunState } from './run-context.tsx';
 import './set-screen.css';
 import type { SetPlan } from '../services.ts';
@@ -37,6 +38,7 @@ function TopLine({ plan }: { readonly plan: SetPlan }) {
 function RunningScreen({ plan }: { readonly plan: SetPlan }) {
   const { set } = useWords();
   const run = useRun();
+  const camera = plan.pictures.kind === 'camera';
   const ended = useRunState((s) => s.stage === 'ended');
   const opening = useRunState((s) => s.stage === 'opening');
   const durationMs = useRunState((s) => s.opened?.durationMs ?? null);
@@ -58,11 +60,14 @@ function RunningScreen({ plan }: { readonly plan: SetPlan }) {
             </p>
           ) : null}
         </div>
-        {plan.exercise === 'leg-raise' ? <OnsetButton /> : null}
+        {plan.exercise === 'leg-raise' ? <OnsetButton camera={camera} /> : null}
         <button type="button" className="button set-stop" data-look="stop" onClick={run.stop} disabled={ended}>
           <Icon name="stop" size={36} />
           {set.stop}
-          <span className="set-stop-keys">{set.stopKeys}</span>
+          <span className="set-stop-keys">
+            {set.stopKeys}
+            {camera && !handMarks(plan.exercise) ? `, ${set.handHint.stops}` : ''}
+          </span>
         </button>
       </main>
     </div>

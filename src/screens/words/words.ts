@@ -101,6 +101,10 @@ export interface Words {
     readonly looking: string;
     readonly ready: string;
     readonly readyVoice: string;
+    /** What a raised hand does in this set. */
+    readonly handHint: { readonly marks: string; readonly stops: string };
+    readonly handStopVoice: string;
+    readonly pastOnsetVoice: (count: number) => string;
     readonly counting: string;
     /** The dose is done, but the person may still be moving. */
     readonly doseDone: (target: number) => string;
