@@ -2,13 +2,11 @@ import { enCheck } from './en-check.ts';
 import { enCompare } from './en-compare.ts';
 import { enDay } from './en-day.ts';
 import { enFeel } from './en-feel.ts';
+import { plural, smallOnes, times } from './en-plural.ts';
 import { enProblems } from './en-problems.ts';
 import { enProgress } from './en-progress.ts';
+import { enResult } from './en-result.ts';
 import type { Words } from './words.ts';
-
-const plural = new Intl.PluralRules('en');
-const smallOnes = (n: number) => `${n} small ${plural.select(n) === 'one' ? 'one' : 'ones'}`;
-const times = (n: number) => (plural.select(n) === 'one' ? 'repetition' : 'repetitions');
 
 export const en = {
   locale: 'en',
@@ -187,71 +185,7 @@ export const en = {
     storeTrouble: 'The last repetition is not stored yet. Evenside keeps trying.',
   },
   problems: enProblems,
-  result: {
-    title: 'Your set',
-    nothing: 'Nothing was counted',
-    nothingTodo: 'Move so that the camera sees your whole leg from the side, then try again.',
-    reached: 'All done',
-    range: (angle) => `How far, usually (${angle})`,
-    noRange: 'not measured',
-    rangeValue: (d, error) => `${d}° ± ${error}°`,
-    rangeHint: 'The middle of all counted repetitions.',
-    upUsually: 'How long, usually',
-    upHint: (range) => `The middle of all counted ones; ${range} high.`,
-    small: (n) => smallOnes(n),
-    smallLabel: 'Too small to count',
-    smallHint: 'Kept apart, not in the count.',
-    changed: (measured, now) => `Counted by Evenside: ${measured}. With your changes: ${now}.`,
-    interrupted: 'This set was interrupted before its end. The repetitions up to there are kept.',
-    warningsTitle: 'Take these numbers with care',
-    warnings: {
-      'camera-too-turned':
-        'The camera stood too far off the side to measure anything. Put it square to your side, then try again.',
-      'camera-turned': 'The camera did not look straight from the side, so angles may be off.',
-      'foot-small': 'The foot was small in the picture. Move the camera nearer next time.',
-      'leg-hidden': 'The leg was hidden for a part of the set.',
-      'often-lost': 'The leg was lost from view several times.',
-      'low-frame-rate': 'Few pictures a second were measured, so quick movements may be missed.',
-      'little-texture': 'The leg looked very even, so its movement was hard to follow. Bare skin or patterned clothes help.',
-      'points-jumped': 'In some pictures the leg was mistaken for something else. Those were left out.',
-      'far-leg':
-        'The leg you chose was the one turned away from the camera, so nothing was measured. Turn round, or choose the other leg.',
-      'camera-moved': 'The camera moved during the set.',
-    },
-    curveTitle: 'The whole set',
-    curveAlt: (complete, partial, widest) =>
-      `Angle over time: ${complete} counted ${times(complete)}, ${smallOnes(partial)}${widest === null ? '' : `, the widest ${widest} degrees`}. The table below has every number.`,
-    seconds: 's',
-    legend: { complete: 'Counted', partial: 'Too small', struck: 'Struck out' },
-    repsTitle: 'Every repetition',
-    repsHint: 'Strike out what was not a repetition. The measured original is always kept.',
-    columns: { number: 'No.', range: 'How far', time: 'At', state: 'Counts?', change: 'Change' },
-    states: { complete: 'Counted', partial: 'Too small', struck: 'Struck out', added: 'Added by hand' },
-    flags: {
-      partial: 'small',
-      'knee-bent': 'knee bent',
-      'tracking-gap': 'leg lost for a moment',
-      'past-onset': 'past the start of symptoms',
-      sinking: 'front of the foot sank',
-      doubtful: 'doubtful',
-    },
-    up: (seconds, sankAfter) => `up for ${seconds} s${sankAfter === null ? '' : `, sank after ${sankAfter} s`}`,
-    foot: (d, error) => `foot ${Math.abs(d)}° ${d < 0 ? 'down' : 'up'} ±${error}°`,
-    onset: (seconds, d) => `Symptoms began after ${seconds} s, ${d === null ? 'the angle was not seen' : `at ${d}°`}.`,
-    strike: (n) => `Strike out: repetition ${n}`,
-    restore: (n) => `Put back: repetition ${n}`,
-    strikeShort: 'Strike out',
-    restoreShort: 'Put back',
-    addMissed: 'Add a missed one',
-    notMeasured: 'not measured',
-    again: 'Do it again',
-    home: 'Back to start',
-    remove: 'Delete this set',
-    removeSure: 'Delete it for good?',
-    removeYes: 'Yes, delete',
-    removeNo: 'No, keep it',
-    sources: { camera: 'camera', file: 'video file', example: 'example', recording: 'recording' },
-  },
+  result: enResult,
   compare: enCompare,
   day: enDay,
   feel: enFeel,
