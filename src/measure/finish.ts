@@ -27,6 +27,8 @@ export interface SetSpec {
   readonly targetReps: number | null;
   /** Whether it ends by itself, once the dose is done or the person has left: a live one does; a file is watched to its end. */
   readonly endsItself: boolean;
+  /** Posture and view must have been right for this long before movements count; left out: they need only be so while the leg is still. */
+  readonly placedMs?: Ms;
   /** Leg raise: the therapist's limit for the knee's bend beyond how it lies at rest; without it `KNEE_LIMIT_DEG`. */
   readonly kneeLimitDeg?: Deg;
 }

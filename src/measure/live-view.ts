@@ -1,4 +1,4 @@
-import type { Deg, Px } from '../units.ts';
+import type { Deg, Ms, Px } from '../units.ts';
 import type { MeasuredRep } from './set-result.ts';
 
 /** What to change before a set can start, most urgent first. */
@@ -37,8 +37,12 @@ export interface LiveView {
   readonly phase: SetPhase;
   /** The joint's angle now; null when not measured. */
   readonly angleDeg: Deg | null;
+  /** The joint's angle at rest, before the movement under way; null while nothing is counted. */
+  readonly restDeg: Deg | null;
   readonly count: number;
   readonly partialCount: number;
+  /** For how long the movement under way has been held near its top; null: none is. */
+  readonly heldMs: Ms | null;
   readonly advice: readonly ViewAdvice[];
   readonly leg: LegDrawing | null;
 }

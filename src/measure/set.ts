@@ -1,4 +1,5 @@
 import { type CounterState, LIVE_GAP_MS, resumeCounter, startCounter, stepCounter } from '../reps/live-counter.ts';
+import { liveHold } from '../reps/live-hold.ts';
 import { type Deg, deg, type Ms, ms } from '../units.ts';
 import { measureSamples, type SetSpec } from './finish.ts';
 import { type LegSample, sampleOf } from './leg-sample.ts';
@@ -29,7 +30,7 @@ interface Seen extends LastPose {
 /**
  * A set under way.
  *
- *   setting-up --(posture right, view good, angle still for readyMs)--> counting <--> lost
+ *   setting-up --(posture right and view good for placedMs, angle still for readyMs)--> counting <--> lost
  *   counting --(target reached and still, or the person has left; only a set that ends itself)--> ended
  */
 export interface SetState {
@@ -45,6 +46,8 @@ export interface SetState {
   readonly count: number;
   /** Angles of the last readyMs, oldest first: the stillness before the start. */
   readonly recent: readonly { readonly tMs: Ms; readonly deg: Deg }[];
+  /** Since when posture and view have been right; null: they are not. */
+  readonly placedSinceMs: Ms | null;
   /** When counting began; null before. */
   readonly readyMs: Ms | null;
   /** When the leg was last measured. */
@@ -74,6 +77,7 @@ export const startSet = (spec: SetSpec): SetState => ({
   reps: [],
   count: 0,
   recent: [],
+  placedSinceMs: null,
   readyMs: null,
   seenMs: null,
   lastRepMs: null,
@@ -156,14 +160,23 @@ const signed = ({ spec }: SetState, angle: Deg): Deg => (spec.exercise.rule.dire
 
 function settleIn(state: SetState, tMs: Ms, angle: Deg | null, advice: readonly ViewAdvice[]): Advanced {
   const { readyMs, stillDeg } = state.spec.exercise.rule;
-  if (angle === null || advice.length > 0) return { state: { ...state, recent: [] }, events: [] };
+  if (angle === null || advice.length > 0) return { state: { ...state, recent: [], placedSinceMs: null }, events: [] };
+  const placedSinceMs = state.placedSinceMs ?? tMs;
   let recent = [...state.recent, { tMs, deg: angle }];
   const spread = (list: typeof recent) => Math.max(...list.map((r) => r.deg)) - Math.min(...list.map((r) => r.deg));
   while (spread(recent) > stillDeg) recent = recent.slice(1);
   const first = recent[0];
-  if (!first || tMs - first.tMs < readyMs) return { state: { ...state, recent }, events: [] };
+  const placed = tMs - placedSinceMs >= (state.spec.placedMs ?? 0);
+  if (!placed || !first || tMs - first.tMs < readyMs) return { state: { ...state, recent, placedSinceMs }, events: [] };
   return {
-    state: { ...state, phase: 'counting', recent: [], readyMs: tMs, counter: startCounter(tMs, signed(state, angle)) },
+    state: {
+      ...state,
+      phase: 'counting',
+      recent: [],
+      placedSinceMs: null,
+      readyMs: tMs,
+      counter: startCounter(tMs, signed(state, angle)),
+    },
     events: [{ kind: 'ready' }],
   };
 }
@@ -202,6 +215,8 @@ const viewOf = (state: SetState, angle: Deg | null, advice: readonly ViewAdvice[
   angleDeg: angle,
   count: state.count,
   partialCount: state.reps.length - state.count,
+  restDeg: state.counter && signed(state, deg(state.counter.lowDeg)),
+  heldMs: state.phase === 'counting' && state.counter && angle !== null ? liveHold(state.counter) : null,
   advice: state.phase === 'setting-up' && advice.length === 0 ? ['hold-still'] : advice,
   leg,
 });

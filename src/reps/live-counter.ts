@@ -21,6 +21,8 @@ export interface CounterState {
   readonly holdFromMs: number;
   readonly holdToMs: number;
   readonly lastMs: number;
+  /** The newest angle, at `lastMs`. */
+  readonly nowDeg: number;
   /** Ranges of the latest movements, for the person's own thresholds. */
   readonly ranges: readonly number[];
   /** The person's usual range so far; null before the first movement. */
@@ -42,6 +44,7 @@ export const startCounter = (tMs: Ms, angle: Deg): CounterState => ({
   lowMs: tMs,
   ...peakAt(tMs, angle),
   lastMs: tMs,
+  nowDeg: angle,
   ranges: [],
   usualDeg: null,
 });
@@ -60,7 +63,7 @@ export function stepCounter(
   rule: RepRule,
 ): readonly [CounterState] | readonly [CounterState, Movement] {
   if (tMs - before.lastMs > LIVE_GAP_MS) return [resumeCounter(before, tMs, angle)];
-  const state = { ...before, lastMs: tMs };
+  const state = { ...before, lastMs: tMs, nowDeg: angle };
   if (state.phase === 'low') {
     if (angle < state.lowDeg) return [{ ...state, lowDeg: angle, lowMs: tMs }];
     if (angle >= state.lowDeg + rule.noticeDeg) return [{ ...state, phase: 'high', ...peakAt(tMs, angle) }];

@@ -11,6 +11,8 @@ import { useChoices } from './choose/choices.ts';
 import { ServicesContext } from './services-context.tsx';
 import { createRun } from './set/run.ts';
 import { RunContext } from './set/run-context.tsx';
+import { createSounds } from './set/sounds.ts';
+import { SoundsContext } from './set/sounds-context.tsx';
 import { webSpeaker } from './set/speaker.ts';
 import { webTones } from './set/tones.ts';
 import { en } from './words/en.ts';
@@ -20,12 +22,15 @@ const root = document.getElementById('root');
 if (!root) throw new Error('main requires an element #root, got none');
 
 const services = appServices();
-const run = createRun({
-  services,
-  words: en,
+const sounds = createSounds({
   speaker: webSpeaker(en.locale),
   tones: webTones(),
   soundOn: () => useChoices.getState().choices.sound,
+});
+const run = createRun({
+  services,
+  words: en,
+  sounds,
   now: () => ms(performance.now()),
   onFault: reportError,
 });
@@ -34,9 +39,11 @@ createRoot(root).render(
   <StrictMode>
     <WordsContext value={en}>
       <ServicesContext value={services}>
-        <RunContext value={run}>
-          <App />
-        </RunContext>
+        <SoundsContext value={sounds}>
+          <RunContext value={run}>
+            <App />
+          </RunContext>
+        </SoundsContext>
       </ServicesContext>
     </WordsContext>
   </StrictMode>,

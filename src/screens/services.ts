@@ -2,6 +2,7 @@ import type { CameraDevice, CameraError } from '../capture/camera.ts';
 import type { Frame, PictureSize } from '../capture/frame.ts';
 import type { VideoFileError } from '../capture/video-file.ts';
 import type { DoseLog } from '../dose/dose-log.ts';
+import type { PrescribedExercise } from '../dose/prescribed-exercise.ts';
 import type { ExerciseId } from '../exercises/exercise.ts';
 import type { LiveView, SetEvent } from '../measure/live-view.ts';
 import type { QualityWarning } from '../measure/set-result.ts';
@@ -62,6 +63,12 @@ export interface StoredSets {
   readonly damaged: number;
 }
 
+/** What leads somebody through a set: how far to move, how long to hold, how fast. */
+export interface SetGuide extends Pick<PrescribedExercise, 'target' | 'tempoS'> {
+  /** Seconds; 0: not held. */
+  readonly holdS: number;
+}
+
 /** Everything that is decided before a set begins. */
 export interface SetPlan {
   readonly pictures: Pictures;
@@ -72,6 +79,7 @@ export interface SetPlan {
   readonly head: HeadTowards;
   /** Leg raise: from how much knee bend on a raise is flagged. */
   readonly kneeLimitDeg: Deg;
+  readonly guide: SetGuide;
   /** The line of a prescription that it is a set of; left out when it is none. */
   readonly line?: { readonly prescriptionId: string; readonly itemId: string };
 }

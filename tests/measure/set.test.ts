@@ -4,6 +4,7 @@ import { footTap } from '../../src/exercises/foot-tap.ts';
 import { legRaise } from '../../src/exercises/leg-raise.ts';
 import type { Observation } from '../../src/measure/observation.ts';
 import { finishSet, startSet, stepSet } from '../../src/measure/set.ts';
+import { ms } from '../../src/units.ts';
 import { lying, movementsAt, recording, sitting, specOf, standing } from './pose-builder.ts';
 import { kindsOf, runSet } from './set-runner.ts';
 
@@ -198,4 +199,31 @@ test('no frames at all: an empty result', () => {
 test('standing is no posture for a lying exercise: nothing is measured', () => {
   expect(runSet(specOf(legRaise), recording({ lastsMs: 3000, bodyAt: () => standing() })).result.framesUsed).toBe(0);
   expect(runSet(specOf(legRaise), recording({ lastsMs: 3000, bodyAt: () => lying() })).result.framesUsed).toBe(90);
+});
+
+test('a set that is to be in place for two seconds is ready only then, and again only after two more when the view was bad between', () => {
+  const spec = { ...SPEC, placedMs: ms(2000) };
+  const still = recording({ lastsMs: 6000, bodyAt: () => sitting({ ankleDeg: -5 }), noisePx: 0.15, flow: true });
+  const readyAt = (list: readonly Observation[]) =>
+    runSet(spec, list).events.find(({ kind }) => kind === 'ready')?.tMs ?? Number.NaN;
+  expect(readyAt(still)).toBeGreaterThanOrEqual(2000);
+  expect(readyAt(still)).toBeLessThan(2200);
+  const first = runSet(SPEC, still).events.find(({ kind }) => kind === 'ready')?.tMs ?? Number.NaN;
+  expect(first).toBeLessThan(900);
+  const gone = still.map((each) => (each.tMs > 1400 && each.tMs < 1900 ? { ...each, landmarks: null, motion: null } : each));
+  expect(readyAt(gone)).toBeGreaterThanOrEqual(3900);
+});
+
+test('what is shown of the rest stays where the joint rested, and a hold grows while it is held', () => {
+  const bodyAt = (t: number) => sitting({ ankleDeg: (t > 2000 && t < 5000 ? 12 : 0) - 5 });
+  const { views } = runSet(SPEC, recording({ lastsMs: 7000, bodyAt, noisePx: 0.15, flow: true }));
+  const during = views.filter((_, i) => i > 110 && i < 140);
+  expect(during.length).toBeGreaterThan(20);
+  for (const { restDeg, heldMs } of during) {
+    expect(Math.abs(Number(restDeg) + 5)).toBeLessThan(1);
+    expect(heldMs).not.toBeNull();
+  }
+  const held = during.map(({ heldMs }) => Number(heldMs));
+  expect(Math.max(...held) - Math.min(...held)).toBeGreaterThan(700);
+  expect(views.at(-1)?.heldMs).toBeNull();
 });

@@ -115,6 +115,8 @@ export function scriptedMeasure(script: {
         angleDeg: null,
         count: state.reps.length,
         partialCount: 0,
+        heldMs: null,
+        restDeg: null,
         advice: [],
         leg: null,
       };

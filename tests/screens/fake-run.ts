@@ -1,6 +1,7 @@
 import type { LiveView } from '../../src/measure/live-view.ts';
 import type { AppServices } from '../../src/screens/services.ts';
 import { createRun, type Run } from '../../src/screens/set/run.ts';
+import { createSounds } from '../../src/screens/set/sounds.ts';
 import type { Tone } from '../../src/screens/set/tones.ts';
 import { en } from '../../src/screens/words/en.ts';
 import { ms } from '../../src/units.ts';
@@ -11,16 +12,19 @@ export function fakeRun(services: AppServices) {
   const played: Tone[] = [];
   const faults: unknown[] = [];
   const world = { nowMs: 0, soundOn: true };
-  const run: Run = createRun({
-    services,
-    words: en,
+  const sounds = createSounds({
     speaker: { say: (text) => said.push(text), hush: () => undefined },
     tones: { unlock: () => undefined, play: (tone) => played.push(tone) },
     soundOn: () => world.soundOn,
+  });
+  const run: Run = createRun({
+    services,
+    words: en,
+    sounds,
     now: () => ms(world.nowMs),
     onFault: (cause) => faults.push(cause),
   });
-  return { run, said, played, faults, world };
+  return { run, sounds, said, played, faults, world };
 }
 
 export const aView = (change: Partial<LiveView> = {}): LiveView => ({
@@ -28,6 +32,8 @@ export const aView = (change: Partial<LiveView> = {}): LiveView => ({
   angleDeg: null,
   count: 0,
   partialCount: 0,
+  heldMs: null,
+  restDeg: null,
   advice: [],
   leg: null,
   ...change,

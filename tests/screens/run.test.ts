@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import type { Target } from '../../src/dose/prescribed-exercise.ts';
 import { fail, ok } from '../../src/result.ts';
 import { EXAMPLE_PLAN } from '../../src/screens/choose/plan.ts';
-import { ms } from '../../src/units.ts';
+import { deg, ms } from '../../src/units.ts';
 import { aView, fakeRun } from './fake-run.ts';
 import type { DrivenSet } from './fake-services.ts';
 import { fakeServices } from './fake-services.ts';
@@ -133,7 +134,13 @@ describe('what is heard of a set', () => {
     rep(set, 2, false);
     rep(set, 3, true);
     set.hooks.onEvent({ kind: 'ended', why: 'target-reached' });
-    expect(said).toEqual(['Ready. Begin when you like.', '1', 'small one', '2', 'Done. 2 repetitions.']);
+    expect(said).toEqual([
+      'Ready. Begin when you like. To stop, press the space bar.',
+      '1',
+      'small one',
+      '2',
+      'Done. 2 repetitions.',
+    ]);
     expect(played).toEqual(['ready', 'complete', 'partial', 'complete', 'ended']);
   });
 
@@ -177,46 +184,94 @@ describe('what is heard of a set', () => {
   });
 });
 
-describe('a raised hand', () => {
-  const withCamera = (exercise: 'foot-tap' | 'leg-raise') => {
-    const fake = fakeServices();
-    const driver = fakeRun(fake.services);
-    driver.run.begin({ ...PLAN, exercise, pictures: { kind: 'camera', deviceId: null } });
-    const [set] = fake.begun;
-    if (!set) throw new Error('begin requires a set to be run, got none');
-    set.hooks.onOpened(OPENED);
-    set.hooks.onView(aView({ count: 1 }));
-    return { ...driver, set };
-  };
+/** A set with the camera, ready to begin. */
+function withCamera(exercise: 'foot-tap' | 'leg-raise', kind: Target['kind'] = exercise === 'leg-raise' ? 'symptoms' : 'full') {
+  const fake = fakeServices();
+  const driver = fakeRun(fake.services);
+  const target: Target = kind === 'range' ? { kind, fromDeg: deg(30), toDeg: deg(40) } : { kind };
+  const guide = { target, holdS: 0, tempoS: null };
+  driver.run.begin({ ...PLAN, exercise, guide, pictures: { kind: 'camera', deviceId: null } });
+  const [set] = fake.begun;
+  if (!set) throw new Error('begin requires a set to be run, got none');
+  set.hooks.onOpened(OPENED);
+  set.hooks.onEvent({ kind: 'ready' });
+  set.hooks.onView(aView({ count: 1, angleDeg: deg(41) }));
+  return { ...driver, set };
+}
 
-  test('ends a set of foot taps', () => {
-    const { run, set } = withCamera('foot-tap');
-    set.hooks.onEvent({ kind: 'hand' });
-    expect(set).toMatchObject({ stopped: true, onsets: 0 });
-    expect(stageOf(run)).toBe('ended');
+describe.each([
+  { by: 'a raised hand', signal: (of: ReturnType<typeof withCamera>) => of.set.hooks.onEvent({ kind: 'hand' }) },
+  { by: 'the space bar or the big button', signal: (of: ReturnType<typeof withCamera>) => of.run.signal() },
+])('the announced signal, given by $by', ({ signal }) => {
+  test('ends a set of foot taps, as was said before it began', () => {
+    const driven = withCamera('foot-tap');
+    expect(driven.said).toEqual(['Ready. Begin when you like. To stop, raise a hand or press the space bar.']);
+    signal(driven);
+    expect(driven.set).toMatchObject({ stopped: true, onsets: 0 });
+    expect(stageOf(driven.run)).toBe('ended');
   });
 
-  test('says where symptoms start in a leg raise, and ends it the second time', () => {
-    const { run, set } = withCamera('leg-raise');
-    set.hooks.onEvent({ kind: 'hand' });
-    expect(set).toMatchObject({ stopped: false, onsets: 1 });
-    expect(run.state.getState().onsetMarked).toBe(true);
-    set.hooks.onEvent({ kind: 'hand' });
-    expect(set).toMatchObject({ stopped: true, onsets: 1 });
+  test('says where symptoms start in a set that goes only that far, and ends it the second time', () => {
+    const driven = withCamera('leg-raise');
+    expect(driven.said).toEqual(['Ready. Begin when you like. When symptoms start, raise a hand or press the space bar.']);
+    signal(driven);
+    expect(driven.set).toMatchObject({ stopped: false, onsets: 1 });
+    expect(driven.run.state.getState()).toMatchObject({ onsetMarked: true, onsetDeg: 41 });
+    expect(driven.said.at(-1)).toBe('Noted. To stop, raise a hand or press the space bar.');
+    signal(driven);
+    expect(driven.set).toMatchObject({ stopped: true, onsets: 1 });
   });
 
-  test('in a film does nothing', () => {
-    const { run, set } = begun();
-    set.hooks.onView(aView({ count: 1 }));
-    set.hooks.onEvent({ kind: 'hand' });
-    expect(set.stopped).toBe(false);
-    expect(stageOf(run)).toBe('counting');
+  test('ends a leg raise that goes to a range', () => {
+    const driven = withCamera('leg-raise', 'range');
+    signal(driven);
+    expect(driven.set).toMatchObject({ stopped: true, onsets: 0 });
+  });
+
+  test('before the set has begun ends it', () => {
+    const driven = withCamera('leg-raise');
+    driven.set.hooks.onView(aView({ phase: 'setting-up' }));
+    signal(driven);
+    expect(driven.set).toMatchObject({ stopped: true, onsets: 0 });
   });
 });
 
-test('a repetition past where symptoms began is counted, and said to be too far', () => {
-  const { said, set } = begun();
-  set.hooks.onEvent({ kind: 'rep', rep: aRep(1, { flags: ['past-onset'] }) });
-  set.hooks.onEvent({ kind: 'rep', rep: aRep(2) });
-  expect(said).toEqual(['1. A little less far.', '2']);
+test('a raised hand in a film does nothing', () => {
+  const { run, set } = begun();
+  set.hooks.onView(aView({ count: 1 }));
+  set.hooks.onEvent({ kind: 'hand' });
+  expect(set.stopped).toBe(false);
+  expect(stageOf(run)).toBe('counting');
+});
+
+describe('a repetition past where symptoms began', () => {
+  const tell = (driven: ReturnType<typeof begun>, number: number, complete: boolean, past: boolean) =>
+    driven.set.hooks.onEvent({ kind: 'rep', rep: aRep(number, { complete, flags: past ? ['past-onset'] : [] }) });
+
+  test('is counted, and said to be too far', () => {
+    const driven = begun();
+    tell(driven, 1, true, true);
+    expect(driven.run.state.getState().pastOnset).toBe(true);
+    tell(driven, 2, true, false);
+    expect(driven.said).toEqual(['1. A little less far.', '2']);
+    expect(driven.run.state.getState().pastOnset).toBe(false);
+  });
+
+  test('is said to be too far also when it is small, or the last of the dose', () => {
+    const driven = begun();
+    for (let number = 1; number < 8; number += 1) tell(driven, number, true, false);
+    tell(driven, 8, false, true);
+    tell(driven, 9, true, true);
+    expect(driven.said.slice(7)).toEqual(['small one. A little less far.', 'That’s all 8. You can rest. A little less far.']);
+  });
+});
+
+test('a hold is ticked second by second, and said to be long enough once', () => {
+  const fake = fakeServices();
+  const { run, said, played } = fakeRun(fake.services);
+  run.begin({ ...PLAN, guide: { target: { kind: 'full' }, holdS: 3, tempoS: null } });
+  const hold = (heldMs: number | null) => fake.begun[0]?.hooks.onView(aView({ heldMs: heldMs === null ? null : ms(heldMs) }));
+  for (const heldMs of [null, 0, 400, 1050, 1100, 2040, 3010, 4100, null, 900, 1010]) hold(heldMs);
+  expect(played).toEqual(['second', 'second', 'second']);
+  expect(said).toEqual(['And back.']);
 });

@@ -93,10 +93,10 @@ describe('the screen of a running set', () => {
     expect(set.stopped).toBe(true);
   });
 
-  test('a leg raise has a button and a key for the start of symptoms; told once, it says so', async () => {
+  test('a leg raise has a button and the space bar for the start of symptoms; after that the space bar stops', async () => {
     for (const tellIt of [
       () => fireEvent.click(screen.getByRole('button', { name: /Symptoms start here/ })),
-      () => fireEvent.keyDown(document.body, { key: 'Enter' }),
+      () => fireEvent.keyDown(document.body, { key: ' ' }),
     ]) {
       const fake = fakeServices();
       shownAt('/choose/camera', fake.services);
@@ -105,24 +105,23 @@ describe('the screen of a running set', () => {
       const [set] = fake.begun;
       act(() => set?.hooks.onOpened(OPENED));
       act(() => set?.hooks.onView(aView({ phase: 'setting-up' })));
-      tellIt();
-      expect(set?.onsets).toBe(0);
+      expect(screen.getByRole<HTMLButtonElement>('button', { name: /Symptoms start here/ }).disabled).toBe(true);
       act(() => set?.hooks.onView(aView({ count: 1 })));
+      expect(screen.getByRole('button', { name: /Stop/ }).textContent).toContain('Escape');
       tellIt();
-      expect(set?.onsets).toBe(1);
+      expect(set).toMatchObject({ onsets: 1, stopped: false });
       expect(screen.getByRole<HTMLButtonElement>('button', { name: 'Start of symptoms noted' }).disabled).toBe(true);
-      fireEvent.keyDown(document.body, { key: 'Enter' });
-      expect(set?.onsets).toBe(1);
+      expect(screen.getByRole('button', { name: /Stop/ }).textContent).toContain('space bar');
+      fireEvent.keyDown(document.body, { key: ' ' });
+      expect(set).toMatchObject({ onsets: 1, stopped: true });
       cleanup();
     }
   });
 
-  test('other exercises have none', async () => {
-    const { set, tell } = await runningExample();
+  test('other exercises have no such button', async () => {
+    const { tell } = await runningExample();
     tell(({ hooks }) => hooks.onView(aView({ count: 1 })));
     expect(screen.queryByRole('button', { name: /Symptoms/ })).toBeNull();
-    fireEvent.keyDown(document.body, { key: 'Enter' });
-    expect(set.onsets).toBe(0);
   });
 
   test('the space bar on another button is that button’s own', async () => {

@@ -3,6 +3,7 @@ import { App } from '../../src/screens/app.tsx';
 import type { AppServices } from '../../src/screens/services.ts';
 import { ServicesContext } from '../../src/screens/services-context.tsx';
 import { RunContext } from '../../src/screens/set/run-context.tsx';
+import { SoundsContext } from '../../src/screens/set/sounds-context.tsx';
 import { fakeRun } from './fake-run.ts';
 
 // What waits for something on the screen waits on a busy machine too; it goes on as soon as it is there.
@@ -16,9 +17,11 @@ export function shownAt(path: string, services: AppServices) {
   const driver = fakeRun(services);
   const view = render(
     <ServicesContext value={services}>
-      <RunContext value={driver.run}>
-        <App />
-      </RunContext>
+      <SoundsContext value={driver.sounds}>
+        <RunContext value={driver.run}>
+          <App />
+        </RunContext>
+      </SoundsContext>
     </ServicesContext>,
   );
   return { ...driver, ...view };

@@ -4,10 +4,14 @@ import type { SetStore } from '../../record/set-store.ts';
 import type { SetHeader, StoredSet } from '../../record/stored-set.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import { type SessionError, startSession } from '../../run/session.ts';
+import { ms } from '../../units.ts';
 import type { Problem, SetHooks, SetPlan } from '../services.ts';
 import { openPictures } from './open-pictures.ts';
 import { type PoseClients, poseClients } from './pose-clients.ts';
 import { problemOfSession } from './problem-of.ts';
+
+/** Somebody who sits down passes through good views on the way: only one that lasts is meant. */
+const PLACED_MS = ms(2000);
 
 // One pose model is kept for the page's life.
 const clients: PoseClients = poseClients();
@@ -72,6 +76,7 @@ export async function runPlan(
         size: opened.size,
         targetReps: plan.targetReps,
         kneeLimitDeg: plan.kneeLimitDeg,
+        ...(source.live ? { placedMs: PLACED_MS } : {}),
       },
       head: plan.head,
       origin: originOf(plan),

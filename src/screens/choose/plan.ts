@@ -1,5 +1,7 @@
+import { startingDose } from '../../dose/starting-doses.ts';
+import type { ExerciseId } from '../../exercises/exercise.ts';
 import { KNEE_LIMIT_DEG } from '../../measure/finish.ts';
-import type { PictureKind, Pictures, SetPlan } from '../services.ts';
+import type { PictureKind, Pictures, SetGuide, SetPlan } from '../services.ts';
 import type { Choices } from './choices.ts';
 
 /** The pictures that a kind stands for; null when a file is wanted and none is chosen. */
@@ -9,12 +11,19 @@ function picturesOf(kind: PictureKind, choices: Choices, file: File | null): Pic
   return file ? { kind, file } : null;
 }
 
+/** A set that nobody prescribed goes as far as is usual for its exercise, at one's own pace. */
+const freeGuide = (exercise: ExerciseId): SetGuide => ({
+  target: startingDose(exercise, '', []).target,
+  holdS: 0,
+  tempoS: null,
+});
+
 /** The set that the choices ask for; null when a file is wanted and none is chosen. */
 export function planOf(kind: PictureKind, choices: Choices, file: File | null): SetPlan | null {
   const pictures = picturesOf(kind, choices, file);
   if (!pictures) return null;
   const { exercise, side, targetReps, model, head, kneeLimitDeg } = choices;
-  return { pictures, exercise, side, targetReps, model, head, kneeLimitDeg };
+  return { pictures, exercise, side, targetReps, model, head, kneeLimitDeg, guide: freeGuide(exercise) };
 }
 
 /** The recorded example on the first screen: what its film shows. */
@@ -26,4 +35,5 @@ export const EXAMPLE_PLAN: SetPlan = {
   model: 'full',
   head: 'find',
   kneeLimitDeg: KNEE_LIMIT_DEG,
+  guide: freeGuide('foot-tap'),
 };

@@ -45,6 +45,7 @@ function Go({ today, line }: { readonly today: Today; readonly line: TodayLine }
       model,
       head,
       kneeLimitDeg,
+      guide: { target: item.target, tempoS: item.tempoS, holdS: dose.holdS },
       line: { prescriptionId: today.prescription.id, itemId: item.id },
     };
     begin(plan);

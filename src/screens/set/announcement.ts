@@ -1,5 +1,7 @@
 import type { SetEvent } from '../../measure/live-view.ts';
+import type { MeasuredRep } from '../../measure/set-result.ts';
 import type { Words } from '../words/words.ts';
+import type { Signal } from './signal.ts';
 import type { Tone } from './tones.ts';
 
 /** What is heard. */
@@ -8,20 +10,25 @@ export interface Announcement {
   readonly tone: Tone | null;
 }
 
-/**
- * What an event sounds like.
- * @param counted complete repetitions, this event's included
- * @param target the dose; null when there is none
- */
-export function announcementOf(event: SetEvent, counted: number, target: number | null, words: Words['set']): Announcement {
+/** What an event is told about. */
+export interface Heard {
+  /** Complete repetitions, this event's included. */
+  readonly counted: number;
+  /** The dose; null when there is none. */
+  readonly target: number | null;
+  /** What a raised hand or the space bar does from now on. */
+  readonly signal: Signal;
+  /** Whether a hand is looked for. */
+  readonly camera: boolean;
+}
+
+/** What an event sounds like. */
+export function announcementOf(event: SetEvent, heard: Heard, words: Words['set']): Announcement {
   switch (event.kind) {
     case 'ready':
-      return { say: words.readyVoice, tone: 'ready' };
+      return { say: `${words.readyVoice} ${words.signalVoice[heard.signal](heard.camera)}`, tone: 'ready' };
     case 'rep':
-      if (!event.rep.complete) return { say: words.smallVoice, tone: 'partial' };
-      if (counted === target) return { say: words.doseDone(target), tone: 'complete' };
-      // Past where symptoms began: said once for each such repetition, and calmly.
-      return { say: event.rep.flags.includes('past-onset') ? words.pastOnsetVoice(counted) : String(counted), tone: 'complete' };
+      return repAnnouncement(event.rep, heard, words);
     case 'lost':
       return { say: words.lostVoice, tone: 'lost' };
     case 'found':
@@ -30,8 +37,16 @@ export function announcementOf(event: SetEvent, counted: number, target: number 
       // What it does is said by who does it: see `run.ts`.
       return { say: null, tone: null };
     case 'ended':
-      return { say: words.endedVoice(counted), tone: 'ended' };
+      return { say: words.endedVoice(heard.counted), tone: 'ended' };
     default:
       return event satisfies never;
   }
+}
+
+/** The count, and after it, whatever the count was: that it went past where symptoms begin. Once for each such repetition, and calmly. */
+function repAnnouncement({ complete, flags }: MeasuredRep, { counted, target }: Heard, words: Words['set']): Announcement {
+  const full = counted === target ? words.doseDone(target) : String(counted);
+  const count = complete ? full : words.smallVoice;
+  const say = flags.includes('past-onset') ? `${count}${/[.!?]$/.test(count) ? '' : '.'} ${words.pastOnset}` : count;
+  return { say, tone: complete ? 'complete' : 'partial' };
 }

@@ -1,6 +1,8 @@
 import type { PictureSize } from '../../capture/frame.ts';
 import type { ExerciseId } from '../../exercises/exercise.ts';
 import type { LegDrawing, PicturePoint } from '../../measure/live-view.ts';
+import { px } from '../../units.ts';
+import type { TargetBand } from './target-band.ts';
 
 /** The joint at which an exercise's angle is written. */
 const JOINT: Record<ExerciseId, 'hip' | 'knee' | 'ankle'> = {
@@ -14,17 +16,27 @@ const JOINT: Record<ExerciseId, 'hip' | 'knee' | 'ankle'> = {
 const LINE = 0.012;
 const DOT = 0.013;
 const JOINT_DOT = 0.02;
+const BAND = 0.022;
+const DASH = 0.018;
 const TEXT = 0.055;
 
 export interface LegColours {
   readonly line: string;
   readonly edge: string;
+  /** The target band, and its colour while it is reached. */
+  readonly target: string;
+  readonly reached: string;
 }
 
-export interface LegText {
+/** What is drawn besides the leg itself. */
+export interface LegMarks {
   readonly exercise: ExerciseId;
   /** The angle as it is written; null when not measured. */
   readonly angle: string | null;
+  /** Where the moving end is to come; null: nothing is prescribed. */
+  readonly target: TargetBand | null;
+  /** Where symptoms begin; null: not known. */
+  readonly limit: TargetBand | null;
 }
 
 function strokeThrough(context: CanvasRenderingContext2D, points: readonly PicturePoint[]): void {
@@ -38,6 +50,51 @@ function dot(context: CanvasRenderingContext2D, { x, y }: PicturePoint, radius: 
   context.arc(x, y, radius, 0, 2 * Math.PI);
   context.fill();
   context.stroke();
+}
+
+/** The band on the circle of the moving end: pale and thin until it is reached. */
+function band(
+  context: CanvasRenderingContext2D,
+  { centre, radius, fromRad, toRad, reached }: TargetBand,
+  scale: number,
+  colours: LegColours,
+): void {
+  const [from, to] = fromRad < toRad ? [fromRad, toRad] : [toRad, fromRad];
+  for (const [width, colour] of [
+    [BAND * 1.5, colours.edge],
+    [BAND, reached ? colours.reached : colours.target],
+  ] as const) {
+    context.lineCap = 'butt';
+    context.lineWidth = scale * width;
+    context.strokeStyle = colour;
+    context.beginPath();
+    context.arc(centre.x, centre.y, radius, from, to);
+    context.stroke();
+  }
+}
+
+/** The line from the joint outwards at which symptoms begin. */
+function limitLine(
+  context: CanvasRenderingContext2D,
+  { centre, radius, toRad }: TargetBand,
+  scale: number,
+  colours: LegColours,
+): void {
+  const at = (share: number): PicturePoint => ({
+    x: px(centre.x + radius * share * Math.cos(toRad)),
+    y: px(centre.y + radius * share * Math.sin(toRad)),
+  });
+  context.setLineDash([scale * DASH, scale * DASH]);
+  for (const [width, colour] of [
+    [LINE * 1.4, colours.edge],
+    [LINE * 0.8, colours.target],
+  ] as const) {
+    context.lineCap = 'butt';
+    context.lineWidth = scale * width;
+    context.strokeStyle = colour;
+    strokeThrough(context, [at(0.3), at(1.15)]);
+  }
+  context.setLineDash([]);
 }
 
 function label(context: CanvasRenderingContext2D, text: string, at: PicturePoint, size: PictureSize, colours: LegColours): void {
@@ -65,7 +122,7 @@ export function drawLeg(
   canvas: HTMLCanvasElement,
   size: PictureSize,
   leg: LegDrawing | null,
-  { exercise, angle }: LegText,
+  { exercise, angle, target, limit }: LegMarks,
   colours: LegColours,
 ): void {
   if (canvas.width !== size.width || canvas.height !== size.height) {
@@ -77,6 +134,8 @@ export function drawLeg(
   context.clearRect(0, 0, size.width, size.height);
   if (!leg) return;
   const scale = Math.max(size.width, size.height);
+  if (target) band(context, target, scale, colours);
+  if (limit) limitLine(context, limit, scale, colours);
   const lines = [
     [leg.hip, leg.knee, leg.ankle],
     [leg.ankle, leg.heel, leg.toe],

@@ -30,7 +30,7 @@ interface Banner {
  * @param doneDose the dose once that many are counted; null before
  */
 function bannerOf(
-  { stage, advice, endedWhy }: Pick<RunState, 'stage' | 'advice' | 'endedWhy'>,
+  { stage, advice, endedWhy, pastOnset }: Pick<RunState, 'stage' | 'advice' | 'endedWhy' | 'pastOnset'>,
   doneDose: number | null,
   words: Words['set'],
 ): Banner {
@@ -40,6 +40,7 @@ function bannerOf(
     case 'ready':
       return { sign: 'check', text: words.ready };
     case 'counting':
+      if (pastOnset) return { sign: 'warning', text: words.pastOnset };
       return { sign: 'check', text: doneDose === null ? words.counting : words.doseDone(doneDose) };
     case 'lost':
       return { sign: 'hidden', text: words.lost };
@@ -56,10 +57,11 @@ export function PhaseBanner() {
   const stage = useRunState((s) => s.stage);
   const advice = useRunState((s) => s.advice);
   const endedWhy = useRunState((s) => s.endedWhy);
+  const pastOnset = useRunState((s) => s.pastOnset);
   const doneDose = useRunState(({ plan, count }) => (plan?.targetReps && count >= plan.targetReps ? plan.targetReps : null));
-  const { sign, text } = bannerOf({ stage, advice, endedWhy }, doneDose, set);
+  const { sign, text } = bannerOf({ stage, advice, endedWhy, pastOnset }, doneDose, set);
   return (
-    <div className="phase-banner" data-stage={stage} role="status">
+    <div className="phase-banner" data-stage={stage} data-warns={pastOnset} role="status">
       <Icon name={sign} size={52} />
       <p>{text}</p>
     </div>

@@ -1,12 +1,35 @@
 import { useEffect, useRef } from 'react';
+import { exerciseOf } from '../../exercises/catalogue.ts';
+import { type Deg, deg } from '../../units.ts';
 import { ExerciseDrawing } from '../choose/exercise-drawing.tsx';
 import type { SetPlan } from '../services.ts';
 import { useWords } from '../words/words-context.tsx';
 import { CameraPreview } from './camera-preview.tsx';
 import { drawFrame } from './draw-frame.ts';
-import { drawLeg } from './draw-leg.ts';
+import { drawLeg, type LegMarks } from './draw-leg.ts';
 import './picture.css';
+import type { Moment } from './run.ts';
 import { useRun, useRunState } from './run-context.tsx';
+import { targetBand } from './target-band.ts';
+
+/** Where the leg is to come, and where symptoms begin. */
+function bandsOf(
+  { leg, angleDeg, restDeg }: Moment,
+  { exercise, guide: { target } }: SetPlan,
+  onsetDeg: Deg | null,
+): Pick<LegMarks, 'target' | 'limit'> {
+  if (!leg || angleDeg === null) return { target: null, limit: null };
+  const { angle, posture, rule } = exerciseOf(exercise);
+  // A target says how far from rest.
+  const sign = rule.direction === 'rises' ? 1 : -1;
+  const band = (fromDeg: number, toDeg: number) =>
+    targetBand(leg, { angle, posture }, { nowDeg: angleDeg, fromDeg: deg(fromDeg), toDeg: deg(toDeg) });
+  return {
+    target:
+      target.kind === 'range' && restDeg !== null ? band(restDeg + sign * target.fromDeg, restDeg + sign * target.toDeg) : null,
+    limit: onsetDeg === null ? null : band(onsetDeg, onsetDeg),
+  };
+}
 
 /** The picture being measured, and over it the leg with its angle. Painted outside of React, frame by frame. */
 export function Picture({ plan }: { readonly plan: SetPlan }) {
@@ -29,20 +52,27 @@ export function Picture({ plan }: { readonly plan: SetPlan }) {
     const canvas = overlay.current;
     if (!canvas || !size) return;
     const style = getComputedStyle(canvas);
-    const colours = { line: style.getPropertyValue('--leg').trim(), edge: style.getPropertyValue('--leg-edge').trim() };
+    const colourOf = (name: string) => style.getPropertyValue(name).trim();
+    const colours = {
+      line: colourOf('--leg'),
+      edge: colourOf('--leg-edge'),
+      target: colourOf('--leg-target'),
+      reached: colourOf('--leg-reached'),
+    };
     const whole = new Intl.NumberFormat(locale, { maximumFractionDigits: 0 });
     const paint = () => {
-      const { leg, angleDeg } = run.moment.getState();
+      const moment = run.moment.getState();
+      const { leg, angleDeg } = moment;
       // Adding zero writes a rounded -0 as 0.
       const angle = angleDeg === null ? null : `${whole.format(Math.round(angleDeg) + 0).replace('-', '−')}°`;
-      drawLeg(canvas, size, leg, { exercise, angle }, colours);
+      drawLeg(canvas, size, leg, { exercise, angle, ...bandsOf(moment, plan, run.state.getState().onsetDeg) }, colours);
     };
     paint();
     // A new frame's time is no new leg.
     return run.moment.subscribe((now, before) => {
       if (now.leg !== before.leg || now.angleDeg !== before.angleDeg) paint();
     });
-  }, [run, size, exercise, locale]);
+  }, [run, size, exercise, plan, locale]);
 
   return (
     <div className="picture">

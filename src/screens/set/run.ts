@@ -1,16 +1,16 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Frame } from '../../capture/frame.ts';
-import type { ExerciseId } from '../../exercises/exercise.ts';
 import type { LegDrawing, LiveView, SetEvent, ViewAdvice } from '../../measure/live-view.ts';
 import { fail } from '../../result.ts';
 import { type Deg, type Ms, ms, type Ratio, ratio } from '../../units.ts';
 import type { AppServices, OpenedPictures, Problem, RunningSet, SetHooks, SetPlan } from '../services.ts';
 import type { Words } from '../words/words.ts';
 import { type AdviceVoice, hearAdvice } from './advice-voice.ts';
-import { announcementOf } from './announcement.ts';
-import type { Speaker } from './speaker.ts';
+import { announcementOf, type Heard } from './announcement.ts';
+import { hearHeld, NOT_HELD } from './held-voice.ts';
+import { signalOf } from './signal.ts';
+import type { Sounds } from './sounds.ts';
 import { type Stage, stageOf } from './stage.ts';
-import type { Tones } from './tones.ts';
 
 /** What the set's screen shows and seldom changes. */
 export interface RunState {
@@ -25,6 +25,10 @@ export interface RunState {
   readonly endedWhy: Extract<SetEvent, { kind: 'ended' }>['why'] | null;
   /** The person has said where symptoms begin. */
   readonly onsetMarked: boolean;
+  /** The angle shown then; null: not said, or none was shown. */
+  readonly onsetDeg: Deg | null;
+  /** The last repetition went past it. */
+  readonly pastOnset: boolean;
   /** A repetition waits for the disk. */
   readonly storeTrouble: boolean;
   readonly problem: Problem | null;
@@ -38,6 +42,10 @@ export interface Moment {
   readonly tMs: Ms;
   readonly angleDeg: Deg | null;
   readonly leg: LegDrawing | null;
+  /** The angle at rest; null while nothing is counted. */
+  readonly restDeg: Deg | null;
+  /** For how long the movement under way has been held; null: none is. */
+  readonly heldMs: Ms | null;
 }
 
 /** Draws a frame while it is there; the frame is not the painter's to keep. */
@@ -50,8 +58,8 @@ export interface Run {
   readonly begin: (plan: SetPlan) => void;
   /** Ends the set; what was measured is kept. */
   readonly stop: () => void;
-  /** Notes where symptoms begin, once in a set that counts. */
-  readonly markOnset: () => void;
+  /** Takes the one announced signal: notes where symptoms begin, once in a set that asks for it, or ends the set. */
+  readonly signal: () => void;
   /** Stops and forgets the set, as when its screen is left. */
   readonly leave: () => void;
   /** @returns the end of the painting */
@@ -61,9 +69,7 @@ export interface Run {
 export interface RunNeeds {
   readonly services: Pick<AppServices, 'runSet'>;
   readonly words: Words;
-  readonly speaker: Speaker;
-  readonly tones: Tones;
-  readonly soundOn: () => boolean;
+  readonly sounds: Sounds;
   readonly now: () => Ms;
   /** Hears of a fault of the program, which the person is told of in general words. */
   readonly onFault: (cause: unknown) => void;
@@ -79,44 +85,29 @@ const IDLE: RunState = {
   advice: null,
   endedWhy: null,
   onsetMarked: false,
+  onsetDeg: null,
+  pastOnset: false,
   storeTrouble: false,
   problem: null,
   finishedId: null,
 };
-/** Whether a raised hand says where symptoms begin: in the exercise that goes only that far. */
-export const handMarks = (exercise: ExerciseId): boolean => exercise === 'leg-raise';
-/** Stages in which symptoms may begin: not before the set has begun, nor after it. */
-export const ONSET_STAGES: readonly Stage[] = ['ready', 'counting', 'lost'];
-
-const NO_MOMENT: Moment = { tMs: ms(0), angleDeg: null, leg: null };
+const NO_MOMENT: Moment = { tMs: ms(0), angleDeg: null, leg: null, restDeg: null, heldMs: null };
 
 /** The one set that may run at a time: its state for the screens, its sounds, its end. */
-export function createRun({ services, words, speaker, tones, soundOn, now, onFault }: RunNeeds): Run {
+export function createRun({ services, words, sounds, now, onFault }: RunNeeds): Run {
   const state = createStore<RunState>(() => IDLE);
   const moment = createStore<Moment>(() => NO_MOMENT);
   let painter: Painter | null = null;
   let running: RunningSet | null = null;
 
-  const say = (text: string | null) => {
-    if (text !== null && soundOn()) speaker.say(text);
-  };
-
   const leave = () => {
     if (running) {
       running.stop();
-      speaker.hush();
+      sounds.hush();
     }
     running = null;
     state.setState(IDLE, true);
     moment.setState(NO_MOMENT, true);
-  };
-
-  const markOnset = () => {
-    const { stage, onsetMarked } = state.getState();
-    if (!running || onsetMarked || !ONSET_STAGES.includes(stage)) return;
-    running.markOnset();
-    state.setState({ onsetMarked: true });
-    say(words.set.onsetVoice);
   };
 
   const stop = () => {
@@ -127,30 +118,50 @@ export function createRun({ services, words, speaker, tones, soundOn, now, onFau
     running.stop();
   };
 
-  /** A raised hand says where symptoms begin, where that is asked for and not said yet; else it ends the set. A hand in a film says nothing now. */
+  const signal = () => {
+    const { plan, stage, onsetMarked } = state.getState();
+    if (!running || !plan) return;
+    if (signalOf(plan, stage, onsetMarked) === 'stop') return stop();
+    running.markOnset();
+    state.setState({ onsetMarked: true, onsetDeg: moment.getState().angleDeg });
+    sounds.say(`${words.set.onsetVoice} ${words.set.signalVoice.stop(plan.pictures.kind === 'camera')}`);
+  };
+
+  /** A hand in a film says nothing now. */
   const hearHand = () => {
-    const { plan, onsetMarked } = state.getState();
+    const { plan, stage, onsetMarked } = state.getState();
     if (plan?.pictures.kind !== 'camera') return;
-    if (handMarks(plan.exercise) && !onsetMarked) return markOnset();
-    say(words.set.handStopVoice);
-    stop();
+    if (signalOf(plan, stage, onsetMarked) === 'stop') sounds.say(words.set.handStopVoice);
+    signal();
+  };
+
+  const heardWith = (counted: number): Heard => {
+    const { plan } = state.getState();
+    return {
+      counted,
+      target: plan?.targetReps ?? null,
+      signal: plan ? signalOf(plan, 'ready', state.getState().onsetMarked) : 'stop',
+      camera: plan?.pictures.kind === 'camera',
+    };
   };
 
   /** Hooks of one set; they fall silent once another has begun. */
   function hooksOf(isCurrent: () => boolean): SetHooks {
     let counted = 0;
     let adviceVoice: AdviceVoice | null = null;
+    let heldVoice = NOT_HELD;
     const whileCurrent =
       <T>(hook: (value: T) => void) =>
       (value: T) => {
         if (isCurrent()) hook(value);
       };
     const showView = (view: LiveView) => {
-      moment.setState({ angleDeg: view.angleDeg, leg: view.leg });
+      moment.setState({ angleDeg: view.angleDeg, leg: view.leg, restDeg: view.restDeg, heldMs: view.heldMs });
+      hearHold(view.heldMs);
       const advice = view.phase === 'setting-up' ? (view.advice[0] ?? null) : null;
       const heard = hearAdvice(adviceVoice, advice, now());
       adviceVoice = heard.state;
-      if (heard.say) say(words.set.advice[heard.say]);
+      if (heard.say) sounds.say(words.set.advice[heard.say]);
       const stage = stageOf(view);
       const shown = state.getState();
       if (shown.stage === 'ended') return;
@@ -161,14 +172,21 @@ export function createRun({ services, words, speaker, tones, soundOn, now, onFau
         shown.partialCount === view.partialCount;
       if (!same) state.setState({ stage, advice, count: view.count, partialCount: view.partialCount });
     };
+    const hearHold = (heldMs: Ms | null) => {
+      const holdS = state.getState().plan?.guide.holdS ?? 0;
+      const heard = hearHeld(heldVoice, heldMs, holdS);
+      heldVoice = heard.state;
+      sounds.play(heard.tone);
+      if (heard.done) sounds.say(words.set.holdDoneVoice);
+    };
     const hear = (event: SetEvent) => {
       if (event.kind === 'rep' && event.rep.complete) counted += 1;
-      if (event.kind === 'rep') state.setState({ storeTrouble: false });
+      if (event.kind === 'rep') state.setState({ storeTrouble: false, pastOnset: event.rep.flags.includes('past-onset') });
       if (event.kind === 'hand') return hearHand();
       if (event.kind === 'ended') state.setState({ stage: 'ended', endedWhy: event.why, advice: null });
-      const heard = announcementOf(event, counted, state.getState().plan?.targetReps ?? null, words.set);
-      if (heard.tone && soundOn()) tones.play(heard.tone);
-      say(heard.say);
+      const heard = announcementOf(event, heardWith(counted), words.set);
+      sounds.play(heard.tone);
+      sounds.say(heard.say);
     };
     return {
       onLoading: whileCurrent((loaded) => state.setState({ loaded })),
@@ -189,7 +207,7 @@ export function createRun({ services, words, speaker, tones, soundOn, now, onFau
     leave,
     begin(plan) {
       leave();
-      tones.unlock();
+      sounds.unlock();
       state.setState({ ...IDLE, stage: 'opening', plan }, true);
       let mine: RunningSet | null = null;
       // Hooks may be called before `runSet` returns; until then the set is the current one.
@@ -209,7 +227,7 @@ export function createRun({ services, words, speaker, tones, soundOn, now, onFau
       });
     },
     stop,
-    markOnset,
+    signal,
     paintWith(next) {
       painter = next;
       return () => {

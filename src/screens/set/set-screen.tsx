@@ -4,17 +4,18 @@ import { Icon } from '../parts/icon.tsx';
 import { useScreenTitle } from '../parts/page.tsx';
 import { useWords } from '../words/words-context.tsx';
 import { CountRing } from './count-ring.tsx';
+import { Cue } from './cue.tsx';
 import { FailedSet } from './failed-set.tsx';
 import { OnsetButton } from './onset-button.tsx';
 import { PhaseBanner } from './phase-banner.tsx';
 import { Picture } from './picture.tsx';
 import { FileProgress, LoadingProgress } from './progress.tsx';
-import { handMarks } from './run.ts';
 import { useRun, useRunState } from './run-context.tsx';
 import './set-screen.css';
 import type { SetPlan } from '../services.ts';
+import { asksOnset, signalOf } from './signal.ts';
 import { SoundSwitch } from './sound-switch.tsx';
-import { useStopKeys } from './use-stop-keys.ts';
+import { useSetKeys } from './use-set-keys.ts';
 
 /** Name of the set, where its pictures come from, the switch for sound. */
 function TopLine({ plan }: { readonly plan: SetPlan }) {
@@ -43,7 +44,8 @@ function RunningScreen({ plan }: { readonly plan: SetPlan }) {
   const opening = useRunState((s) => s.stage === 'opening');
   const durationMs = useRunState((s) => s.opened?.durationMs ?? null);
   const storeTrouble = useRunState((s) => s.storeTrouble);
-  useStopKeys(!ended, run.stop);
+  const signal = useRunState(({ stage, onsetMarked }) => signalOf(plan, stage, onsetMarked));
+  useSetKeys(!ended, run);
   return (
     <div className="set">
       <TopLine plan={plan} />
@@ -53,6 +55,7 @@ function RunningScreen({ plan }: { readonly plan: SetPlan }) {
         <CountRing />
         <div className="set-foot">
           {opening ? <LoadingProgress /> : null}
+          {opening ? null : <Cue guide={plan.guide} />}
           {!opening && durationMs !== null ? <FileProgress durationMs={durationMs} /> : null}
           {storeTrouble ? (
             <p className="set-trouble" role="alert">
@@ -60,14 +63,11 @@ function RunningScreen({ plan }: { readonly plan: SetPlan }) {
             </p>
           ) : null}
         </div>
-        {plan.exercise === 'leg-raise' ? <OnsetButton camera={camera} /> : null}
+        {asksOnset(plan) ? <OnsetButton camera={camera} /> : null}
         <button type="button" className="button set-stop" data-look="stop" onClick={run.stop} disabled={ended}>
           <Icon name="stop" size={36} />
           {set.stop}
-          <span className="set-stop-keys">
-            {set.stopKeys}
-            {camera && !handMarks(plan.exercise) ? `, ${set.handHint.stops}` : ''}
-          </span>
+          <span className="set-stop-keys">{signal === 'stop' ? set.signalKeys(camera) : set.escapeKey}</span>
         </button>
       </main>
     </div>

@@ -1,5 +1,5 @@
 /** What a sound tells. */
-export type Tone = 'ready' | 'complete' | 'partial' | 'lost' | 'ended';
+export type Tone = 'ready' | 'complete' | 'partial' | 'lost' | 'ended' | 'up' | 'down' | 'second' | 'rested';
 
 export interface Tones {
   /** To be called from a click: browsers let a page sound only after one. */
@@ -29,6 +29,14 @@ const NOTES: Record<Tone, readonly Note[]> = {
     { hz: 523, startS: 0, lengthS: 0.16 },
     { hz: 659, startS: 0.17, lengthS: 0.16 },
     { hz: 784, startS: 0.34, lengthS: 0.4 },
+  ],
+  // The beat: short, so that it never covers the count.
+  up: [{ hz: 659, startS: 0, lengthS: 0.07 }],
+  down: [{ hz: 440, startS: 0, lengthS: 0.07 }],
+  second: [{ hz: 587, startS: 0, lengthS: 0.06 }],
+  rested: [
+    { hz: 523, startS: 0, lengthS: 0.16 },
+    { hz: 659, startS: 0.17, lengthS: 0.3 },
   ],
 };
 

@@ -1,3 +1,4 @@
+import type { Beat } from '../../dose/pace.ts';
 import type { ExerciseId } from '../../exercises/exercise.ts';
 import type { SetEvent, ViewAdvice } from '../../measure/live-view.ts';
 import type { QualityWarning, RepFlag } from '../../measure/set-result.ts';
@@ -5,6 +6,7 @@ import type { HeadTowards, Posture } from '../../pose/head-up.ts';
 import type { Side } from '../../pose/landmarks.ts';
 import type { PoseModel } from '../../pose/model.ts';
 import type { MissingFeature, PictureKind, ProblemKind } from '../services.ts';
+import type { Signal } from '../set/signal.ts';
 import type { CheckWords } from './check-words.ts';
 import type { CompareWords } from './compare-words.ts';
 import type { DayWords } from './day-words.ts';
@@ -101,10 +103,19 @@ export interface Words {
     readonly looking: string;
     readonly ready: string;
     readonly readyVoice: string;
-    /** What a raised hand does in this set. */
-    readonly handHint: { readonly marks: string; readonly stops: string };
+    /** What the one signal does from now on: a raised hand where there is a camera, the space bar. */
+    readonly signalVoice: Record<Signal, (camera: boolean) => string>;
+    /** The same beside the button that does it too. */
+    readonly signalKeys: (camera: boolean) => string;
+    readonly escapeKey: string;
     readonly handStopVoice: string;
-    readonly pastOnsetVoice: (count: number) => string;
+    /** After a repetition that went past where symptoms begin. */
+    readonly pastOnset: string;
+    readonly beat: Record<Beat, string>;
+    readonly beatWaits: string;
+    readonly holdFor: (seconds: number, of: number) => string;
+    readonly holdDone: string;
+    readonly holdDoneVoice: string;
     readonly counting: string;
     /** The dose is done, but the person may still be moving. */
     readonly doseDone: (target: number) => string;
@@ -120,13 +131,11 @@ export interface Words {
     readonly small: (n: number) => string;
     readonly smallVoice: string;
     readonly onset: string;
-    readonly onsetKeys: string;
     readonly onsetMarked: string;
     readonly onsetVoice: string;
     readonly stop: string;
     /** Where the pictures of the recorded example's set come from. */
     readonly example: string;
-    readonly stopKeys: string;
     readonly cameraOn: string;
     readonly voiceOn: string;
     readonly voiceOff: string;
