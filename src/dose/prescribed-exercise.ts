@@ -14,6 +14,9 @@ export const PRESCRIBED_EXERCISE_IDS = [
 ] as const;
 export type PrescribedExerciseId = (typeof PRESCRIBED_EXERCISE_IDS)[number];
 
+export const isPrescribedExerciseId = (name: string): name is PrescribedExerciseId =>
+  (PRESCRIBED_EXERCISE_IDS as readonly string[]).includes(name);
+
 /** How far to move. `symptoms`: only as far as symptoms start. `full`: through the full range. */
 export type Target =
   | { readonly kind: 'range'; readonly fromDeg: Deg; readonly toDeg: Deg }

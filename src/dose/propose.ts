@@ -2,12 +2,13 @@ import { addDays, type CalendarDay, daysBetween } from '../symptoms/calendar-day
 import { mayExercise, type Stop } from '../symptoms/may-exercise.ts';
 import { type DayVerdict, dayVerdict, type FlareReason, type NotGoodReason } from './day-verdict.ts';
 import { isOf } from './done-set.ts';
-import { type Dose, type DoseLimits, sameDose, withinLimits } from './dose.ts';
+import { type Dose, sameDose } from './dose.ts';
+import { steppedBack, steppedUp } from './dose-change.ts';
 import type { DoseLog } from './dose-log.ts';
 import { currentDose, type DoseStep } from './dose-step.ts';
 import type { PrescribedExercise } from './prescribed-exercise.ts';
 import type { Prescription } from './prescription.ts';
-import type { DoseChange, ProgressionRule } from './progression-rule.ts';
+import type { ProgressionRule } from './progression-rule.ts';
 
 /** Why the dose stays. */
 export type HoldReason =
@@ -113,21 +114,4 @@ function goodDays(
   const flared = days.findLast(({ verdict }) => verdict.kind === 'flare')?.day;
   const recovered = flared === undefined || steps.some(({ direction, day }) => direction === 'up' && day > flared);
   return { have: days.length - 1 - bad, need: recovered ? rule.goodDays : rule.goodDaysAfterFlare };
-}
-
-const changed = (dose: Dose, { field, by }: DoseChange, limits: DoseLimits): Dose =>
-  withinLimits({ ...dose, [field]: dose[field] + by }, limits);
-
-/** One step: the first change that has room left. The same dose when none has. */
-const steppedUp = (dose: Dose, { steps, limits }: ProgressionRule): Dose =>
-  steps.map((step) => changed(dose, step, limits)).find((next) => !sameDose(next, dose)) ?? dose;
-
-/** What was gained last above the start goes first, no further than the start; only then below it. The same dose at the least. */
-function steppedBack(dose: Dose, { start, progression: { steps, limits } }: PrescribedExercise): Dose {
-  const downTo = (least: Dose) => (step: DoseChange) =>
-    changed(dose, { field: step.field, by: -Math.min(step.by, dose[step.field] - least[step.field]) }, limits);
-  const least = { setsADay: limits.setsADay.least, repsASet: limits.repsASet.least, holdS: limits.holdS.least };
-  const backwards = steps.toReversed();
-  const gained = backwards.filter(({ field }) => dose[field] > start[field]).map(downTo(start));
-  return [...gained, ...backwards.map(downTo(least))].find((next) => !sameDose(next, dose)) ?? dose;
 }

@@ -5,7 +5,8 @@ import { SelfCheckScreen } from './check/self-check-screen.tsx';
 import { ChooseScreen } from './choose/choose-screen.tsx';
 import { CompareScreen } from './compare/compare-screen.tsx';
 import { AskScreen } from './day/ask-screen.tsx';
-import { ByHandScreen } from './day/by-hand-screen.tsx';
+import { ByHandScreen, FreeByHandScreen } from './day/by-hand-screen.tsx';
+import { DueWatcher } from './day/due-watcher.tsx';
 import { GoScreen } from './day/go-screen.tsx';
 import { PlanScreen } from './day/plan-screen.tsx';
 import { QuestionsScreen } from './day/questions-screen.tsx';
@@ -52,12 +53,16 @@ function Screens() {
       <Route path="/questions">
         <QuestionsScreen then="/today" />
       </Route>
+      <Route path="/questions/free">
+        <QuestionsScreen then="/choose/camera" />
+      </Route>
       <Route path="/questions/:itemId/:side">
         {({ itemId, side }) => <QuestionsScreen then={`/today/ask/${itemId}/${side}`} />}
       </Route>
       <Route path="/today/ask/:itemId/:side">{(line) => <AskScreen {...line} />}</Route>
       <Route path="/today/go/:itemId/:side">{(line) => <GoScreen {...line} />}</Route>
       <Route path="/by-hand/:itemId/:side">{(line) => <ByHandScreen {...line} />}</Route>
+      <Route path="/count/:exercise/:side">{(set) => <FreeByHandScreen {...set} />}</Route>
       <Route path="/feel/before/:itemId/:side">{(line) => <BeforeScreen {...line} />}</Route>
       <Route path="/feel/after/:setId">{({ setId }) => <AfterScreen setId={setId} key={setId} />}</Route>
       <Route path="/progress" component={ProgressScreen} />
@@ -81,6 +86,7 @@ export function App() {
   if (missing.length > 0) return <UnsupportedScreen missing={missing} />;
   return (
     <Router hook={useHashLocation}>
+      <DueWatcher />
       <Screens />
     </Router>
   );

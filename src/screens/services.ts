@@ -123,6 +123,15 @@ export interface DiaryServices {
   readonly removeExamples: () => Promise<Result<null, Problem>>;
 }
 
+/** Messages outside of the page. */
+export interface MessageServices {
+  readonly state: () => NotificationPermission | 'unsupported';
+  /** Asks the person, through the browser. To be called from a click. */
+  readonly ask: () => Promise<NotificationPermission | 'unsupported'>;
+  /** Silent where they are not allowed. */
+  readonly show: (text: string) => void;
+}
+
 /** All that the screens ask of the rest of the program. */
 export interface AppServices {
   readonly missing: () => readonly MissingFeature[];
@@ -134,6 +143,7 @@ export interface AppServices {
   readonly change: (id: string, change: Change) => Promise<Result<ShownSet, Problem>>;
   readonly remove: (id: string) => Promise<Result<null, Problem>>;
   readonly diary: DiaryServices;
+  readonly messages: MessageServices;
 }
 
 export type Change = { readonly kind: 'strike' | 'restore'; readonly rep: RepRef } | { readonly kind: 'add' };

@@ -20,6 +20,7 @@ export function fakeServices(stored: readonly ShownSet[] = [], change: Partial<A
   const sets = new Map(stored.map((set) => [set.id, set]));
   const begun: DrivenSet[] = [];
   const entries: DiaryEntry[] = [];
+  const told: { state: NotificationPermission | 'unsupported'; readonly shown: string[] } = { state: 'default', shown: [] };
   let edits = 0;
   const services: AppServices = {
     missing: () => [],
@@ -80,7 +81,15 @@ export function fakeServices(stored: readonly ShownSet[] = [], change: Partial<A
         return ok(null);
       },
     },
+    messages: {
+      state: () => told.state,
+      ask: async () => {
+        told.state = 'granted';
+        return told.state;
+      },
+      show: (text) => told.shown.push(text),
+    },
     ...change,
   };
-  return { services, begun, sets, entries };
+  return { services, begun, sets, entries, told };
 }

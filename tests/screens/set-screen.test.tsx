@@ -102,6 +102,8 @@ describe('the screen of a running set', () => {
       shownAt('/choose/camera', fake.services);
       fireEvent.click(await screen.findByRole('radio', { name: /Straight leg raise/ }));
       fireEvent.click(screen.getByRole('button', { name: /Start the camera/ }));
+      fireEvent.click(await screen.findByRole('button', { name: 'None of these' }));
+      await screen.findByRole('button', { name: /Stop/ });
       const [set] = fake.begun;
       act(() => set?.hooks.onOpened(OPENED));
       act(() => set?.hooks.onView(aView({ phase: 'setting-up' })));

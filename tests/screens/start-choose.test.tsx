@@ -18,6 +18,8 @@ async function startCamera() {
   const start = screen.getByRole('button', { name: 'Start the camera' });
   await waitFor(() => expect(start.hasAttribute('disabled')).toBe(false));
   fireEvent.click(start);
+  fireEvent.click(await screen.findByRole('button', { name: 'None of these' }));
+  await screen.findByRole('button', { name: /Stop/ });
 }
 
 describe('the first screen', () => {
@@ -73,6 +75,7 @@ describe('choosing a set', () => {
       model: 'heavy',
       head: 'left',
       kneeLimitDeg: 15,
+      guide: { target: { kind: 'symptoms' }, holdS: 0, tempoS: null },
     });
     expect(choicesIn(localStorage.getItem('evenside.choices'))).toMatchObject({
       exercise: 'leg-raise',

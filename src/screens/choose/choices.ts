@@ -25,6 +25,8 @@ export interface Choices {
   readonly kneeLimitDeg: Deg;
   readonly deviceId: string | null;
   readonly sound: boolean;
+  /** Whether the browser tells that a set is due. */
+  readonly messages: boolean;
 }
 
 const DEFAULTS: Choices = {
@@ -36,6 +38,7 @@ const DEFAULTS: Choices = {
   kneeLimitDeg: KNEE_LIMIT_DEG,
   deviceId: null,
   sound: true,
+  messages: false,
 };
 
 const KEY = 'evenside.choices';
@@ -53,6 +56,7 @@ const Remembered = v.object({
   ),
   deviceId: v.fallback(v.nullable(v.string()), DEFAULTS.deviceId),
   sound: v.fallback(v.boolean(), DEFAULTS.sound),
+  messages: v.fallback(v.boolean(), DEFAULTS.messages),
 });
 
 /** The choices in a remembered text; what is missing or no longer fits gets its default. */

@@ -1,5 +1,9 @@
+import { useState } from 'react';
+import { Link } from 'wouter';
+import { startingDose } from '../../dose/starting-doses.ts';
 import { exerciseOf } from '../../exercises/catalogue.ts';
 import { EXERCISE_IDS } from '../../exercises/exercise.ts';
+import { FirstQuestions } from '../day/first-questions.tsx';
 import { StopNotice } from '../day/stop-notice.tsx';
 import { useDay } from '../day/use-day.ts';
 import { Icon } from '../parts/icon.tsx';
@@ -22,7 +26,8 @@ const SIDES = ['left', 'right'] as const;
 /** What is to be done: exercise, leg, dose. Everything else has a default. */
 export function ChooseScreen({ kind }: { readonly kind: Exclude<PictureKind, 'example'> }) {
   const { choose, exercises, sides, day } = useWords();
-  const { gate, problem, add } = useDay();
+  const { gate, questions, problem, add } = useDay();
+  const [asking, setAsking] = useState(false);
   const { choices, file, choose: change } = useChoices();
   const begin = useBegin();
   const { exercise, side, targetReps } = choices;
@@ -35,13 +40,15 @@ export function ChooseScreen({ kind }: { readonly kind: Exclude<PictureKind, 'ex
         <StopNotice stop={stopped} add={add} />
       </Page>
     );
+  if (asking && plan) return <FirstQuestions back="/" problem={problem} add={add} onNone={() => begin(plan)} />;
   return (
     <Page className="choose" title={choose.title} back="/">
       <form
         className="choose-parts"
         onSubmit={(event) => {
           event.preventDefault();
-          if (plan) begin(plan);
+          if (plan && kind === 'camera' && questions.length > 0) setAsking(true);
+          else if (plan) begin(plan);
         }}
       >
         <div className="choose-what">
@@ -81,10 +88,20 @@ export function ChooseScreen({ kind }: { readonly kind: Exclude<PictureKind, 'ex
             <CameraPlan posture={posture} side={side} />
             <figcaption>{kind === 'file' ? choose.filmed : choose.camera[posture]}</figcaption>
           </figure>
+          <ul className="choose-cautions">
+            {startingDose(exercise, '', []).cautions.map((id) => (
+              <li key={id}>{day.go.caution[id]}</li>
+            ))}
+          </ul>
           <button type="submit" className="button" data-look="main" disabled={!plan || (kind === 'camera' && !gate && !problem)}>
             <Icon name={kind === 'camera' ? 'camera' : 'play'} size={28} />
             {choose.begin[kind]}
           </button>
+          {kind === 'camera' ? (
+            <Link href={`/count/${exercise}/${side}`} className="button">
+              {day.byHand.free}
+            </Link>
+          ) : null}
         </div>
         <MoreChoices kind={kind} />
       </form>

@@ -1,94 +1,66 @@
 import { useEffect, useState } from 'react';
-import { useLocation } from 'wouter';
-import type { TodayLine } from '../../dose/today-line.ts';
-import type { DiaryEntry } from '../../record/diary-entry.ts';
-import { Icon } from '../parts/icon.tsx';
+import { isPrescribedExerciseId, type PrescribedExerciseId } from '../../dose/prescribed-exercise.ts';
+import { startingDose } from '../../dose/starting-doses.ts';
+import type { Today } from '../../dose/today.ts';
+import type { Side } from '../../pose/landmarks.ts';
+import { useChoices } from '../choose/choices.ts';
 import { Page } from '../parts/page.tsx';
-import type { Problem } from '../services.ts';
 import { useWords } from '../words/words-context.tsx';
-import './by-hand-screen.css';
 import { DayProblem } from './day-problem.tsx';
-import { entryNow } from './entry-now.ts';
+import { FirstQuestions } from './first-questions.tsx';
+import { HandCount, type HandPlan } from './hand-count.tsx';
 import { lineOf } from './line-of.ts';
-import { prescribedWords } from './prescribed-words.ts';
-import { useDay } from './use-day.ts';
+import { StopNotice } from './stop-notice.tsx';
+import { type DayInUse, useDay } from './use-day.ts';
 
-interface CountingProps {
-  readonly line: TodayLine;
-  readonly problem: Problem | null;
-  readonly add: (entries: readonly DiaryEntry[]) => Promise<boolean>;
-}
-
-function Counting({ line, problem, add }: CountingProps) {
-  const words = useWords();
-  const { day, sides } = words;
-  const [, navigate] = useLocation();
-  const [reps, setReps] = useState(0);
-  const { item, side, dose } = line;
-  useEffect(() => {
-    const onKey = (event: KeyboardEvent) => {
-      // A button that has the focus answers the space bar itself.
-      if (event.key !== ' ' || event.repeat || event.target instanceof HTMLButtonElement) return;
-      event.preventDefault();
-      setReps((n) => n + 1);
-    };
-    window.addEventListener('keydown', onKey);
-    return () => window.removeEventListener('keydown', onKey);
-  }, []);
-  const keep = async () => {
-    const entry = entryNow();
-    const kept = await add([
-      { ...entry, kind: 'hand-set', exercise: item.exercise, side, itemId: item.id, reps, counted: 'by-hand' },
-    ]);
-    if (kept) navigate(`/feel/after/${entry.id}`);
-  };
-  return (
-    <Page
-      className="by-hand"
-      title={`${prescribedWords(item.exercise, words).plural}, ${sides[side].legLower}`}
-      lead={day.dose(dose.repsASet, dose.holdS)}
-      back="/today"
-    >
-      <div className="by-hand-parts">
-        <DayProblem problem={problem} />
-        <button type="button" className="by-hand-count" onClick={() => setReps((n) => n + 1)}>
-          <span className="by-hand-number numbers" aria-live="polite">
-            {reps}
-          </span>
-          <span className="by-hand-one">
-            <Icon name="plus" size={36} />
-            {day.byHand.one}
-          </span>
-        </button>
-        <p className="soft">{day.byHand.keys}</p>
-        <div className="day-actions">
-          <button type="button" className="button" disabled={reps === 0} onClick={() => setReps((n) => Math.max(0, n - 1))}>
-            {day.byHand.undo}
-          </button>
-          <button type="button" className="button" data-look="main" disabled={reps === 0} onClick={() => void keep()}>
-            {day.byHand.done}
-          </button>
-        </div>
-      </div>
-    </Page>
-  );
-}
-
-/** A set without the camera: one huge button, or the space bar. */
-export function ByHandScreen({ itemId, side }: { readonly itemId: string; readonly side: string }) {
+/** Counting by hand, once it is known what. What is counted stays, also when the day is looked at anew meanwhile. */
+function Counted({ found, back, inUse }: { readonly found: HandPlan | null; readonly back: string; readonly inUse: DayInUse }) {
   const { day, app } = useWords();
-  const { log, today, problem, add } = useDay();
-  // What is being counted stays, also when the day's plan is looked at anew meanwhile.
-  const [line, setLine] = useState<TodayLine | null>(null);
-  const found = today && today.gate.kind === 'may' && today.questions.length === 0 ? lineOf(today, itemId, side) : null;
+  const [plan, setPlan] = useState<HandPlan | null>(null);
   useEffect(() => {
-    if (found && !line) setLine(found);
-  }, [found, line]);
-  if (line) return <Counting line={line} problem={problem} add={add} />;
+    if (found && !plan) setPlan(found);
+  }, [found, plan]);
+  const { log, problem, add } = inUse;
+  if (plan) return <HandCount plan={plan} back={back} problem={problem} add={add} />;
   if (!log && !problem) return <p className="heard">{app.loading}</p>;
   return (
-    <Page className="by-hand" title={day.go.notDue} back="/today">
+    <Page className="hand-count" title={day.go.notDue} back={back}>
       <DayProblem problem={problem} />
     </Page>
   );
+}
+
+/** A set of the plan, as far as today has it and lets it begin. */
+function planned(today: Today, itemId: string, side: string): HandPlan | null {
+  const line = today.gate.kind === 'may' && today.questions.length === 0 ? lineOf(today, itemId, side) : null;
+  return line && { exercise: line.item.exercise, side: line.side, itemId, dose: line.dose, tempoS: line.item.tempoS };
+}
+
+/** A set of the plan without the camera. */
+export function ByHandScreen({ itemId, side }: { readonly itemId: string; readonly side: string }) {
+  const inUse = useDay();
+  return <Counted found={inUse.today && planned(inUse.today, itemId, side)} back="/today" inUse={inUse} />;
+}
+
+/** A set that nobody prescribed, without the camera; not on a day that is stopped. */
+export function FreeByHandScreen({ exercise, side }: { readonly exercise: string; readonly side: string }) {
+  const { day } = useWords();
+  const inUse = useDay();
+  const { gate, questions, problem, add, reload } = inUse;
+  const repsASet = useChoices((s) => s.choices.targetReps);
+  if (gate?.kind === 'stopped')
+    return (
+      <Page className="hand-count" title={day.title} back="/">
+        <StopNotice stop={gate} add={add} />
+      </Page>
+    );
+  if (questions.length > 0) return <FirstQuestions back="/" problem={problem} add={add} onNone={reload} />;
+  const known = isPrescribedExerciseId(exercise) && (side === 'left' || side === 'right');
+  const found = known && gate ? freePlan(exercise, side, repsASet) : null;
+  return <Counted found={found} back="/" inUse={inUse} />;
+}
+
+function freePlan(exercise: PrescribedExerciseId, side: Side, repsASet: number): HandPlan {
+  const { start, tempoS } = startingDose(exercise, '', [side]);
+  return { exercise, side, itemId: null, dose: { repsASet, holdS: start.holdS }, tempoS };
 }

@@ -1,11 +1,14 @@
+import { useState } from 'react';
 import { Link } from 'wouter';
 import type { Today } from '../../dose/today.ts';
 import type { TodayLine } from '../../dose/today-line.ts';
 import { exerciseOf } from '../../exercises/catalogue.ts';
 import { isExerciseId } from '../../exercises/exercise.ts';
+import type { DiaryEntry } from '../../record/diary-entry.ts';
 import { CameraPlan } from '../choose/camera-plan.tsx';
 import { useChoices } from '../choose/choices.ts';
 import { ExerciseDrawing } from '../choose/exercise-drawing.tsx';
+import { NumberStepper } from '../choose/number-stepper.tsx';
 import { Icon } from '../parts/icon.tsx';
 import { Page } from '../parts/page.tsx';
 import { degreesIn } from '../result/degrees.ts';
@@ -13,6 +16,7 @@ import type { SetPlan } from '../services.ts';
 import { useBegin } from '../set/begin.ts';
 import { useWords } from '../words/words-context.tsx';
 import './go-screen.css';
+import { LessButton } from './less-button.tsx';
 import { lineOf } from './line-of.ts';
 import { prescribedWords } from './prescribed-words.ts';
 import { useDay } from './use-day.ts';
@@ -26,7 +30,13 @@ function useTargetWords({ item: { target } }: TodayLine): string {
     : day.go.target[target.kind];
 }
 
-function Go({ today, line }: { readonly today: Today; readonly line: TodayLine }) {
+interface GoProps {
+  readonly today: Today;
+  readonly line: TodayLine;
+  readonly add: (entries: readonly DiaryEntry[]) => Promise<boolean>;
+}
+
+function Go({ today, line, add }: GoProps) {
   const words = useWords();
   const { day, sides, choose } = words;
   const begin = useBegin();
@@ -34,6 +44,9 @@ function Go({ today, line }: { readonly today: Today; readonly line: TodayLine }
   const target = useTargetWords(line);
   const { item, side, dose } = line;
   const { exercise } = item;
+  const [fewer, setFewer] = useState<number | null>(null);
+  // What was chosen for this set holds only below the dose, which may have become less meanwhile.
+  const reps = Math.min(fewer ?? dose.repsASet, dose.repsASet);
   const measured = isExerciseId(exercise) ? exercise : null;
   const start = () => {
     if (!measured) return;
@@ -41,7 +54,7 @@ function Go({ today, line }: { readonly today: Today; readonly line: TodayLine }
       pictures: { kind: 'camera', deviceId },
       exercise: measured,
       side,
-      targetReps: dose.repsASet,
+      targetReps: reps,
       model,
       head,
       kneeLimitDeg,
@@ -73,6 +86,15 @@ function Go({ today, line }: { readonly today: Today; readonly line: TodayLine }
               <figcaption>{choose.camera[exerciseOf(measured).posture]}</figcaption>
             </figure>
           ) : null}
+          <NumberStepper
+            label={day.go.reps}
+            fewer={choose.fewer}
+            more={choose.moreReps}
+            value={reps}
+            least={1}
+            most={dose.repsASet}
+            onChange={setFewer}
+          />
           {measured ? (
             <button type="button" className="button" data-look="main" onClick={start}>
               <Icon name="camera" size={28} />
@@ -82,6 +104,7 @@ function Go({ today, line }: { readonly today: Today; readonly line: TodayLine }
           <Link href={`/by-hand/${item.id}/${side}`} className="button" data-look={measured ? undefined : 'main'}>
             {day.go.byHand}
           </Link>
+          <LessButton prescription={today.prescription} line={line} add={add} />
         </div>
       </div>
     </Page>
@@ -91,10 +114,10 @@ function Go({ today, line }: { readonly today: Today; readonly line: TodayLine }
 /** One set, just before it: what, how far, what to heed, where the camera stands. Nothing starts from here on a day that is stopped. */
 export function GoScreen({ itemId, side }: { readonly itemId: string; readonly side: string }) {
   const { day, app } = useWords();
-  const { log, today, problem } = useDay();
+  const { log, today, problem, add } = useDay();
   if (!log && !problem) return <p className="heard">{app.loading}</p>;
   const line = today && today.gate.kind === 'may' && today.questions.length === 0 ? lineOf(today, itemId, side) : null;
-  if (today && line) return <Go today={today} line={line} />;
+  if (today && line) return <Go today={today} line={line} add={add} />;
   return (
     <Page className="go" title={day.go.notDue} back="/today">
       <Link href="/today" className="button" data-look="main">

@@ -1,10 +1,10 @@
-import type { DoseField } from '../../dose/dose.ts';
 import type { DoseStep } from '../../dose/dose-step.ts';
 import type { PrescribedExercise } from '../../dose/prescribed-exercise.ts';
 import type { Prescription } from '../../dose/prescription.ts';
 import type { Proposal } from '../../dose/propose.ts';
 import type { DiaryEntry } from '../../record/diary-entry.ts';
 import { useWords } from '../words/words-context.tsx';
+import { changeWords } from './change-words.ts';
 import { entryNow } from './entry-now.ts';
 import { prescribedWords } from './prescribed-words.ts';
 
@@ -14,8 +14,6 @@ interface ProposalCardProps {
   readonly item: PrescribedExercise;
   readonly add: (entries: readonly DiaryEntry[]) => Promise<boolean>;
 }
-
-const FIELDS: readonly DoseField[] = ['setsADay', 'repsASet', 'holdS'];
 
 /** The step that taking a proposal on makes; null when it changes nothing. */
 function stepOf(proposal: Proposal, prescription: Prescription, item: PrescribedExercise): DoseStep | null {
@@ -43,17 +41,12 @@ export function ProposalCard({ proposal, prescription, item, add }: ProposalCard
   if (proposal.kind === 'hold' || proposal.kind === 'stop') return null;
   const step = stepOf(proposal, prescription, item);
   const why = proposal.kind === 'up' ? said.good(proposal.goodDays) : said.flare[proposal.reason.kind];
-  const changes = step ? FIELDS.filter((field) => step.from[field] !== step.to[field]) : [];
   return (
     <li className="day-proposal" data-kind={proposal.kind}>
       <h2>
         {prescribedWords(item.exercise, words).plural}: {said.kind[proposal.kind]}
       </h2>
-      {step ? (
-        <p>{changes.map((field) => said.change[field](step.from[field], step.to[field])).join(', ')}</p>
-      ) : (
-        <p>{said.contact}</p>
-      )}
+      {step ? <p>{changeWords(step.from, step.to, words.day)}</p> : <p>{said.contact}</p>}
       <p className="soft">{why}</p>
       {step ? (
         <div className="day-actions">

@@ -5,12 +5,14 @@ import { Page } from '../parts/page.tsx';
 import { useWords } from '../words/words-context.tsx';
 import { dayIn, timeIn } from './clock-words.ts';
 import { DayProblem } from './day-problem.tsx';
+import { DueMessages } from './due-messages.tsx';
 import { ExampleNotice } from './example-notice.tsx';
 import { ExamplePlan } from './example-plan.tsx';
 import { LineCard } from './line-card.tsx';
 import { prescribedWords } from './prescribed-words.ts';
 import { ProposalCard } from './proposal-card.tsx';
 import { RemindersLink } from './reminders-link.tsx';
+import { isRest, RestClock } from './rest-clock.tsx';
 import { StopNotice } from './stop-notice.tsx';
 import './today-screen.css';
 import { type DayInUse, useDay } from './use-day.ts';
@@ -63,11 +65,15 @@ function Planned({ today, log, add, reload }: DayInUse & { readonly today: Today
   const { day, progress } = useWords();
   const glance = useGlance(today);
   const { prescription, gate, lines, next } = today;
+  const waiting = lines.flatMap(({ state, mayStartMs }) => (state === 'later' && mayStartMs !== null ? [mayStartMs] : []));
+  const first = waiting.length > 0 ? Math.min(...waiting) : null;
+  const resting = isRest(first, Date.now()) ? first : null;
   return (
     <>
       {prescription.origin === 'example' ? <ExampleNotice onRemoved={reload} /> : null}
       {gate.kind === 'stopped' ? <StopNotice stop={gate} add={add} /> : <Asked today={today} />}
       {gate.kind === 'may' && glance !== null ? <p className="day-glance">{glance}</p> : null}
+      {gate.kind === 'may' && resting !== null ? <RestClock key={resting} untilMs={resting} onOver={reload} /> : null}
       <ul className="day-lines">
         {(gate.kind === 'may' ? lines : []).map((line) => (
           <LineCard key={`${line.item.id} ${line.side}`} line={line} main={line === next} />
@@ -93,6 +99,7 @@ function Planned({ today, log, add, reload }: DayInUse & { readonly today: Today
         <Link href="/plan" className="button">
           {day.changePlan}
         </Link>
+        <DueMessages />
         {log ? <RemindersLink prescription={prescription} log={log} today={today.day} /> : null}
       </p>
     </>
@@ -103,14 +110,15 @@ function Planned({ today, log, add, reload }: DayInUse & { readonly today: Today
 export function TodayScreen() {
   const { day, app, locale } = useWords();
   const inUse = useDay();
-  const { log, today, problem, add } = inUse;
+  const { log, today, gate, problem, add } = inUse;
   return (
     <Page className="today" title={day.title} lead={today ? dayIn(locale, today.day) : undefined} back="/">
       <div className="today-parts">
         <DayProblem problem={problem} />
         {!log && !problem ? <p className="heard">{app.loading}</p> : null}
         {today ? <Planned {...inUse} today={today} /> : null}
-        {log && !today ? (
+        {log && !today && gate?.kind === 'stopped' ? <StopNotice stop={gate} add={add} /> : null}
+        {log && !today && gate?.kind === 'may' ? (
           <section className="day-none">
             <h2>{day.noPlan}</h2>
             <p>{day.noPlanTodo}</p>

@@ -4,6 +4,7 @@ import { localTime } from '../../dose/local-time.ts';
 import { type Today, today } from '../../dose/today.ts';
 import type { DiaryEntry } from '../../record/diary-entry.ts';
 import { type MayExercise, mayExercise } from '../../symptoms/may-exercise.ts';
+import { type QuestionsReason, questionsDue } from '../../symptoms/questions-due.ts';
 import type { Problem } from '../services.ts';
 import { useServices } from '../services-context.tsx';
 
@@ -17,6 +18,8 @@ export interface DayInUse {
   readonly today: Today | null;
   /** Whether sets may be started; null while it is not known. */
   readonly gate: MayExercise | null;
+  /** Why the red-flag questions come before the next set, with a plan or without; empty: they need not, or it is not known. */
+  readonly questions: readonly QuestionsReason[];
   readonly problem: Problem | null;
   /** Adds entries, all or none, and looks again. @returns whether they are on the disk */
   readonly add: (entries: readonly DiaryEntry[]) => Promise<boolean>;
@@ -60,6 +63,14 @@ export function useDay(): DayInUse {
     },
     [diary, reload],
   );
-  const gate = log && mayExercise(log, localTime(clock).day);
-  return { log, today: log && today(log, clock), gate, problem, add, reload };
+  const { day } = localTime(clock);
+  return {
+    log,
+    today: log && today(log, clock),
+    gate: log && mayExercise(log, day),
+    questions: log ? questionsDue(log, day) : [],
+    problem,
+    add,
+    reload,
+  };
 }

@@ -12,7 +12,7 @@ export function DoAgain({ set }: { readonly set: ShownSet }) {
   const begin = useBegin();
   const [, navigate] = useLocation();
   const { choices, choose } = useChoices();
-  const { gate, problem } = useDay();
+  const { gate, questions, problem } = useDay();
   // Whether the day is stopped is known in an instant; without a diary nothing is stopped.
   const asking = set.source === 'camera' && !gate && !problem;
   const again = () => {
@@ -24,6 +24,8 @@ export function DoAgain({ set }: { readonly set: ShownSet }) {
     if (exercise === 'own') return navigate('/');
     const same = { exercise, side, targetReps: set.targetReps ?? choices.targetReps };
     choose(same);
+    // What must be asked first is asked on the way in.
+    if (set.source === 'camera' && questions.length > 0) return navigate('/choose/camera');
     const plan = set.source === 'file' ? null : planOf('camera', { ...choices, ...same }, null);
     if (plan) begin(plan);
     else navigate('/choose/file');

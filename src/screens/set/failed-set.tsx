@@ -17,7 +17,7 @@ const withCamera = (plan: SetPlan, deviceId: string | null): SetPlan =>
 
 /** Why a set did not start or broke off, what to do, and the way to do it. */
 export function FailedSet({ problem, plan }: { readonly problem: Problem; readonly plan: SetPlan }) {
-  const { problems, result, set } = useWords();
+  const { problems, result, set, day } = useWords();
   const services = useServices();
   const run = useRun();
   const { deviceId } = useChoices((s) => s.choices);
@@ -48,6 +48,14 @@ export function FailedSet({ problem, plan }: { readonly problem: Problem; readon
           <button type="button" className="button" data-look="main" onClick={() => run.begin(withCamera(plan, deviceId))}>
             {set.tryAgain}
           </button>
+          {fromCamera ? (
+            <Link
+              href={plan.line ? `/by-hand/${plan.line.itemId}/${plan.side}` : `/count/${plan.exercise}/${plan.side}`}
+              className="button"
+            >
+              {day.byHand.free}
+            </Link>
+          ) : null}
           {problem.keptId === undefined ? null : (
             <Link href={`/set/${problem.keptId}`} className="button">
               {set.seeKept}

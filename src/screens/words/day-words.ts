@@ -1,4 +1,5 @@
 import type { FlareReason } from '../../dose/day-verdict.ts';
+import type { HandSet } from '../../dose/done-set.ts';
 import type { DoseField } from '../../dose/dose.ts';
 import type { CautionId, PrescribedExerciseId } from '../../dose/prescribed-exercise.ts';
 import type { HoldReason, Proposal } from '../../dose/propose.ts';
@@ -36,6 +37,12 @@ export interface DayWords {
   readonly again: string;
   readonly allDone: string;
   readonly nextAt: (exercise: string, leg: string, time: string) => string;
+  /** Until a set may come that waits for a short rest only: minutes and seconds. */
+  readonly resting: (clock: string) => string;
+  readonly rested: string;
+  readonly notify: string;
+  readonly notifying: string;
+  readonly notifyRefused: string;
   readonly doNow: (exercise: string, leg: string) => string;
   readonly questionsCard: Record<QuestionsReason, string>;
   readonly questionsOpen: string;
@@ -59,6 +66,8 @@ export interface DayWords {
     readonly no: string;
     readonly done: string;
     readonly open: (n: number) => string;
+    readonly noneOfThese: string;
+    readonly someOfThese: string;
   };
   readonly plan: {
     readonly title: string;
@@ -78,16 +87,30 @@ export interface DayWords {
     readonly tempo: (s: number) => string;
     readonly camera: string;
     readonly byHand: string;
+    /** Fewer than prescribed, for this one set. */
+    readonly reps: string;
+    /** Less from now on. */
+    readonly less: string;
+    readonly lessTitle: string;
     readonly notDue: string;
     readonly back: string;
   };
   readonly byHand: {
-    readonly count: string;
     readonly one: string;
     readonly undo: string;
     readonly done: string;
     readonly keys: string;
-    readonly kept: string;
+    /** The other way of counting. */
+    readonly instead: Record<HandSet['counted'], string>;
+    readonly beatStart: string;
+    readonly beatPause: string;
+    readonly beatLeads: string;
+    readonly beatKeys: string;
+    readonly tempo: string;
+    readonly faster: string;
+    readonly slower: string;
+    /** From where a set with the camera is begun. */
+    readonly free: string;
   };
   readonly proposal: {
     readonly change: Record<DoseField, (from: number, to: number) => string>;

@@ -1,0 +1,54 @@
+import { Link } from 'wouter';
+import type { DiaryEntry } from '../../record/diary-entry.ts';
+import { RED_FLAG_IDS, type RedFlagId } from '../../symptoms/red-flags.ts';
+import { Page } from '../parts/page.tsx';
+import type { Problem } from '../services.ts';
+import { useWords } from '../words/words-context.tsx';
+import { DayProblem } from './day-problem.tsx';
+import { entryNow } from './entry-now.ts';
+import './questions-screen.css';
+
+const NONE: Readonly<Record<RedFlagId, 'no'>> = {
+  'saddle-numbness': 'no',
+  'bladder-bowel': 'no',
+  'sexual-sensation': 'no',
+  'both-legs-weak': 'no',
+  'foot-drop-worse': 'no',
+  'fever-or-fall': 'no',
+};
+
+interface FirstQuestionsProps {
+  readonly back: string;
+  readonly problem: Problem | null;
+  readonly add: (entries: readonly DiaryEntry[]) => Promise<boolean>;
+  /** All of them were denied, and that is on the disk. */
+  readonly onNone: () => void;
+}
+
+/** The red-flag questions before a set that nobody prescribed: all six at a glance and one answer; a yes is told one by one. */
+export function FirstQuestions({ back, problem, add, onNone }: FirstQuestionsProps) {
+  const { questions } = useWords().day;
+  const none = async () => {
+    if (await add([{ ...entryNow(), kind: 'red-flags', answers: NONE }])) onNone();
+  };
+  return (
+    <Page className="questions" title={questions.title} lead={questions.lead} back={back}>
+      <div className="questions-parts">
+        <DayProblem problem={problem} />
+        <ul className="questions-list">
+          {RED_FLAG_IDS.map((flag) => (
+            <li key={flag}>{questions.flags[flag]}</li>
+          ))}
+        </ul>
+        <div className="questions-all">
+          <button type="button" className="button" data-look="main" onClick={() => void none()}>
+            {questions.noneOfThese}
+          </button>
+          <Link href="/questions/free" className="button">
+            {questions.someOfThese}
+          </Link>
+        </div>
+      </div>
+    </Page>
+  );
+}
