@@ -69,17 +69,6 @@ export interface DayWords {
     readonly noneOfThese: string;
     readonly someOfThese: string;
   };
-  readonly plan: {
-    readonly title: string;
-    readonly lead: string;
-    readonly exercises: string;
-    readonly side: string;
-    readonly both: string;
-    readonly basis: string;
-    readonly save: string;
-    readonly none: string;
-    readonly setsADay: (n: number) => string;
-  };
   readonly go: {
     readonly cautions: string;
     readonly caution: Record<CautionId, string>;

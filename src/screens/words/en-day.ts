@@ -95,17 +95,6 @@ export const enDay: DayWords = {
     noneOfThese: 'None of these',
     someOfThese: 'Yes, or I’m not sure',
   },
-  plan: {
-    title: 'Your plan',
-    lead: 'Take what your therapist showed you. The doses are usual ones to begin with; your therapist may change each of them.',
-    exercises: 'What do you do?',
-    side: 'Which leg?',
-    both: 'Both legs',
-    basis: 'Common practice, not tested in studies.',
-    save: 'This is my plan',
-    none: 'Choose at least one exercise.',
-    setsADay: (n) => (n === 1 ? 'one set a day' : `${n} sets a day`),
-  },
   go: {
     cautions: 'Before you begin',
     caution: {

@@ -2,6 +2,7 @@ import { enCheck } from './en-check.ts';
 import { enCompare } from './en-compare.ts';
 import { enDay } from './en-day.ts';
 import { enFeel } from './en-feel.ts';
+import { enPlan } from './en-plan.ts';
 import { plural, smallOnes, times } from './en-plural.ts';
 import { enProblems } from './en-problems.ts';
 import { enProgress } from './en-progress.ts';
@@ -196,6 +197,7 @@ export const en = {
   result: enResult,
   compare: enCompare,
   day: enDay,
+  plan: enPlan,
   feel: enFeel,
   progress: enProgress,
   check: enCheck,

@@ -11,6 +11,7 @@ import type { CheckWords } from './check-words.ts';
 import type { CompareWords } from './compare-words.ts';
 import type { DayWords } from './day-words.ts';
 import type { FeelWords } from './feel-words.ts';
+import type { PlanWords } from './plan-words.ts';
 import type { ProgressWords } from './progress-words.ts';
 
 /** What went wrong, and what to do about it. `detail` is a technical word, such as a codec's name. */
@@ -201,6 +202,7 @@ export interface Words {
   };
   readonly compare: CompareWords;
   readonly day: DayWords;
+  readonly plan: PlanWords;
   readonly feel: FeelWords;
   readonly progress: ProgressWords;
   readonly check: CheckWords;

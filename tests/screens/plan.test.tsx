@@ -1,0 +1,151 @@
+// @vitest-environment jsdom
+import { cleanup, fireEvent, screen, within } from '@testing-library/react';
+import * as v from 'valibot';
+import { afterEach, describe, expect, test } from 'vitest';
+import type { Prescription } from '../../src/dose/prescription.ts';
+import { startingDose } from '../../src/dose/starting-doses.ts';
+import { newId } from '../../src/record/new-id.ts';
+import { prescribedExerciseShape } from '../../src/record/prescription-shape.ts';
+import { entryNow } from '../../src/screens/day/entry-now.ts';
+import { fakeServices } from './fake-services.ts';
+import { shownAt } from './shown.tsx';
+
+afterEach(cleanup);
+
+const lineOf = async (name: RegExp) => (await screen.findByRole('checkbox', { name })).closest('li') as HTMLElement;
+const press = (within_: HTMLElement, name: string, key: 'ArrowUp' | 'ArrowDown', times = 1) => {
+  const field = within(within_).getByRole('textbox', { name });
+  for (let i = 0; i < times; i += 1) fireEvent.keyDown(field, { key });
+};
+const save = () => fireEvent.click(screen.getByRole('button', { name: 'This is my plan' }));
+
+/** The plan as it was kept; all of it fits the stored form. */
+async function kept(entries: readonly unknown[]): Promise<Prescription> {
+  await screen.findByRole('heading', { name: 'Today' });
+  const plan = entries.at(-1) as Prescription;
+  for (const item of plan.items) v.parse(prescribedExerciseShape, item);
+  return plan;
+}
+
+describe('a line of the plan', () => {
+  test('takes doses, days, limit, pace, target and thresholds; then it is no longer common practice', async () => {
+    const { services, entries } = fakeServices();
+    shownAt('/plan', services);
+    const line = await lineOf(/Foot tap/);
+    press(line, 'Sets a day', 'ArrowDown');
+    press(line, 'Times in a set', 'ArrowUp', 3);
+    press(line, 'Days a week', 'ArrowDown', 2);
+    press(line, 'No set when symptoms are above', 'ArrowDown');
+    press(line, 'Rest between sets, seconds', 'ArrowUp');
+    press(line, 'Seconds for each', 'ArrowUp');
+    fireEvent.click(within(line).getByRole('radio', { name: 'To a range' }));
+    press(line, 'To, degrees', 'ArrowUp', 5);
+    press(line, 'Good days before a step up', 'ArrowUp');
+    press(line, 'Done from this share on, percent', 'ArrowDown');
+    press(line, 'Times in a set, at most', 'ArrowUp', 4);
+    save();
+    expect((await kept(entries)).items).toMatchObject([
+      {
+        exercise: 'foot-tap',
+        start: { setsADay: 2, repsASet: 18, holdS: 0 },
+        daysAWeek: 5,
+        symptomLimit: 4,
+        restS: 75,
+        tempoS: 3,
+        target: { kind: 'range', fromDeg: 10, toDeg: 25 },
+        progression: { goodDays: 2, doneShare: 0.75, limits: { repsASet: { least: 5, most: 24 } } },
+        basis: 'therapist',
+      },
+    ]);
+  });
+
+  test('at one’s own pace has none', async () => {
+    const { services, entries } = fakeServices();
+    shownAt('/plan', services);
+    fireEvent.click(within(await lineOf(/Foot tap/)).getByRole('radio', { name: 'At my own pace' }));
+    save();
+    expect((await kept(entries)).items[0]?.tempoS).toBeNull();
+  });
+
+  test('that no camera measures has no range in degrees', async () => {
+    shownAt('/plan', fakeServices().services);
+    const line = await lineOf(/Big toe lift/);
+    fireEvent.click(within(line).getByRole('checkbox'));
+    expect(within(line).getByRole('radio', { name: 'Until symptoms start' })).toBeTruthy();
+    expect(within(line).queryByRole('radio', { name: 'To a range' })).toBeNull();
+  });
+
+  test('whose range ends before it begins says so, and is not kept', async () => {
+    const { services, entries } = fakeServices();
+    shownAt('/plan', services);
+    const line = await lineOf(/Foot tap/);
+    fireEvent.click(within(line).getByRole('radio', { name: 'To a range' }));
+    press(line, 'From, degrees', 'ArrowUp', 10);
+    expect(within(line).getByRole('alert').textContent).toBe('The range must end above where it begins.');
+    save();
+    expect(entries).toEqual([]);
+    press(line, 'From, degrees', 'ArrowDown');
+    expect(within(line).queryByRole('alert')).toBeNull();
+  });
+
+  test('whose dose lies outside its limits says so', async () => {
+    const { services } = fakeServices();
+    shownAt('/plan', services);
+    const line = await lineOf(/Foot tap/);
+    press(line, 'Times in a set, at most', 'ArrowDown', 6);
+    expect(within(line).getByRole('alert').textContent).toBe('The dose must lie between its least and its most.');
+  });
+});
+
+describe('a plan that is changed', () => {
+  test('begins where the old one stands: its lines keep their ids, its dose is the one of today', async () => {
+    const { services, entries } = fakeServices();
+    const item = startingDose('nerve-glide', newId(), ['right']);
+    const old: Prescription = {
+      ...entryNow(),
+      kind: 'prescription',
+      by: { role: 'therapist', name: 'Wilma Beispiel (invented)' },
+      revises: null,
+      items: [item],
+      selfChecks: { checks: ['heel-walk'], sides: ['right'], everyDays: 3 },
+    };
+    entries.push(old, {
+      ...entryNow(),
+      kind: 'dose-step',
+      prescriptionId: old.id,
+      itemId: item.id,
+      direction: 'back',
+      from: item.start,
+      to: { setsADay: 1, repsASet: 5, holdS: 0 },
+      aboutDay: null,
+      reason: 'chosen',
+      by: 'patient',
+    });
+    shownAt('/plan', services);
+    const line = await lineOf(/Nerve glide/);
+    expect(within(line).getByRole<HTMLInputElement>('checkbox').checked).toBe(true);
+    expect(screen.getByRole<HTMLInputElement>('radio', { name: 'Right leg' }).checked).toBe(true);
+    fireEvent.click(within(await lineOf(/Foot tap/)).getByRole('checkbox'));
+    save();
+    const plan = await kept(entries);
+    expect(plan).toMatchObject({ revises: old.id, selfChecks: old.selfChecks });
+    expect(plan.items).toMatchObject([
+      { exercise: 'foot-tap', sides: ['right'] },
+      { id: item.id, exercise: 'nerve-glide', start: { setsADay: 1, repsASet: 5 }, basis: 'common-practice' },
+    ]);
+  });
+
+  test('an invented plan is no beginning for one’s own', async () => {
+    const { services, entries } = fakeServices();
+    entries.push({
+      ...entryNow('example'),
+      kind: 'prescription',
+      by: { role: 'therapist', name: 'Wilma Beispiel (invented)' },
+      revises: null,
+      items: [startingDose('heel-stand', newId(), ['right'])],
+      selfChecks: { checks: [], sides: [], everyDays: 7 },
+    });
+    shownAt('/plan', services);
+    expect(within(await lineOf(/Heel stand/)).getByRole<HTMLInputElement>('checkbox').checked).toBe(false);
+  });
+});
