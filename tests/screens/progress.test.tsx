@@ -7,11 +7,13 @@ import { startingDose } from '../../src/dose/starting-doses.ts';
 import type { DiaryEntry } from '../../src/record/diary-entry.ts';
 import { newId } from '../../src/record/new-id.ts';
 import { rangeSentence } from '../../src/screens/progress/range-sentence.ts';
+import type { ShownSet } from '../../src/screens/services.ts';
 import { enProgress } from '../../src/screens/words/en-progress.ts';
 import type { CalendarDay } from '../../src/symptoms/calendar-day.ts';
 import { type Deg, deg } from '../../src/units.ts';
 import { daysAgo } from './diary-builder.ts';
 import { fakeServices } from './fake-services.ts';
+import { aRep, aSet } from './fake-sets.ts';
 import { shownAt } from './shown.tsx';
 
 afterEach(cleanup);
@@ -89,4 +91,44 @@ test('the target and the other leg are named', () => {
   const sentence = rangeSentence(progressOf(ranges(12, 12, 12), ranges(8, 8, 8)), enProgress, 'en');
   expect(sentence).toContain('Lately 12.0° ± 1.4°. That is below the target.');
   expect(sentence).toContain('The other leg goes 4.0° further.');
+});
+
+test('how far each day went is drawn with its error, the target and the other leg; every value stands in the table', async () => {
+  const taps = {
+    ...startingDose('foot-tap', newId(), ['left']),
+    target: { kind: 'range' as const, fromDeg: deg(10), toDeg: deg(20) },
+  };
+  const measured = (days: number, side: 'left' | 'right', rangeDeg: number): ShownSet => {
+    const reps = [1, 2, 3, 4].map((number) => aRep(number, { rangeDeg: deg(rangeDeg) }));
+    return aSet(reps, { id: `${days} ${side}`, side, startedAt: daysAgo(days).at });
+  };
+  const { services, entries } = fakeServices([measured(3, 'left', 12), measured(1, 'left', 15), measured(1, 'right', 24)]);
+  entries.push({ ...plan, items: [taps] });
+  shownAt('/progress', services);
+  const chart = await screen.findByRole('img', { name: /the target as a band/ });
+  expect(chart.querySelectorAll('circle')).toHaveLength(2);
+  expect(chart.querySelectorAll('.day-chart-band')).toHaveLength(2);
+  expect(within(chart as HTMLElement).getByText('Other leg')).toBeTruthy();
+  const [first, second] = [...chart.querySelectorAll('circle')].map((dot) => Number(dot.getAttribute('cy')));
+  expect(second).toBeLessThan(first as number);
+  // The band from 10 to 20 degrees holds both days; the other leg's 24 degrees lie above it.
+  const band = chart.querySelector('.day-chart-target') as SVGRectElement;
+  const [top, height] = [Number(band.getAttribute('y')), Number(band.getAttribute('height'))];
+  for (const y of [first, second]) {
+    expect(y).toBeGreaterThan(top);
+    expect(y).toBeLessThan(top + height);
+  }
+  const line = chart.querySelector('.day-chart-reference')?.getAttribute('d');
+  expect(Number(/^M\S+ (\S+)H/.exec(line ?? '')?.[1])).toBeLessThan(top);
+  expect(screen.getAllByText(/^1[25].*±/, { ignore: 'p' }).length).toBe(2);
+});
+
+test('eight weeks can be looked back on, symptoms drawn over them', async () => {
+  const { services, entries } = fakeServices();
+  entries.push({ ...plan, ...daysAgo(40) }, set(30), felt(30, 6, 'sole'), felt(2, 3, 'sole'));
+  shownAt('/progress', services);
+  const drawn = async () => (await screen.findByRole('img', { name: /strongest symptoms/ })).querySelectorAll('circle').length;
+  expect(await drawn()).toBe(1);
+  fireEvent.click(screen.getByRole('radio', { name: '8 weeks' }));
+  expect(await drawn()).toBe(2);
 });

@@ -3,10 +3,13 @@ import { shortDayIn } from '../day/clock-words.ts';
 import { prescribedWords } from '../day/prescribed-words.ts';
 import { degreesIn } from '../result/degrees.ts';
 import { useWords } from '../words/words-context.tsx';
+import { RangeChart } from './range-chart.tsx';
 import { rangeSentence } from './range-sentence.ts';
 
+const KEYS = ['all', 'part', 'none', 'rest'] as const;
+
 /** How full a day was. */
-const fullness = (done: number, due: number): 'rest' | 'none' | 'part' | 'all' => {
+const fullness = (done: number, due: number): (typeof KEYS)[number] => {
   if (due === 0) return done > 0 ? 'all' : 'rest';
   if (done === 0) return 'none';
   return done >= due ? 'all' : 'part';
@@ -35,6 +38,15 @@ export function LineProgress({ line }: { readonly line: Line }) {
           </span>
         ))}
       </div>
+      <ul className="day-strip-key small">
+        {KEYS.map((key) => (
+          <li key={key}>
+            <span data-full={key} aria-hidden="true" />
+            {progress.dayFull[key]}
+          </li>
+        ))}
+      </ul>
+      {range ? <RangeChart range={range} target={item.target} days={days.map(({ day }) => day)} /> : null}
       <details>
         <summary>{progress.asTable}</summary>
         <table>

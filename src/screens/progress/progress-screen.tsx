@@ -1,21 +1,39 @@
+import { useState } from 'react';
 import { type Progress, progress } from '../../dose/progress.ts';
+import type { CalendarDay } from '../../symptoms/calendar-day.ts';
+import { MOST_INTENSITY } from '../../symptoms/felt.ts';
+import { OptionCards } from '../choose/option-cards.tsx';
 import { dayIn, shortDayIn } from '../day/clock-words.ts';
 import { DayProblem } from '../day/day-problem.tsx';
 import { useDay } from '../day/use-day.ts';
 import { Page } from '../parts/page.tsx';
 import { useWords } from '../words/words-context.tsx';
+import { DayChart } from './day-chart.tsx';
 import { LineProgress } from './line-progress.tsx';
 import './progress-screen.css';
 
-/** How many days are looked back on. Chosen: to about the last visit. */
-const DAYS = 14;
+/** How many weeks may be looked back on: to about the last visit, or as far as the diary is read. Chosen. */
+const WEEKS = ['2', '8'] as const;
+type Weeks = (typeof WEEKS)[number];
 
-function Symptoms({ found }: { readonly found: Progress }) {
+function Symptoms({ found, days }: { readonly found: Progress; readonly days: readonly CalendarDay[] }) {
   const { progress: words, feel, locale } = useWords();
+  const strongest = found.symptoms.flatMap(({ day, most }) => (most === null ? [] : [{ day, value: most, band: 0 }]));
   return (
     <section className="line-progress">
       <h2>{words.symptomsTitle}</h2>
       <p>{words.shift[found.shift.kind]}</p>
+      {strongest.length === 0 ? null : (
+        <DayChart
+          days={days}
+          values={strongest}
+          target={null}
+          reference={null}
+          scale={{ from: 0, to: MOST_INTENSITY }}
+          unit=""
+          label={words.symptomsDrawn}
+        />
+      )}
       {found.symptoms.length === 0 ? null : (
         <table>
           <thead>
@@ -40,11 +58,12 @@ function Symptoms({ found }: { readonly found: Progress }) {
   );
 }
 
-/** The last two weeks: done against due, range against target and the other leg, symptoms. */
+/** The last weeks: done against due, range against target and the other leg, symptoms. */
 export function ProgressScreen() {
   const { progress: words, app, locale } = useWords();
   const { log, today, problem } = useDay();
-  const found = log && today ? progress(log, today.day, DAYS) : null;
+  const [weeks, setWeeks] = useState<Weeks>('2');
+  const found = log && today ? progress(log, today.day, 7 * Number(weeks)) : null;
   return (
     <Page
       className="looking-back"
@@ -56,10 +75,21 @@ export function ProgressScreen() {
         <DayProblem problem={problem} />
         {!log && !problem ? <p className="heard">{app.loading}</p> : null}
         {log && !found ? <p>{words.none}</p> : null}
+        {found ? (
+          <div className="progress-weeks">
+            <OptionCards
+              legend={words.lookBack}
+              name="weeks"
+              options={WEEKS.map((value) => ({ value, name: words.weeks(Number(value)) }))}
+              chosen={weeks}
+              onChoose={setWeeks}
+            />
+          </div>
+        ) : null}
         {found?.lines.map((line) => (
           <LineProgress key={`${line.item.id} ${line.side}`} line={line} />
         ))}
-        {found ? <Symptoms found={found} /> : null}
+        {found ? <Symptoms found={found} days={found.lines[0]?.days.map(({ day }) => day) ?? []} /> : null}
       </div>
     </Page>
   );

@@ -32,4 +32,11 @@ export const enProgress: ProgressWords = {
     unknown: 'Not enough was told to say whether symptoms moved.',
   },
   asTable: 'Day by day',
+  weeks: (n) => `${n} weeks`,
+  lookBack: 'Look back over',
+  otherLeg: 'Other leg',
+  rangeDrawn: 'How far the leg went each day, with the error of measurement.',
+  rangeDrawnTarget: 'How far the leg went each day, with the error of measurement, and the target as a band.',
+  symptomsDrawn: 'The strongest symptoms of each day, from 0 to 10.',
+  dayFull: { rest: 'nothing due', none: 'not done', part: 'partly done', all: 'all done' },
 };

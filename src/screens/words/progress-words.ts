@@ -27,4 +27,12 @@ export interface ProgressWords {
   readonly otherAlike: string;
   readonly shift: Record<SymptomShift['kind'], string>;
   readonly asTable: string;
+  /** How many weeks are looked back on. */
+  readonly weeks: (n: number) => string;
+  readonly lookBack: string;
+  readonly otherLeg: string;
+  readonly rangeDrawn: string;
+  readonly rangeDrawnTarget: string;
+  readonly symptomsDrawn: string;
+  readonly dayFull: Record<'rest' | 'none' | 'part' | 'all', string>;
 }
