@@ -2,7 +2,7 @@
 import './styles/tokens.css';
 import './styles/base.css';
 import './styles/button.css';
-import { StrictMode } from 'react';
+import { StrictMode, useEffect } from 'react';
 import { createRoot } from 'react-dom/client';
 import { ms } from '../units.ts';
 import { appServices } from './adapter/app-services.ts';
@@ -15,29 +15,38 @@ import { createSounds } from './set/sounds.ts';
 import { SoundsContext } from './set/sounds-context.tsx';
 import { webSpeaker } from './set/speaker.ts';
 import { webTones } from './set/tones.ts';
-import { en } from './words/en.ts';
+import { CATALOGUES, languageOf } from './words/languages.ts';
 import { WordsContext } from './words/words-context.tsx';
 
 const root = document.getElementById('root');
 if (!root) throw new Error('main requires an element #root, got none');
 
+/** The words in the chosen language, or the browser's. */
+const wordsNow = () => CATALOGUES[languageOf(useChoices.getState().choices.language, navigator.languages)];
+
 const services = appServices();
 const sounds = createSounds({
-  speaker: webSpeaker(en.locale),
+  speaker: webSpeaker(() => wordsNow().locale),
   tones: webTones(),
   soundOn: () => useChoices.getState().choices.sound,
 });
 const run = createRun({
   services,
-  words: en,
+  words: wordsNow,
   sounds,
   now: () => ms(performance.now()),
   onFault: reportError,
 });
 
-createRoot(root).render(
-  <StrictMode>
-    <WordsContext value={en}>
+function Root() {
+  // Followed so that a change of the language shows at once.
+  useChoices((s) => s.choices.language);
+  const words = wordsNow();
+  useEffect(() => {
+    document.documentElement.lang = words.locale;
+  }, [words.locale]);
+  return (
+    <WordsContext value={words}>
       <ServicesContext value={services}>
         <SoundsContext value={sounds}>
           <RunContext value={run}>
@@ -46,5 +55,11 @@ createRoot(root).render(
         </SoundsContext>
       </ServicesContext>
     </WordsContext>
+  );
+}
+
+createRoot(root).render(
+  <StrictMode>
+    <Root />
   </StrictMode>,
 );

@@ -19,7 +19,7 @@ export function fakeRun(services: AppServices) {
   });
   const run: Run = createRun({
     services,
-    words: en,
+    words: () => en,
     sounds,
     now: () => ms(world.nowMs),
     onFault: (cause) => faults.push(cause),

@@ -6,6 +6,7 @@ import type { HeadTowards } from '../../pose/head-up.ts';
 import type { Side } from '../../pose/landmarks.ts';
 import { POSE_MODELS, type PoseModel } from '../../pose/model.ts';
 import { type Deg, deg } from '../../units.ts';
+import { LANGUAGES, type Language } from '../words/languages.ts';
 
 /** Fewest and most repetitions a set may ask for. Chosen: common doses are 10 to 20. */
 export const LEAST_REPS = 1;
@@ -25,6 +26,8 @@ export interface Choices {
   readonly kneeLimitDeg: Deg;
   readonly deviceId: string | null;
   readonly sound: boolean;
+  /** Null: the browser's. */
+  readonly language: Language | null;
   /** Whether the browser tells that a set is due. */
   readonly messages: boolean;
 }
@@ -39,6 +42,7 @@ const DEFAULTS: Choices = {
   deviceId: null,
   sound: true,
   messages: false,
+  language: null,
 };
 
 const KEY = 'evenside.choices';
@@ -56,6 +60,7 @@ const Remembered = v.object({
   ),
   deviceId: v.fallback(v.nullable(v.string()), DEFAULTS.deviceId),
   sound: v.fallback(v.boolean(), DEFAULTS.sound),
+  language: v.fallback(v.nullable(v.picklist(LANGUAGES)), DEFAULTS.language),
   messages: v.fallback(v.boolean(), DEFAULTS.messages),
 });
 

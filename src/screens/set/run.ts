@@ -68,7 +68,8 @@ export interface Run {
 
 export interface RunNeeds {
   readonly services: Pick<AppServices, 'runSet'>;
-  readonly words: Words;
+  /** In the language of the moment. */
+  readonly words: () => Words;
   readonly sounds: Sounds;
   readonly now: () => Ms;
   /** Hears of a fault of the program, which the person is told of in general words. */
@@ -124,14 +125,14 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
     if (signalOf(plan, stage, onsetMarked) === 'stop') return stop();
     running.markOnset();
     state.setState({ onsetMarked: true, onsetDeg: moment.getState().angleDeg });
-    sounds.say(`${words.set.onsetVoice} ${words.set.signalVoice.stop(plan.pictures.kind === 'camera')}`);
+    sounds.say(`${words().set.onsetVoice} ${words().set.signalVoice.stop(plan.pictures.kind === 'camera')}`);
   };
 
   /** A hand in a film says nothing now. */
   const hearHand = () => {
     const { plan, stage, onsetMarked } = state.getState();
     if (plan?.pictures.kind !== 'camera') return;
-    if (signalOf(plan, stage, onsetMarked) === 'stop') sounds.say(words.set.handStopVoice);
+    if (signalOf(plan, stage, onsetMarked) === 'stop') sounds.say(words().set.handStopVoice);
     signal();
   };
 
@@ -161,7 +162,7 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
       const advice = view.phase === 'setting-up' ? (view.advice[0] ?? null) : null;
       const heard = hearAdvice(adviceVoice, advice, now());
       adviceVoice = heard.state;
-      if (heard.say) sounds.say(words.set.advice[heard.say]);
+      if (heard.say) sounds.say(words().set.advice[heard.say]);
       const stage = stageOf(view);
       const shown = state.getState();
       if (shown.stage === 'ended') return;
@@ -177,14 +178,14 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
       const heard = hearHeld(heldVoice, heldMs, holdS);
       heldVoice = heard.state;
       sounds.play(heard.tone);
-      if (heard.done) sounds.say(words.set.holdDoneVoice);
+      if (heard.done) sounds.say(words().set.holdDoneVoice);
     };
     const hear = (event: SetEvent) => {
       if (event.kind === 'rep' && event.rep.complete) counted += 1;
       if (event.kind === 'rep') state.setState({ storeTrouble: false, pastOnset: event.rep.flags.includes('past-onset') });
       if (event.kind === 'hand') return hearHand();
       if (event.kind === 'ended') state.setState({ stage: 'ended', endedWhy: event.why, advice: null });
-      const heard = announcementOf(event, heardWith(counted), words.set);
+      const heard = announcementOf(event, heardWith(counted), words().set);
       sounds.play(heard.tone);
       sounds.say(heard.say);
     };

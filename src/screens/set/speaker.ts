@@ -14,12 +14,12 @@ export function localVoice(voices: readonly SpeechSynthesisVoice[], locale: stri
   return fitting.find((voice) => voice.default) ?? fitting[0] ?? null;
 }
 
-/** Speaks with a local voice of the browser; silent where there is none. */
-export function webSpeaker(locale: string, synthesis: Synthesis | undefined = globalThis.speechSynthesis): Speaker {
+/** Speaks with a local voice of the browser in the language of the moment; silent where there is none. */
+export function webSpeaker(localeNow: () => string, synthesis: Synthesis | undefined = globalThis.speechSynthesis): Speaker {
   return {
     say(text) {
       // The list of voices fills some time after the page has loaded.
-      const voice = synthesis ? localVoice(synthesis.getVoices(), locale) : null;
+      const voice = synthesis ? localVoice(synthesis.getVoices(), localeNow()) : null;
       if (!synthesis || !voice) return;
       synthesis.cancel();
       const utterance = new SpeechSynthesisUtterance(text);

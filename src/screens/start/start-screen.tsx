@@ -3,6 +3,7 @@ import { Icon } from '../parts/icon.tsx';
 import { Page } from '../parts/page.tsx';
 import { useWords } from '../words/words-context.tsx';
 import { Caution } from './caution.tsx';
+import { LanguageSwitch } from './language-switch.tsx';
 import { SourceChoices } from './source-choices.tsx';
 import './start-screen.css';
 import { StoredSets } from './stored-sets.tsx';
@@ -28,6 +29,7 @@ export function StartScreen() {
         <StoredSets />
         <Caution />
       </div>
+      <LanguageSwitch />
     </Page>
   );
 }

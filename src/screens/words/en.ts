@@ -17,6 +17,7 @@ export const en = {
     back: 'Back',
     loading: 'Loading',
     notFound: 'There is nothing at this address.',
+    language: 'Language',
   },
   start: {
     today: 'Today',

@@ -35,6 +35,7 @@ export interface Words {
     readonly back: string;
     readonly loading: string;
     readonly notFound: string;
+    readonly language: string;
   };
   readonly start: {
     readonly today: string;

@@ -1,0 +1,123 @@
+import type { Words } from './words.ts';
+
+/** What went wrong and what to do, in Spanish. */
+export const esProblems: Words['problems'] = {
+  'camera-denied': (by) => ({
+    title: by === 'system' ? 'Este equipo no deja la cámara al navegador.' : 'El navegador no tiene permiso para usar la cámara.',
+    todo:
+      by === 'system'
+        ? 'Permita que el navegador use la cámara en los ajustes de privacidad del equipo y pruebe otra vez.'
+        : 'Dé permiso: pulse la cámara o el candado junto a la dirección, arriba, elija «permitir» y pruebe otra vez.',
+  }),
+  'camera-none': () => ({
+    title: 'No se encontró ninguna cámara.',
+    todo: 'Conecte una o enciéndala y pruebe otra vez. También sirve un archivo de vídeo.',
+  }),
+  'camera-in-use': () => ({
+    title: 'Otro programa está usando la cámara.',
+    todo: 'Cierre las videollamadas y otros programas de cámara y pruebe otra vez.',
+  }),
+  'camera-gone': () => ({ title: 'Esta cámara ya no está.', todo: 'Conéctela o elija otra.' }),
+  'camera-unreadable': () => ({
+    title: 'La cámara no da imagen.',
+    todo: 'Desconéctela y vuelva a conectarla, o reinicie el equipo, y pruebe otra vez.',
+  }),
+  'camera-constraints': () => ({ title: 'Esta cámara no puede dar la imagen que hace falta.', todo: 'Elija otra cámara.' }),
+  'camera-silent': () => ({
+    title: 'La cámara está encendida, pero no llega ninguna imagen.',
+    todo: 'Abra su tapa, revise su interruptor y pruebe otra vez.',
+  }),
+  'camera-lost': () => ({
+    title: 'La imagen de la cámara se paró o cambió de forma.',
+    todo: 'Revise el cable, deje el teléfono como está y pruebe otra vez.',
+  }),
+  'camera-insecure': () => ({
+    title: 'El navegador no da la cámara a esta dirección.',
+    todo: 'Abra Evenside en su dirección en este equipo (127.0.0.1) o por https.',
+  }),
+  'camera-unsupported': () => ({
+    title: 'Este navegador no puede usar una cámara.',
+    todo: 'Abra Evenside en un Chrome, Edge o Chromium actual.',
+  }),
+  'file-empty': () => ({ title: 'Este archivo está vacío.', todo: 'Elija otro o cópielo otra vez desde su origen.' }),
+  'file-not-video': () => ({ title: 'Este archivo no es un vídeo.', todo: 'Elija un archivo MP4, MOV, WebM o MKV.' }),
+  'file-no-picture': () => ({ title: 'Este archivo no tiene imagen, solo sonido.', todo: 'Elija una película de la serie.' }),
+  'file-codec': (codec) => ({
+    title: codec
+      ? `Este navegador no puede mostrar vídeos de este tipo (${codec}).`
+      : 'Este navegador no puede mostrar vídeos de este tipo.',
+    todo: 'Guárdelo como MP4 (H.264) o grabe otra vez con el teléfono en «máxima compatibilidad».',
+  }),
+  'file-damaged': () => ({ title: 'Este vídeo está dañado.', todo: 'Cópielo otra vez desde su origen o elija otro.' }),
+  'file-broken': () => ({ title: 'Este vídeo se corta a la mitad.', todo: 'Cópielo otra vez desde su origen.' }),
+  'no-webcodecs': () => ({
+    title: 'Este navegador no puede leer vídeos imagen por imagen.',
+    todo: 'Abra Evenside en un Chrome, Edge o Chromium actual.',
+  }),
+  'bundle-missing': () => ({
+    title: 'El modelo que ve la pierna no está aquí.',
+    todo: 'Inicie otra vez Evenside en este equipo y vuelva a cargar esta página.',
+  }),
+  'bundle-broken-off': () => ({
+    title: 'No se pudo cargar el modelo que ve la pierna.',
+    todo: 'Compruebe que Evenside sigue en marcha y pruebe otra vez.',
+  }),
+  'pose-wasm': () => ({
+    title: 'No se pudo iniciar la parte que ve la pierna.',
+    todo: 'Vuelva a cargar esta página o use un Chrome, Edge o Chromium actual.',
+  }),
+  'pose-model': () => ({
+    title: 'El modelo que ve la pierna no puede funcionar aquí.',
+    todo: 'Elija «Rápido» en «Más opciones» o use un Chrome, Edge o Chromium actual.',
+  }),
+  'no-worker': () => ({
+    title: 'Este navegador no puede ejecutar la parte que ve la pierna.',
+    todo: 'Abra Evenside en un Chrome, Edge o Chromium actual.',
+  }),
+  'pose-failed': () => ({
+    title: 'La parte que ve la pierna se paró.',
+    todo: 'Pruebe otra vez. Si se para de nuevo, elija «Rápido» en «Más opciones».',
+  }),
+  'nothing-measured': () => ({
+    title: 'No se contó ningún movimiento.',
+    todo: 'Siéntese o túmbese de modo que la cámara vea toda su pierna de lado y pruebe otra vez.',
+  }),
+  'example-missing': () => ({
+    title: 'La película de ejemplo no está aquí.',
+    todo: 'Use la cámara o un archivo de vídeo en su lugar.',
+  }),
+  'not-stored': () => ({
+    title: 'La serie se midió, pero no se pudo guardar.',
+    todo: 'Libere espacio en este equipo y pruebe otra vez.',
+  }),
+  'store-full': () => ({
+    title: 'No queda espacio para guardar series.',
+    todo: 'Libere espacio en este equipo y pruebe otra vez.',
+  }),
+  'store-blocked': () => ({
+    title: 'Otra pestaña tiene ocupadas las series guardadas.',
+    todo: 'Cierre las otras pestañas de Evenside y pruebe otra vez.',
+  }),
+  'store-unavailable': () => ({
+    title: 'Esta ventana del navegador no deja a Evenside guardar series.',
+    todo: 'Salga de la navegación privada o permita que esta página guarde datos.',
+  }),
+  'store-newer': () => ({
+    title: 'Una versión más nueva de Evenside escribió las series guardadas.',
+    todo: 'Vuelva a cargar esta página.',
+  }),
+  'store-stalled': () => ({ title: 'El almacén no responde.', todo: 'Vuelva a cargar esta página.' }),
+  'store-failed': () => ({ title: 'No se pudo llegar a las series guardadas.', todo: 'Vuelva a cargar esta página.' }),
+  'store-refused': () => ({ title: 'Esto no se pudo guardar.', todo: 'Vuelva a cargar esta página y pruebe una vez más.' }),
+  'set-missing': () => ({ title: 'Esta serie no está guardada aquí.', todo: 'Vuelva atrás y elija una de la lista.' }),
+  'set-damaged': () => ({
+    title: 'Esta serie está guardada, pero no se puede leer.',
+    todo: 'Las demás no están afectadas. Vuelva atrás y elija otra.',
+  }),
+  'set-running': () => ({ title: 'Esta serie sigue en marcha en otra pestaña.', todo: 'Termínela allí primero.' }),
+  'rep-missing': () => ({ title: 'Esta repetición no está en la serie.', todo: 'Vuelva a cargar esta página.' }),
+  unexpected: (detail) => ({
+    title: detail ? `Algo salió mal: ${detail}` : 'Algo salió mal.',
+    todo: 'Pruebe otra vez. Lo que se contó está guardado.',
+  }),
+};

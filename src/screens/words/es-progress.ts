@@ -1,0 +1,47 @@
+import type { ProgressWords } from './progress-words.ts';
+
+/** The last days and weeks, in Spanish. */
+export const esProgress: ProgressWords = {
+  title: 'Cómo va',
+  open: 'Cómo va',
+  lead: (from, to) => `Del ${from} al ${to}`,
+  none: 'Todavía no hay ningún plan, así que no hay nada que repasar.',
+  done: (done, due, days) =>
+    `${done} de ${due} series hechas${days === 0 ? '' : days === 1 ? ', en un día' : `, en ${days} días`}.`,
+  nothingDue: 'No tocaba nada.',
+  day: 'Día',
+  sets: 'Series',
+  setsOf: (done, due) => `${done} de ${due}`,
+  range: 'Hasta dónde',
+  symptomsTitle: 'Lo que contó de sus síntomas',
+  worst: 'Lo más fuerte, de 0 a 10',
+  furthest: 'Lo más abajo',
+  unsaid: 'sin contar',
+  rangeNow: (d, error) => `Últimamente ${d}° ± ${error}°.`,
+  target: {
+    below: 'Está por debajo del objetivo.',
+    within: 'Está dentro del objetivo.',
+    above: 'Está por encima del objetivo.',
+  },
+  further: (d) => `Llega ${d}° más lejos que al principio, más que el error de medida.`,
+  less: (d) => `Llega ${d}° menos lejos que al principio, más que el error de medida.`,
+  noChange: 'Ningún cambio seguro desde el primero de estos días.',
+  tooFew: 'Muy pocas repeticiones para ver un cambio.',
+  otherFurther: (d) => `La otra pierna llega ${d}° menos lejos.`,
+  otherLess: (d) => `La otra pierna llega ${d}° más lejos.`,
+  otherAlike: 'Ninguna diferencia segura con la otra pierna.',
+  shift: {
+    centralising: 'En estos días los síntomas han subido, hacia la espalda.',
+    peripheralising: 'En estos días los síntomas han bajado más por la pierna. Dígaselo a su fisioterapeuta.',
+    unchanged: 'Los síntomas están donde estaban.',
+    unknown: 'No se contó lo suficiente para decir si los síntomas se movieron.',
+  },
+  asTable: 'Día a día',
+  weeks: (n) => `${n} semanas`,
+  lookBack: 'Repasar',
+  otherLeg: 'La otra pierna',
+  rangeDrawn: 'Hasta dónde llegó la pierna cada día, con el error de medida.',
+  rangeDrawnTarget: 'Hasta dónde llegó la pierna cada día, con el error de medida y el objetivo como franja.',
+  symptomsDrawn: 'Los síntomas más fuertes de cada día, de 0 a 10.',
+  dayFull: { rest: 'no tocaba nada', none: 'sin hacer', part: 'hecho en parte', all: 'todo hecho' },
+};
