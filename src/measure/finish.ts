@@ -75,7 +75,7 @@ export function measureSamples(spec: SetSpec, samples: readonly LegSample[], { f
   const { frames, movements } = corrected({ exercise, facing, turn }, seen, rough, found);
   const sign = exercise.rule.direction === 'rises' ? 1 : -1;
   const angleDeg = movements.smooth.map((v) => (v === null ? null : deg(v * sign)));
-  const onset = onsetIn(onsetMs, tMs, angleDeg);
+  const onset = onsetIn(onsetMs, { tMs, angleDeg, sign, noticeDeg: exercise.rule.noticeDeg });
   const kneeLimitDeg = lyingLeg ? (spec.kneeLimitDeg ?? KNEE_LIMIT_DEG) : null;
   const reps = measuredReps(movements.found, {
     exercise,

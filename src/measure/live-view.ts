@@ -39,6 +39,8 @@ export interface LiveView {
   readonly angleDeg: Deg | null;
   /** The joint's angle at rest, before the movement under way; null while nothing is counted. */
   readonly restDeg: Deg | null;
+  /** Where symptoms were told to begin; null: they were not, or the angle is not known. */
+  readonly onsetDeg: Deg | null;
   readonly count: number;
   readonly partialCount: number;
   /** For how long the movement under way has been held near its top; null: none is. */

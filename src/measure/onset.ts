@@ -1,18 +1,40 @@
+import { quantile } from '../signal/median.ts';
 import type { Deg, Ms } from '../units.ts';
 import type { MeasuredRep, Onset } from './set-result.ts';
 
 /** No frame nearer than this to the moment: its angle is not known, ms. Chosen: as long as a gap that ends live counting. */
 const NEAR_MS = 700;
 
-/** The onset with the angle of the frame nearest to it. @param tMs,angleDeg the set's curve */
-export function onsetIn(onsetMs: Ms | null, tMs: readonly number[], angleDeg: readonly (Deg | null)[]): Onset | null {
+/** This share of the angles lies at or below the rest: people rest between repetitions for longer than that. Chosen. */
+const RESTING_SHARE = 0.1;
+
+/** What an onset is looked for in: the set's curve, and what its exercise calls a movement. */
+export interface OnsetCurve {
+  readonly tMs: readonly number[];
+  readonly angleDeg: readonly (Deg | null)[];
+  /** 1 when the exercise's angle rises, -1 when it falls. */
+  readonly sign: 1 | -1;
+  readonly noticeDeg: Deg;
+}
+
+/**
+ * The onset with the angle of the frame nearest to it; without one where that was not measured, or where the joint was at rest: whoever tells it
+ * late, with the leg down again, has not felt it there.
+ */
+export function onsetIn(onsetMs: Ms | null, { tMs, angleDeg, sign, noticeDeg }: OnsetCurve): Onset | null {
   if (onsetMs === null) return null;
   let nearest: number | null = null;
   const away = (i: number) => Math.abs((tMs[i] as number) - onsetMs);
   angleDeg.forEach((angle, i) => {
     if (angle !== null && away(i) <= NEAR_MS && (nearest === null || away(i) < away(nearest))) nearest = i;
   });
-  return { tMs: onsetMs, angleDeg: nearest === null ? null : (angleDeg[nearest] ?? null) };
+  const at = nearest === null ? null : (angleDeg[nearest] ?? null);
+  const rest = quantile(
+    angleDeg.flatMap((angle) => (angle === null ? [] : [sign * angle])),
+    RESTING_SHARE,
+  );
+  const lifted = at !== null && rest !== null && sign * at - rest >= noticeDeg;
+  return { tMs: onsetMs, angleDeg: lifted ? at : null };
 }
 
 /**

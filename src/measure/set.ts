@@ -130,11 +130,11 @@ function seenIn({ spec, seen }: SetState, observation: Observation, sample: LegS
 }
 
 /**
- * Notes that symptoms begin at `tMs`, the time of the newest frame. The angle then is kept as it is known live, and found again once the set is
- * over. Symptoms begin once in a set: the first word stands.
+ * Notes that symptoms begin at `tMs`, the time of the newest frame. The angle then is kept as it is known live, if the joint is not at rest, and found
+ * again once the set is over. Symptoms begin once in a set: the first word stands.
  */
 export const markOnset = (state: SetState, tMs: Ms): SetState =>
-  state.onset ? state : { ...state, onset: { tMs, angleDeg: state.angleDeg } };
+  state.onset ? state : { ...state, onset: { tMs, angleDeg: state.counter?.phase === 'high' ? state.angleDeg : null } };
 
 type Advanced = Pick<SetStep, 'state' | 'events'>;
 
@@ -216,6 +216,7 @@ const viewOf = (state: SetState, angle: Deg | null, advice: readonly ViewAdvice[
   count: state.count,
   partialCount: state.reps.length - state.count,
   restDeg: state.counter && signed(state, deg(state.counter.lowDeg)),
+  onsetDeg: state.onset?.angleDeg ?? null,
   heldMs: state.phase === 'counting' && state.counter && angle !== null ? liveHold(state.counter) : null,
   advice: state.phase === 'setting-up' && advice.length === 0 ? ['hold-still'] : advice,
   leg,

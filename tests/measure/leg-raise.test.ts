@@ -140,4 +140,18 @@ describe('the onset of symptoms', () => {
     const { result } = withOnset(straighten, AT, kneeStraighten);
     expect(result.reps.map((r) => r.flags)).toEqual([[], ['past-onset'], ['past-onset']]);
   });
+
+  test('told with the leg down again has no angle, and flags nothing', () => {
+    // The second raise ends at 8.5 s, the third begins at 9.5 s.
+    const { result, live } = withOnset(raises(), 9000);
+    expect(result.onset).toMatchObject({ angleDeg: null });
+    expect(result.reps.flatMap((r) => r.flags)).toEqual([]);
+    expect(live.flat()).toEqual([]);
+  });
+
+  test('told with the leg up in a set that is stopped there keeps its angle', () => {
+    const cut = raises().filter(({ tMs }) => tMs < 11_100);
+    const { result, markedMs } = withOnset(cut, 11_000);
+    expect(Math.abs((result.onset?.angleDeg as number) - raiseAt(markedMs as number))).toBeLessThan(2);
+  });
 });

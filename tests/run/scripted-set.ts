@@ -117,6 +117,7 @@ export function scriptedMeasure(script: {
         partialCount: 0,
         heldMs: null,
         restDeg: null,
+        onsetDeg: null,
         advice: [],
         leg: null,
       };

@@ -34,6 +34,7 @@ export const aView = (change: Partial<LiveView> = {}): LiveView => ({
   partialCount: 0,
   heldMs: null,
   restDeg: null,
+  onsetDeg: null,
   advice: [],
   leg: null,
   ...change,

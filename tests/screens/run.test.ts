@@ -216,7 +216,7 @@ describe.each([
     expect(driven.said).toEqual(['Ready. Begin when you like. When symptoms start, raise a hand or press the space bar.']);
     signal(driven);
     expect(driven.set).toMatchObject({ stopped: false, onsets: 1 });
-    expect(driven.run.state.getState()).toMatchObject({ onsetMarked: true, onsetDeg: 41 });
+    expect(driven.run.state.getState()).toMatchObject({ onsetMarked: true });
     expect(driven.said.at(-1)).toBe('Noted. To stop, raise a hand or press the space bar.');
     signal(driven);
     expect(driven.set).toMatchObject({ stopped: true, onsets: 1 });

@@ -43,7 +43,8 @@ test.each(EXERCISE_IDS)(
         const facing = mirror ? 'left' : 'right';
         const nowDeg = angleOf(id, leg, facing);
         const toDeg = deg(nowDeg + more);
-        const { centre, radius, toRad } = targetBand(leg, { angle, posture }, { nowDeg, fromDeg: nowDeg, toDeg });
+        const { centre, end: from, toRad } = targetBand(leg, { angle, posture }, { nowDeg, fromDeg: nowDeg, toDeg });
+        const radius = Math.hypot(from.x - centre.x, from.y - centre.y);
         const end = { x: px(centre.x + radius * Math.cos(toRad)), y: px(centre.y + radius * Math.sin(toRad)) };
         const moved: LegDrawing =
           angle === 'ankle-dorsiflexion' || angle === 'foot-elevation'

@@ -11,7 +11,6 @@ import { ExerciseDrawing } from '../choose/exercise-drawing.tsx';
 import { NumberStepper } from '../choose/number-stepper.tsx';
 import { Icon } from '../parts/icon.tsx';
 import { Page } from '../parts/page.tsx';
-import { degreesIn } from '../result/degrees.ts';
 import type { SetPlan } from '../services.ts';
 import { useBegin } from '../set/begin.ts';
 import { useWords } from '../words/words-context.tsx';
@@ -24,7 +23,7 @@ import { useDay } from './use-day.ts';
 /** How far to move, in words. */
 function useTargetWords({ item: { target } }: TodayLine): string {
   const { day, locale } = useWords();
-  const degrees = degreesIn(locale);
+  const degrees = (deg: number) => new Intl.NumberFormat(locale, { maximumFractionDigits: 0 }).format(deg);
   return target.kind === 'range'
     ? day.go.target.range(degrees(target.fromDeg), degrees(target.toDeg))
     : day.go.target[target.kind];

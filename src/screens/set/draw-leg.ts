@@ -55,7 +55,7 @@ function dot(context: CanvasRenderingContext2D, { x, y }: PicturePoint, radius: 
 /** The band on the circle of the moving end: pale and thin until it is reached. */
 function band(
   context: CanvasRenderingContext2D,
-  { centre, radius, fromRad, toRad, reached }: TargetBand,
+  { centre, end, radius, fromRad, toRad, reached }: TargetBand,
   scale: number,
   colours: LegColours,
 ): void {
@@ -71,6 +71,10 @@ function band(
     context.arc(centre.x, centre.y, radius, from, to);
     context.stroke();
   }
+  // Where the moving end points now.
+  const nowRad = Math.atan2(end.y - centre.y, end.x - centre.x);
+  context.lineWidth = scale * LINE * 0.5;
+  strokeThrough(context, [end, { x: px(centre.x + radius * Math.cos(nowRad)), y: px(centre.y + radius * Math.sin(nowRad)) }]);
 }
 
 /** The line from the joint outwards at which symptoms begin. */
@@ -97,7 +101,16 @@ function limitLine(
   context.setLineDash([]);
 }
 
-function label(context: CanvasRenderingContext2D, text: string, at: PicturePoint, size: PictureSize, colours: LegColours): void {
+/**
+ * Writes the angle beside its joint.
+ * @param clearOf where something else is drawn; null: nothing is
+ */
+function label(
+  context: CanvasRenderingContext2D,
+  text: string,
+  at: PicturePoint,
+  { size, colours, clearOf }: { readonly size: PictureSize; readonly colours: LegColours; readonly clearOf: PicturePoint | null },
+): void {
   const scale = Math.max(size.width, size.height);
   const height = scale * TEXT;
   context.font = `700 ${height}px ${getComputedStyle(context.canvas).fontFamily}`;
@@ -105,8 +118,9 @@ function label(context: CanvasRenderingContext2D, text: string, at: PicturePoint
   const pad = height * 0.35;
   const width = context.measureText(text).width + 2 * pad;
   const gap = scale * JOINT_DOT * 1.8;
-  // To the side with more room, inside the picture.
-  const wanted = at.x < size.width / 2 ? at.x - gap - width : at.x + gap;
+  // Away from what must stay seen, else to the nearer edge; inside the picture.
+  const toLeft = clearOf ? clearOf.x > at.x : at.x < size.width / 2;
+  const wanted = toLeft ? at.x - gap - width : at.x + gap;
   const x = Math.min(Math.max(wanted, 0), size.width - width);
   const y = Math.min(Math.max(at.y - height * 0.75, height * 0.75), size.height - height * 0.75);
   context.fillStyle = colours.edge;
@@ -156,5 +170,5 @@ export function drawLeg(
   for (const point of [leg.hip, leg.knee, leg.ankle, leg.toe]) dot(context, point, scale * DOT);
   const joint = leg[JOINT[exercise]];
   dot(context, joint, scale * JOINT_DOT);
-  if (angle !== null) label(context, angle, joint, size, colours);
+  if (angle !== null) label(context, angle, joint, { size, colours, clearOf: (target ?? limit)?.end ?? null });
 }

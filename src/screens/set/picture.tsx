@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'react';
 import { exerciseOf } from '../../exercises/catalogue.ts';
-import { type Deg, deg } from '../../units.ts';
+import { deg } from '../../units.ts';
 import { ExerciseDrawing } from '../choose/exercise-drawing.tsx';
 import type { SetPlan } from '../services.ts';
 import { useWords } from '../words/words-context.tsx';
@@ -14,9 +14,8 @@ import { targetBand } from './target-band.ts';
 
 /** Where the leg is to come, and where symptoms begin. */
 function bandsOf(
-  { leg, angleDeg, restDeg }: Moment,
+  { leg, angleDeg, restDeg, onsetDeg }: Moment,
   { exercise, guide: { target } }: SetPlan,
-  onsetDeg: Deg | null,
 ): Pick<LegMarks, 'target' | 'limit'> {
   if (!leg || angleDeg === null) return { target: null, limit: null };
   const { angle, posture, rule } = exerciseOf(exercise);
@@ -65,7 +64,7 @@ export function Picture({ plan }: { readonly plan: SetPlan }) {
       const { leg, angleDeg } = moment;
       // Adding zero writes a rounded -0 as 0.
       const angle = angleDeg === null ? null : `${whole.format(Math.round(angleDeg) + 0).replace('-', '−')}°`;
-      drawLeg(canvas, size, leg, { exercise, angle, ...bandsOf(moment, plan, run.state.getState().onsetDeg) }, colours);
+      drawLeg(canvas, size, leg, { exercise, angle, ...bandsOf(moment, plan) }, colours);
     };
     paint();
     // A new frame's time is no new leg.

@@ -25,8 +25,6 @@ export interface RunState {
   readonly endedWhy: Extract<SetEvent, { kind: 'ended' }>['why'] | null;
   /** The person has said where symptoms begin. */
   readonly onsetMarked: boolean;
-  /** The angle shown then; null: not said, or none was shown. */
-  readonly onsetDeg: Deg | null;
   /** The last repetition went past it. */
   readonly pastOnset: boolean;
   /** A repetition waits for the disk. */
@@ -44,6 +42,8 @@ export interface Moment {
   readonly leg: LegDrawing | null;
   /** The angle at rest; null while nothing is counted. */
   readonly restDeg: Deg | null;
+  /** Where symptoms were told to begin; null: they were not, or the angle is not known. */
+  readonly onsetDeg: Deg | null;
   /** For how long the movement under way has been held; null: none is. */
   readonly heldMs: Ms | null;
 }
@@ -86,13 +86,12 @@ const IDLE: RunState = {
   advice: null,
   endedWhy: null,
   onsetMarked: false,
-  onsetDeg: null,
   pastOnset: false,
   storeTrouble: false,
   problem: null,
   finishedId: null,
 };
-const NO_MOMENT: Moment = { tMs: ms(0), angleDeg: null, leg: null, restDeg: null, heldMs: null };
+const NO_MOMENT: Moment = { tMs: ms(0), angleDeg: null, leg: null, restDeg: null, onsetDeg: null, heldMs: null };
 
 /** The one set that may run at a time: its state for the screens, its sounds, its end. */
 export function createRun({ services, words, sounds, now, onFault }: RunNeeds): Run {
@@ -124,7 +123,7 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
     if (!running || !plan) return;
     if (signalOf(plan, stage, onsetMarked) === 'stop') return stop();
     running.markOnset();
-    state.setState({ onsetMarked: true, onsetDeg: moment.getState().angleDeg });
+    state.setState({ onsetMarked: true });
     sounds.say(`${words().set.onsetVoice} ${words().set.signalVoice.stop(plan.pictures.kind === 'camera')}`);
   };
 
@@ -157,7 +156,8 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
         if (isCurrent()) hook(value);
       };
     const showView = (view: LiveView) => {
-      moment.setState({ angleDeg: view.angleDeg, leg: view.leg, restDeg: view.restDeg, heldMs: view.heldMs });
+      const { angleDeg, leg, restDeg, onsetDeg, heldMs } = view;
+      moment.setState({ angleDeg, leg, restDeg, onsetDeg, heldMs });
       hearHold(view.heldMs);
       const advice = view.phase === 'setting-up' ? (view.advice[0] ?? null) : null;
       const heard = hearAdvice(adviceVoice, advice, now());

@@ -3,9 +3,11 @@ import type { LegDrawing, PicturePoint } from '../../measure/live-view.ts';
 import type { Posture } from '../../pose/head-up.ts';
 import { type Deg, deg, type Px, px, radOfDeg } from '../../units.ts';
 
-/** A piece of the circle on which the moving end of a segment travels, in the upright picture. */
+/** A piece of the circle about a joint, on which the moving end of a segment travels or beyond it, in the upright picture. */
 export interface TargetBand {
   readonly centre: PicturePoint;
+  /** Where the moving end is now. */
+  readonly end: PicturePoint;
   readonly radius: Px;
   /** Clockwise from the picture's x axis, rad; `toRad` may be the smaller one. */
   readonly fromRad: number;
@@ -20,6 +22,9 @@ export interface BandAngles {
   readonly fromDeg: Deg;
   readonly toDeg: Deg;
 }
+
+/** A foot is short in the picture: its band lies further out, where it is not under the foot itself. Chosen. */
+const BEYOND_FOOT = 2.2;
 
 /** About which joint what end moves, and which way a rising angle turns it where toes or feet point to the left. */
 const MOVING: Readonly<
@@ -45,7 +50,8 @@ export function targetBand(
   const [low, high] = fromDeg < toDeg ? [fromDeg, toDeg] : [toDeg, fromDeg];
   return {
     centre,
-    radius: px(Math.hypot(dx, dy)),
+    end: leg[end],
+    radius: px(Math.hypot(dx, dy) * (end === 'toe' ? BEYOND_FOOT : 1)),
     fromRad: at(fromDeg),
     toRad: at(toDeg),
     reached: nowDeg >= low && nowDeg <= high,
