@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { siteForTests } from './harness.ts';
 import { tabThrough, tabTo } from './keyboard.ts';
-import { lookAt } from './page-faults.ts';
+import { pageFaults } from './page-faults.ts';
 import { seed, seededDiary, stoppedDiary } from './seeded-diary.ts';
 
 const SIZES = { laptop: { width: 1280, height: 800 }, phone: { width: 390, height: 844 } } as const;
@@ -19,7 +19,10 @@ const CLIP = join(import.meta.dirname, '..', '..', 'recordings', 'example-foot-t
 
 const heading = (page: Page, name: string | RegExp) => page.getByRole('heading', { level: 1, name }).waitFor();
 
-/** Looks at a screen at both sizes, on a laptop in the dark too, all that folds unfolded; goes through it by Tab unless it changes meanwhile. @returns one line for each fault */
+/**
+ * Looks at a screen at both sizes, on a laptop in the dark too, with all that folds unfolded; goes through it by Tab unless it changes meanwhile.
+ * @returns one line for each fault
+ */
 async function faultsOf(page: Page, screen: string, { tab = true } = {}): Promise<readonly string[]> {
   const faults: string[] = [];
   await page.evaluate(() => {
@@ -31,8 +34,7 @@ async function faultsOf(page: Page, screen: string, { tab = true } = {}): Promis
     await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
     for (const colorScheme of size === 'laptop' ? (['dark', 'light'] as const) : (['light'] as const)) {
       await page.emulateMedia({ colorScheme });
-      const looked = await lookAt(page);
-      faults.push(...looked.faults.map((fault) => `${screen}, ${size}, ${colorScheme}: ${fault}`));
+      faults.push(...(await pageFaults(page)).map((fault) => `${screen}, ${size}, ${colorScheme}: ${fault}`));
     }
     if (tab) faults.push(...(await tabThrough(page)).map((fault) => `${screen}, ${size}: ${fault}`));
   }

@@ -1,40 +1,26 @@
 import axe from 'axe-core';
 import type { Page } from 'playwright-core';
-import { type Contrast, pixelContrasts } from './pixel-contrast.ts';
+import { pixelContrasts } from './pixel-contrast.ts';
 
 /** The least a finger or an unsteady mouse hits, CSS px each way: WCAG 2.2, success criterion 2.5.5. */
 const LEAST_TARGET_PX = 44;
 
-/** The least contrast of text with what is behind it: WCAG 2.2, success criterion 1.4.3, as for small text. */
+/** The least contrast of text with what is behind it, as axe asks it where it can tell: WCAG 2.2, success criterion 1.4.3, as for small text. */
 const LEAST_CONTRAST = 4.5;
 
-export interface Looked {
-  /** One line for each fault. */
-  readonly faults: readonly string[];
-  /** Null on a page where none was measured. */
-  readonly lowestContrast: Contrast | null;
-  /** The shorter side of the smallest target, CSS px; links inside a sentence aside. */
-  readonly smallestTarget: { readonly px: number; readonly name: string } | null;
-}
-
+/** What axe finds wrong, by its own settings, and the text whose contrast it can't tell. */
 async function axeOn(page: Page) {
   // Evaluated by the driver: the page's own policy lets no script in.
   if (!(await page.evaluate(() => 'axe' in globalThis))) await page.evaluate(axe.source);
   return page.evaluate(async () => {
     const here = globalThis as unknown as { axe: { run: () => Promise<axe.AxeResults> } };
-    const { violations, incomplete, passes } = await here.axe.run();
-    const contrastOf = (results: readonly axe.Result[]) =>
-      results.filter(({ id }) => id === 'color-contrast').flatMap(({ nodes }) => nodes);
-    const measured = contrastOf(passes).flatMap(({ any, target }) => {
-      const ratio: unknown = any[0]?.data?.contrastRatio;
-      return typeof ratio === 'number' && ratio > 0 ? [{ ratio, text: target.join(' ') }] : [];
-    });
+    const { violations, incomplete } = await here.axe.run();
+    const contrast = incomplete.filter(({ id }) => id === 'color-contrast').flatMap(({ nodes }) => nodes);
     return {
       violations: violations.map(
         ({ id, help, nodes }) => `${id}: ${help}: ${nodes.map(({ target }) => target.join(' ')).join('; ')}`,
       ),
-      contrastUnknown: contrastOf(incomplete).map(({ target }) => target.join(' ')),
-      measured,
+      contrastUnknown: contrast.map(({ target }) => target.join(' ')),
     };
   });
 }
@@ -79,23 +65,15 @@ const tooWideOn = (page: Page) =>
     });
   });
 
-/** Looks at the page as it stands: axe, contrast, the size of the targets, scrolling sideways, text that runs over. */
-export async function lookAt(page: Page): Promise<Looked> {
-  const { violations, contrastUnknown, measured } = await axeOn(page);
-  const contrasts = [...measured, ...(await pixelContrasts(page, contrastUnknown))].toSorted((a, b) => a.ratio - b.ratio);
-  const targets = (await targetsOn(page)).toSorted((a, b) => a.px - b.px);
-  return {
-    faults: [
-      ...violations,
-      ...contrasts
-        .filter(({ ratio }) => ratio < LEAST_CONTRAST)
-        .map(({ ratio, text }) => `contrast of ${ratio.toFixed(2)}: ${text}`),
-      ...targets
-        .filter(({ px }) => px < LEAST_TARGET_PX)
-        .map(({ width, height, name }) => `target of ${width.toFixed(1)} x ${height.toFixed(1)} px: ${name}`),
-      ...(await tooWideOn(page)),
-    ],
-    lowestContrast: contrasts[0] ?? null,
-    smallestTarget: targets[0] ?? null,
-  };
+/** Looks at the page as it stands: axe, contrast, the size of the targets, scrolling sideways, text that runs over. @returns one line for each fault */
+export async function pageFaults(page: Page): Promise<readonly string[]> {
+  const { violations, contrastUnknown } = await axeOn(page);
+  const low = (await pixelContrasts(page, contrastUnknown)).filter(({ ratio }) => ratio < LEAST_CONTRAST);
+  const small = (await targetsOn(page)).filter(({ px }) => px < LEAST_TARGET_PX);
+  return [
+    ...violations,
+    ...low.map(({ ratio, text }) => `contrast of ${ratio.toFixed(2)}: ${text}`),
+    ...small.map(({ width, height, name }) => `target of ${width.toFixed(1)} x ${height.toFixed(1)} px: ${name}`),
+    ...(await tooWideOn(page)),
+  ];
 }

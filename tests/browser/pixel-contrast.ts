@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core';
 const LEAST_SHARE = 0.15;
 
 /** A text's contrast with what lies behind it, 1 to 21. */
-export interface Contrast {
+interface Contrast {
   readonly ratio: number;
   /** Selector of the text. */
   readonly text: string;
