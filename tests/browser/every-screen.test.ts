@@ -27,6 +27,8 @@ async function faultsOf(page: Page, screen: string, { tab = true } = {}): Promis
   const faults: string[] = [];
   await page.evaluate(() => {
     for (const folded of document.querySelectorAll('details')) folded.open = true;
+    // What was pressed last has the focus already: its look without it is to be known too.
+    if (document.activeElement instanceof HTMLButtonElement) document.activeElement.blur();
   });
   for (const [size, viewport] of Object.entries(SIZES)) {
     await page.setViewportSize(viewport);
@@ -69,8 +71,15 @@ describe('every screen has no fault that axe knows, large targets, nothing sidew
     faults.push(...(await faultsOf(page, 'choose for a file')));
     await page.goto(`${site.url()}#/choose/camera`);
     await page.getByRole('button', { name: 'Start the camera' }).click();
+    await heading(page, 'Before you start');
+    faults.push(...(await faultsOf(page, 'questions before a free set')));
+    await page.getByRole('button', { name: 'None of these' }).click();
     await page.getByRole('button', { name: 'Try again' }).waitFor({ timeout: START_MS });
     faults.push(...(await faultsOf(page, 'without a camera')));
+    await page.getByRole('link', { name: 'Count without the camera' }).click();
+    await page.getByRole('button', { name: 'Count by a beat instead' }).click();
+    await page.getByRole('button', { name: 'Start the beat' }).waitFor();
+    faults.push(...(await faultsOf(page, 'by a beat')));
     expect(faults).toEqual([]);
   });
 
@@ -132,6 +141,36 @@ describe('every screen has no fault that axe knows, large targets, nothing sidew
     });
     expect(lowest?.px).toBeGreaterThanOrEqual(LEAST_DIGIT_PX);
     expect(await faultsOf(page, 'running set', { tab: false })).toEqual([]);
+  });
+});
+
+describe('in Spanish', () => {
+  const site = siteForTests();
+
+  test('chosen on the first screen, remembered, said to the browser, and without a fault', async () => {
+    const { page } = await site.open();
+    await page.getByRole('button', { name: 'Español' }).click();
+    await heading(page, /^Sus ejercicios/);
+    await page.reload();
+    await heading(page, /^Sus ejercicios/);
+    expect(await page.evaluate(() => document.documentElement.lang)).toBe('es');
+    const { rows, itemId } = seededDiary();
+    await seed(page, rows);
+    const faults: string[] = [];
+    const screens = [
+      ['', /^Sus ejercicios/],
+      ['#/today', 'Hoy'],
+      [`#/questions/${itemId}/left`, 'Antes de empezar'],
+      [`#/today/go/${itemId}/left`, /pierna izquierda$/],
+      ['#/plan', 'Su plan'],
+      ['#/progress', 'Cómo va'],
+    ] as const;
+    for (const [address, title] of screens) {
+      await page.goto(`${site.url()}${address}`);
+      await heading(page, title);
+      faults.push(...(await faultsOf(page, `${address || 'start'} in Spanish`)));
+    }
+    expect(faults).toEqual([]);
   });
 });
 
