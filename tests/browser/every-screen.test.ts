@@ -69,6 +69,9 @@ describe('every screen has no fault that axe knows, large targets, nothing sidew
     faults.push(...(await faultsOf(page, 'choose for a file')));
     await page.goto(`${site.url()}#/choose/camera`);
     await page.getByRole('button', { name: 'Start the camera' }).click();
+    await page.getByRole('button', { name: 'None of these' }).waitFor();
+    faults.push(...(await faultsOf(page, 'questions before a set of no plan')));
+    await page.getByRole('button', { name: 'None of these' }).click();
     await page.getByRole('button', { name: 'Try again' }).waitFor({ timeout: START_MS });
     faults.push(...(await faultsOf(page, 'without a camera')));
     expect(faults).toEqual([]);
