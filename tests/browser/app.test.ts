@@ -55,44 +55,53 @@ describe('without a camera', () => {
 describe('in front of a camera', () => {
   const site = siteForTests({ camera: join('tests', 'clips', 'taps-left-steady.mp4') });
 
-  test('from the first opening over plan, questions and symptoms to a set that is counted live, ends by itself, and is there after a reload', async () => {
-    const { page, pageErrors } = await site.open();
-    const see = async (heading: string | RegExp) => {
-      await page.getByRole('heading', { level: 1, name: heading }).waitFor();
-      expect(await findings(page)).toEqual([]);
-    };
-    await page.getByRole('link', { name: /^Today/ }).click();
-    await see('Today');
-    await page.getByRole('link', { name: 'Make a plan' }).click();
-    await see('Your plan');
-    await page.getByRole('button', { name: 'This is my plan' }).click();
-    await page.getByRole('link', { name: 'Start' }).click();
-    await see('Before you start');
-    for (const no of await page.getByRole('radio', { name: 'No' }).all()) await no.check();
-    await page.getByRole('button', { name: 'Done' }).click();
-    await see('How is it now?');
-    await page.getByRole('radio', { name: '3', exact: true }).check();
-    await page.getByLabel('Tingling').check();
-    await page.locator('[data-place="calf-outer left"]').click();
-    await page.getByRole('button', { name: 'Go on to the set' }).click();
-    await see('Foot taps, left leg');
-    await page.getByRole('button', { name: 'Start the camera' }).click();
-    await page.waitForURL(/#\/set\//, { timeout: SET_MS });
-    await see('Foot taps, left leg');
-    await page.getByRole('link', { name: 'Tell how it feels now' }).click();
-    await see('How is it after the set?');
-    await page.getByRole('radio', { name: '3', exact: true }).check();
-    await page.locator('[data-place="buttock left"]').click();
-    await page.getByRole('button', { name: 'Keep this' }).click();
-    await page.getByText('moved up, toward the back', { exact: false }).waitFor();
-    await page.getByRole('link', { name: 'Back to today' }).click();
-    await page.getByText('1 of 3 done').waitFor();
-    await see('Today');
-    await page.goto(site.url());
-    await page.reload();
-    const stored = page.getByRole('link', { name: /^Foot taps, left/ }).first();
-    await stored.waitFor();
-    expect(await stored.textContent()).toMatch(/\b\d+\b/);
-    expect(pageErrors).toEqual([]);
-  });
+  test.each([
+    // On the laptop the whole dose, on the phone fewer: that is always allowed.
+    { on: 'a laptop', viewport: { width: 1280, height: 800 }, fewer: 0 },
+    { on: 'a phone', viewport: { width: 390, height: 844 }, fewer: 11 },
+  ])(
+    'on $on from the first opening over plan, questions and symptoms to a set that is counted live, ends by itself, and is there after a reload',
+    async ({ viewport, fewer }) => {
+      const { page, pageErrors } = await site.open();
+      await page.setViewportSize(viewport);
+      const see = async (heading: string | RegExp) => {
+        await page.getByRole('heading', { level: 1, name: heading }).waitFor();
+        expect(await findings(page)).toEqual([]);
+      };
+      await page.getByRole('link', { name: /^Today/ }).click();
+      await see('Today');
+      await page.getByRole('link', { name: 'Make a plan' }).click();
+      await see('Your plan');
+      await page.getByRole('button', { name: 'This is my plan' }).click();
+      await page.getByRole('link', { name: 'Start' }).click();
+      await see('Before you start');
+      for (const no of await page.getByRole('radio', { name: 'No' }).all()) await no.check();
+      await page.getByRole('button', { name: 'Done' }).click();
+      await see('How is it now?');
+      await page.getByRole('radio', { name: '3', exact: true }).check();
+      await page.getByLabel('Tingling').check();
+      await page.locator('[data-place="calf-outer left"]').click();
+      await page.getByRole('button', { name: 'Go on to the set' }).click();
+      await see('Foot taps, left leg');
+      for (let i = 0; i < fewer; i += 1) await page.getByRole('button', { name: 'One fewer' }).click();
+      await page.getByRole('button', { name: 'Start the camera' }).click();
+      await page.waitForURL(/#\/set\//, { timeout: SET_MS });
+      await see('Foot taps, left leg');
+      await page.getByRole('link', { name: 'Tell how it feels now' }).click();
+      await see('How is it after the set?');
+      await page.getByRole('radio', { name: '3', exact: true }).check();
+      await page.locator('[data-place="buttock left"]').click();
+      await page.getByRole('button', { name: 'Keep this' }).click();
+      await page.getByText('moved up, toward the back', { exact: false }).waitFor();
+      await page.getByRole('link', { name: 'Back to today' }).click();
+      await page.getByText('1 of 3 done').waitFor();
+      await see('Today');
+      await page.goto(site.url());
+      await page.reload();
+      const stored = page.getByRole('link', { name: /^Foot taps, left/ }).first();
+      await stored.waitFor();
+      expect(await stored.textContent()).toMatch(/\b\d+\b/);
+      expect(pageErrors).toEqual([]);
+    },
+  );
 });

@@ -69,8 +69,9 @@ test('a set of another day is done again only after the questions of this one', 
   expect(fake.begun).toEqual([]);
 });
 
-test('the cautions of the exercise stand beside the way into it', async () => {
+test('the cautions of the exercise stand with the questions', async () => {
   shownAt('/choose/camera', fakeServices().services);
   fireEvent.click(await screen.findByRole('radio', { name: /Straight leg raise/ }));
-  expect(screen.getByText('Never pull hard. A light pull is enough.')).toBeTruthy();
+  fireEvent.click(await startButton());
+  expect(await screen.findByText('Never pull hard. A light pull is enough.')).toBeTruthy();
 });

@@ -1,6 +1,5 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
-import { startingDose } from '../../dose/starting-doses.ts';
 import { exerciseOf } from '../../exercises/catalogue.ts';
 import { EXERCISE_IDS } from '../../exercises/exercise.ts';
 import { FirstQuestions } from '../day/first-questions.tsx';
@@ -40,7 +39,8 @@ export function ChooseScreen({ kind }: { readonly kind: Exclude<PictureKind, 'ex
         <StopNotice stop={stopped} add={add} />
       </Page>
     );
-  if (asking && plan) return <FirstQuestions back="/" problem={problem} add={add} onNone={() => begin(plan)} />;
+  if (asking && plan)
+    return <FirstQuestions exercise={exercise} back="/" problem={problem} add={add} onNone={() => begin(plan)} />;
   return (
     <Page className="choose" title={choose.title} back="/">
       <form
@@ -88,11 +88,6 @@ export function ChooseScreen({ kind }: { readonly kind: Exclude<PictureKind, 'ex
             <CameraPlan posture={posture} side={side} />
             <figcaption>{kind === 'file' ? choose.filmed : choose.camera[posture]}</figcaption>
           </figure>
-          <ul className="choose-cautions">
-            {startingDose(exercise, '', []).cautions.map((id) => (
-              <li key={id}>{day.go.caution[id]}</li>
-            ))}
-          </ul>
           <button type="submit" className="button" data-look="main" disabled={!plan || (kind === 'camera' && !gate && !problem)}>
             <Icon name={kind === 'camera' ? 'camera' : 'play'} size={28} />
             {choose.begin[kind]}

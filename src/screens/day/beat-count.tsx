@@ -4,7 +4,7 @@ import { BeatBar } from '../set/beat-bar.tsx';
 import { useSounds } from '../set/sounds-context.tsx';
 import { usePace } from '../set/use-pace.ts';
 import { useWords } from '../words/words-context.tsx';
-import type { HandPlan } from './hand-count.tsx';
+import type { HandPlan } from './hand-plan.ts';
 
 /** Seconds for a repetition where none are prescribed, and what may be chosen. Chosen: slow enough for every exercise that is held. */
 const TEMPO = { usualS: 4, leastS: 2, mostS: 12 } as const;

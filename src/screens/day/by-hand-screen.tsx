@@ -8,7 +8,8 @@ import { Page } from '../parts/page.tsx';
 import { useWords } from '../words/words-context.tsx';
 import { DayProblem } from './day-problem.tsx';
 import { FirstQuestions } from './first-questions.tsx';
-import { HandCount, type HandPlan } from './hand-count.tsx';
+import { HandCount } from './hand-count.tsx';
+import type { HandPlan } from './hand-plan.ts';
 import { lineOf } from './line-of.ts';
 import { StopNotice } from './stop-notice.tsx';
 import { type DayInUse, useDay } from './use-day.ts';
@@ -54,8 +55,9 @@ export function FreeByHandScreen({ exercise, side }: { readonly exercise: string
         <StopNotice stop={gate} add={add} />
       </Page>
     );
-  if (questions.length > 0) return <FirstQuestions back="/" problem={problem} add={add} onNone={reload} />;
   const known = isPrescribedExerciseId(exercise) && (side === 'left' || side === 'right');
+  if (known && questions.length > 0)
+    return <FirstQuestions exercise={exercise} back="/" problem={problem} add={add} onNone={reload} />;
   const found = known && gate ? freePlan(exercise, side, repsASet) : null;
   return <Counted found={found} back="/" inUse={inUse} />;
 }

@@ -1,4 +1,6 @@
 import { Link } from 'wouter';
+import type { PrescribedExerciseId } from '../../dose/prescribed-exercise.ts';
+import { startingDose } from '../../dose/starting-doses.ts';
 import type { DiaryEntry } from '../../record/diary-entry.ts';
 import { RED_FLAG_IDS, type RedFlagId } from '../../symptoms/red-flags.ts';
 import { Page } from '../parts/page.tsx';
@@ -18,6 +20,8 @@ const NONE: Readonly<Record<RedFlagId, 'no'>> = {
 };
 
 interface FirstQuestionsProps {
+  /** What is to be done: its cautions stand below the questions. */
+  readonly exercise: PrescribedExerciseId;
   readonly back: string;
   readonly problem: Problem | null;
   readonly add: (entries: readonly DiaryEntry[]) => Promise<boolean>;
@@ -26,8 +30,8 @@ interface FirstQuestionsProps {
 }
 
 /** The red-flag questions before a set that nobody prescribed: all six at a glance and one answer; a yes is told one by one. */
-export function FirstQuestions({ back, problem, add, onNone }: FirstQuestionsProps) {
-  const { questions } = useWords().day;
+export function FirstQuestions({ exercise, back, problem, add, onNone }: FirstQuestionsProps) {
+  const { questions, go } = useWords().day;
   const none = async () => {
     if (await add([{ ...entryNow(), kind: 'red-flags', answers: NONE }])) onNone();
   };
@@ -40,6 +44,14 @@ export function FirstQuestions({ back, problem, add, onNone }: FirstQuestionsPro
             <li key={flag}>{questions.flags[flag]}</li>
           ))}
         </ul>
+        <section className="questions-cautions">
+          <h2>{go.cautions}</h2>
+          <ul className="questions-list">
+            {startingDose(exercise, '', []).cautions.map((id) => (
+              <li key={id}>{go.caution[id]}</li>
+            ))}
+          </ul>
+        </section>
         <div className="questions-all">
           <button type="button" className="button" data-look="main" onClick={() => void none()}>
             {questions.noneOfThese}

@@ -1,9 +1,6 @@
 import { useEffect, useState } from 'react';
 import { useLocation } from 'wouter';
 import type { HandSet } from '../../dose/done-set.ts';
-import type { Dose } from '../../dose/dose.ts';
-import type { PrescribedExerciseId } from '../../dose/prescribed-exercise.ts';
-import type { Side } from '../../pose/landmarks.ts';
 import type { DiaryEntry } from '../../record/diary-entry.ts';
 import { Icon } from '../parts/icon.tsx';
 import { Page } from '../parts/page.tsx';
@@ -13,18 +10,8 @@ import { BeatCount } from './beat-count.tsx';
 import './hand-count.css';
 import { DayProblem } from './day-problem.tsx';
 import { entryNow } from './entry-now.ts';
+import type { HandPlan } from './hand-plan.ts';
 import { prescribedWords } from './prescribed-words.ts';
-
-/** A set to be counted without the camera. */
-export interface HandPlan {
-  readonly exercise: PrescribedExerciseId;
-  readonly side: Side;
-  /** The line of the prescription; null: nobody prescribed it. */
-  readonly itemId: string | null;
-  readonly dose: Pick<Dose, 'repsASet' | 'holdS'>;
-  /** Null: at one's own pace. */
-  readonly tempoS: number | null;
-}
 
 interface HandCountProps {
   readonly plan: HandPlan;

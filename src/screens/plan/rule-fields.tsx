@@ -60,7 +60,7 @@ export function RuleFields({ line: { progression }, onChange }: RuleFieldsProps)
           onChange={(percent) => change({ doneShare: percent / 100 })}
         />
       </div>
-      <h3>{plan.limits}</h3>
+      <h2>{plan.limits}</h2>
       <div className="line-editor-numbers">
         {DOSE_FIELDS.flatMap((field) =>
           (['least', 'most'] as const).map((end) => {

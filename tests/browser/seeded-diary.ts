@@ -1,0 +1,129 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import type { Prescription } from '../../src/dose/prescription.ts';
+import { startingDose } from '../../src/dose/starting-doses.ts';
+import type { SetResult } from '../../src/measure/set-result.ts';
+import { DATABASE_NAME } from '../../src/record/database.ts';
+import type { DiaryEntry } from '../../src/record/diary-entry.ts';
+import { measureRecording } from '../../src/record/measure-recording.ts';
+import { newId } from '../../src/record/new-id.ts';
+import { decodeRecording } from '../../src/record/recording.ts';
+import { entryNow } from '../../src/screens/day/entry-now.ts';
+import { ALL_NO, daysAgo } from '../screens/diary-builder.ts';
+
+const RECORDINGS = join(import.meta.dirname, '..', '..', 'recordings');
+
+/** Rows of the app's database, by table. */
+type Rows = Readonly<Record<string, readonly unknown[]>>;
+
+export interface SeededDiary {
+  readonly rows: Rows;
+  /** The line of foot taps, left. */
+  readonly itemId: string;
+  /** A set counted by hand yesterday. */
+  readonly handSetId: string;
+  /** Measured foot taps, left and right. */
+  readonly leftId: string;
+  readonly rightId: string;
+  /** Measured leg raises, left, some with a bent knee. */
+  readonly raiseId: string;
+}
+
+function measured(file: string): SetResult {
+  const recording = decodeRecording(readFileSync(join(RECORDINGS, file), 'utf8'));
+  if (!recording.ok) throw new Error(`measured requires a readable recording, got ${file}`);
+  return measureRecording(recording.value);
+}
+
+const examplePlan = (): Prescription => ({
+  ...entryNow('example'),
+  ...daysAgo(5),
+  origin: 'example',
+  kind: 'prescription',
+  by: { role: 'therapist', name: 'Wilma Beispiel (invented)' },
+  revises: null,
+  items: [
+    startingDose('foot-tap', newId(), ['left', 'right']),
+    startingDose('leg-raise', newId(), ['left']),
+    startingDose('nerve-glide', newId(), ['left']),
+    startingDose('heel-stand', newId(), ['left', 'right']),
+  ],
+  selfChecks: { checks: ['big-toe', 'heel-walk'], sides: ['left', 'right'], everyDays: 7 },
+});
+
+const setRow = (id: string, result: SetResult, days: number) => ({
+  id,
+  schema: 2,
+  startedAt: daysAgo(days).at,
+  exercise: result.exercise,
+  side: result.side,
+  targetReps: 10,
+  person: 'me',
+  source: 'camera',
+  model: 'full',
+  state: 'finished',
+});
+
+/** Some days of somebody with an example plan: three measured sets, one counted by hand, symptoms, and today's questions answered no. */
+export function seededDiary(): SeededDiary {
+  const plan = examplePlan();
+  const itemId = plan.items[0]?.id ?? '';
+  const [handSetId, leftId, rightId, raiseId] = [newId(), newId(), newId(), newId()];
+  const left = measured('taps-left-quick.json');
+  const right = measured('taps-right-weak.json');
+  const raise = measured('slr-left-kneebend.json');
+  const link = { kind: 'set-link', prescriptionId: plan.id, itemId } as const;
+  const felt = {
+    intensity: 3,
+    kinds: ['tingling'],
+    places: [{ region: 'calf-outer', side: 'left' }],
+  } as const;
+  const diary: readonly DiaryEntry[] = [
+    plan,
+    { ...daysAgo(3), ...link, setId: leftId },
+    { ...daysAgo(2), ...link, setId: rightId },
+    { ...daysAgo(1), kind: 'symptoms', moment: 'before-set', setId: null, itemId, ...felt },
+    { ...daysAgo(1), id: handSetId, kind: 'hand-set', exercise: 'foot-tap', side: 'left', itemId, reps: 12, counted: 'by-hand' },
+    { ...entryNow(), kind: 'red-flags', answers: ALL_NO },
+  ];
+  const rows = {
+    diary,
+    sets: [setRow(leftId, left, 3), setRow(rightId, right, 2), setRow(raiseId, raise, 4)],
+    results: [
+      { setId: leftId, result: left },
+      { setId: rightId, result: right },
+      { setId: raiseId, result: raise },
+    ],
+  };
+  return { rows, itemId, handSetId, leftId, rightId, raiseId };
+}
+
+/** A plan with a warning sign told today: the day is stopped. */
+export const stoppedDiary = (): Rows => ({
+  diary: [examplePlan(), { ...entryNow(), kind: 'red-flags', answers: { ...ALL_NO, 'saddle-numbness': 'yes' } }],
+});
+
+/** Writes rows past the app into its database, which the open page has made, and loads the page anew. */
+export async function seed(page: Page, rows: Rows): Promise<void> {
+  await page.getByRole('heading', { level: 1 }).waitFor();
+  await page.evaluate(
+    async ({ name, tables }) => {
+      const db = await new Promise<IDBDatabase>((done, failed) => {
+        const opening = indexedDB.open(name);
+        opening.onsuccess = () => done(opening.result);
+        opening.onerror = () => failed(opening.error);
+      });
+      const writing = db.transaction(Object.keys(tables), 'readwrite');
+      for (const [table, all] of Object.entries(tables)) for (const row of all) writing.objectStore(table).put(row);
+      await new Promise<void>((done, failed) => {
+        writing.oncomplete = () => done();
+        writing.onabort = () => failed(writing.error);
+      });
+      db.close();
+    },
+    { name: DATABASE_NAME, tables: rows },
+  );
+  await page.reload();
+  await page.getByRole('heading', { level: 1 }).waitFor();
+}
