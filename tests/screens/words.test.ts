@@ -73,11 +73,49 @@ describe('Spanish against English', () => {
     if (!SAME.test(text)) expect(text).not.toBe(english.get(place));
   });
 
-  test('says every number and name that English says', () => {
-    const MARKS = ['⟦a⟧', '⟦b⟧', '⟦c⟧'];
-    const [marked, wanted] = [es, en].map((words) => new Map(textsOf(words, '', MARKS)));
-    const found = (text = '') => MARKS.filter((mark) => text.includes(mark));
-    for (const [place, text] of wanted as Map<string, string>) expect(found(marked?.get(place)), place).toEqual(found(text));
+  // Every branch: plain marks, then one and none, which have sentences of their own, and a value that is missing.
+  test.each([
+    ['names', ['⟦a⟧', '⟦b⟧', '⟦c⟧']],
+    ['one', [1, '⟦b⟧', '⟦c⟧']],
+    ['one day', ['⟦a⟧', '⟦b⟧', 1]],
+    ['no day', ['⟦a⟧', '⟦b⟧', 0]],
+    ['nothing held', ['⟦a⟧', 0, '⟦c⟧']],
+    ['no second value', ['⟦a⟧', null, '⟦c⟧']],
+    ['no third value', ['⟦a⟧', '⟦b⟧', null]],
+  ] as const)('says every number and name that English says, given %s', (_case, given) => {
+    const marks = given.filter((value) => typeof value === 'string');
+    const found = (text = '') => marks.filter((mark) => text.includes(mark));
+    const said = new Map(textsOf(es, '', given));
+    for (const [place, text] of textsOf(en, '', given)) expect(found(said.get(place)), place).toEqual(found(text));
+  });
+
+  test('a text of danger keeps every word of urgency', () => {
+    const URGENT = [
+      [/\bnow\b(?! on)/gi, /\bahora\b/gi],
+      [/\btoday\b/gi, /\bhoy\b/gi],
+      [/same day/gi, /mismo día/gi],
+      [/at night/gi, /de noche/gi],
+      [/emergency department/gi, /\burgencias\b/gi],
+      [/local emergency/gi, /local de emergencias/gi],
+      [/\bboth legs\b/gi, /las dos piernas/gi],
+      [/cauda equina/gi, /cauda equina/gi],
+      [/\bnumb(?!er)/gi, /\badormec|sensibilidad/gi],
+      [/\bgenitals\b/gi, /\bgenitales\b/gi],
+      [/\bcontrol\b/gi, /\bcontrol\b/gi],
+    ] as const;
+    const danger = [...english].filter(([place]) => /^\.(safety|day\.stop|day\.questions\.flags)\b/.test(place));
+    const times = (text: string, word: RegExp) => (text.match(word) ?? []).length;
+    for (const [word, wanted] of URGENT) {
+      const used = danger.filter(([, text]) => times(text, word) > 0);
+      expect(used.length, `${word} in English`).toBeGreaterThan(0);
+      for (const [place, text] of used)
+        expect(times(spanish.get(place) ?? '', wanted), `${wanted} at ${place}`).toBeGreaterThanOrEqual(times(text, word));
+    }
+  });
+
+  test('going to hospital is as urgent as calling', () => {
+    expect(es.safety.lead).toMatch(/vaya ahora mismo a urgencias o llame ahora mismo/i);
+    expect(es.day.stop.todo.now).toMatch(/llame ahora mismo .* o vaya ahora mismo a urgencias/i);
   });
 
   test('asks and exclaims with both of its marks', () => {

@@ -8,19 +8,19 @@ export const esCheck: CheckWords = {
   open: 'Comprobarla',
   names: {
     'big-toe': 'Dedo gordo del pie',
-    'heel-walk': 'Andar sobre los talones',
+    'heel-walk': 'Caminar sobre los talones',
     'heel-stand': 'De pie sobre los talones',
-    'foot-slap': '¿El pie golpea el suelo al andar?',
-    'forefoot-sinks': '¿Se le cae la punta del pie al andar?',
+    'foot-slap': '¿El pie golpea el suelo al caminar?',
+    'forefoot-sinks': '¿Se le cae la punta del pie al caminar?',
   },
   how: {
     'big-toe': 'Levante el dedo gordo y empújelo hacia abajo con un dedo de la mano. Compárelo con el otro lado.',
     'heel-walk':
-      'Ande unos diez pasos sobre los talones, con una mano en la pared. Cuente los pasos hasta que baje la punta del pie.',
+      'Camine unos diez pasos sobre los talones, con una mano en la pared. Cuente los pasos hasta que baje la punta del pie.',
     'heel-stand':
       'Póngase de pie sobre los talones, con las dos manos en un apoyo. Cuente los segundos hasta que baje la punta del pie.',
-    'foot-slap': 'Ande unos pasos sobre un suelo duro y escuche.',
-    'forefoot-sinks': 'Ande unos pasos y mírese los pies.',
+    'foot-slap': 'Camine unos pasos sobre un suelo duro y escuche.',
+    'forefoot-sinks': 'Camine unos pasos y mírese los pies.',
   },
   bigToe: {
     'cannot-lift': 'No puedo levantarlo',

@@ -25,7 +25,7 @@ export const esCompare: CompareWords = {
   dots: 'Cada repetición contada de las dos series según hasta dónde llegó. La tabla tiene el valor central de cada una.',
   dotsCaption: 'Un punto por repetición, una raya en el valor central. Dentro de la franja gris ninguna diferencia es segura.',
   error:
-    'El error de medida viene de cuerpos dibujados por ordenador; con personas es mayor, porque se sientan y se mueven distinto de un día a otro. Deje que lo valore su fisioterapeuta.',
+    'El error de medida viene de cuerpos creados de forma digital; con personas es mayor, porque se sientan y se mueven distinto de un día a otro. Deje que lo valore su fisioterapeuta.',
   healthy: 'Las piernas sanas también son distintas: al levantar la pierna recta, en 5 grados de media.',
   cannot: {
     'too-few-repetitions': 'Para comparar, cada serie necesita al menos tres repeticiones contadas.',
@@ -41,7 +41,7 @@ export const esCompare: CompareWords = {
     even: (percent) => `irregular en un ${percent} %`,
     hold: 'Mantenido arriba',
     holdValue: (seconds) => `${seconds} s`,
-    holdHint: 'El valor central de todos los toques contados.',
+    holdHint: 'El valor central de todas las elevaciones contadas.',
     tiring: 'Último tercio frente al primero',
     tiringChange: (d) => `${d}°`,
     tiringHint: {
@@ -52,7 +52,7 @@ export const esCompare: CompareWords = {
       real: (change) => `Ritmo: ${change} por minuto, más de lo que varía de todos modos.`,
       'within-error': (change) => `Ritmo: ${change} por minuto, no más de lo que varía de todos modos.`,
     },
-    tooFew: (needed) => `Necesita ${needed} toques contados.`,
+    tooFew: (needed) => `Necesita ${needed} elevaciones contadas.`,
     none: 'no se sabe',
   },
 };

@@ -7,7 +7,7 @@ export const esDay: DayWords = {
   title: 'Hoy',
   noPlan: 'Todavía no hay ningún plan',
   noPlanTodo:
-    'Un plan dice qué hacer cada día. Su fisioterapeuta lo prepara con usted. Para empezar, puede tomar las dosis usuales.',
+    'Un plan dice qué hacer cada día. Su fisioterapeuta lo prepara con usted. Para empezar, puede usar las dosis iniciales habituales.',
   makePlan: 'Hacer un plan',
   examplePlan: 'Probar un ejemplo inventado',
   exampleNote: 'Este es un ejemplo inventado, no su plan.',
@@ -23,7 +23,7 @@ export const esDay: DayWords = {
       name: 'Deslizamiento del nervio',
       plural: 'Deslizamientos del nervio',
       about:
-        'En el suelo, con una correa que sujeta la pierna en alto: estire el pie mientras levanta la cabeza, y suba el pie mientras la apoya.',
+        'Boca arriba, con una correa que sujeta la pierna en alto: aleje la punta del pie mientras levanta la cabeza, y acérquela hacia usted mientras apoya la cabeza.',
     },
     'toe-lift': {
       name: 'Levantar el dedo gordo',
@@ -69,13 +69,13 @@ export const esDay: DayWords = {
       weakness: 'Ningún ejercicio por ahora: llame a su fisioterapeuta',
     },
     todo: {
-      now: 'Lo que ha contado puede ser señal de que peligran los nervios del final de la columna. Llame ya al número local de emergencias o vaya a urgencias, también de noche.',
+      now: 'Lo que ha contado puede ser señal de que peligran los nervios del final de la columna. Llame ahora mismo al número local de emergencias o vaya ahora mismo a urgencias, también de noche.',
       'same-day':
         'Lo que ha contado debe verse hoy. Llame a su médico o al servicio de columna que le indicaron; si nadie responde, vaya a urgencias.',
       weakness: 'Ha contado que hay menos fuerza. Llame a su fisioterapeuta o a su médico antes de seguir.',
     },
     signs: 'Respondió que sí a:',
-    cleared: 'Desde entonces me ha visto un profesional',
+    cleared: 'Desde entonces me ha visto un profesional sanitario',
     clearedAsk: '¿Un médico o fisioterapeuta le ha examinado por esto y ha dicho que puede seguir?',
     clearedNote: 'Quién y qué dijo (puede quedar vacío)',
     clearedYes: 'Sí, puedo seguir',
@@ -89,7 +89,7 @@ export const esDay: DayWords = {
       'bladder-bowel': '¿Le cuesta empezar a orinar o a defecar, no lo nota, o se le escapa?',
       'sexual-sensation': '¿Pérdida de sensibilidad en las relaciones sexuales?',
       'both-legs-weak': '¿Debilidad, dolor o adormecimiento en las dos piernas?',
-      'foot-drop-worse': '¿Un pie que se cae más que antes o que golpea el suelo al andar?',
+      'foot-drop-worse': '¿Un pie que se cae más que antes o que golpea el suelo al caminar?',
       'fever-or-fall': '¿Fiebre, o un dolor fuerte y nuevo después de una caída?',
     },
     yes: 'Sí',
@@ -165,7 +165,7 @@ export const esDay: DayWords = {
       'symptoms-not-answered': 'Porque no se contó cómo estaba antes y después de las series.',
       'next-day-not-answered': 'Porque aún no se ha contado cómo fue al día siguiente.',
       'mild-rise-settled': 'Porque los síntomas subieron un poco y se calmaron.',
-      'flare-elsewhere': 'Porque otra cosa removió sus síntomas.',
+      'flare-elsewhere': 'Porque otra cosa hizo aumentar sus síntomas.',
       'dose-not-done': 'Porque no se hizo toda la dosis.',
     },
     flare: {
@@ -178,6 +178,6 @@ export const esDay: DayWords = {
     },
     take: 'Aceptarlo',
     keep: 'Dejarlo como está',
-    contact: 'Su dosis ya es la mínima y aun así removió los síntomas. Pregunte a su fisioterapeuta.',
+    contact: 'Su dosis ya es la mínima y aun así hizo aumentar los síntomas. Pregunte a su fisioterapeuta.',
   },
 };

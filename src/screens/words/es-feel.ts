@@ -50,7 +50,7 @@ export const esFeel: FeelWords = {
   checkIn: {
     title: (day) => `¿Cómo fue después del ${day}?`,
     worst: 'En el peor momento desde entonces, ¿qué intensidad tuvo?',
-    afterwards: '¿Los ejercicios le removieron algo?',
+    afterwards: '¿Los ejercicios le hicieron aumentar alguna molestia?',
     how: {
       'no-flare': 'No',
       settled: 'Sí, pero por la mañana se había calmado',

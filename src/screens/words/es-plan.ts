@@ -6,7 +6,7 @@ const number = (label: string): NumberWords => ({ label, fewer: `Menos: ${label}
 /** The plan and its editor, in Spanish. */
 export const esPlan: PlanWords = {
   title: 'Su plan',
-  lead: 'Tome lo que le enseñó su fisioterapeuta. Las dosis son las usuales para empezar; su fisioterapeuta puede cambiar cada una.',
+  lead: 'Elija lo que le enseñó su fisioterapeuta. Las dosis son las habituales para empezar; su fisioterapeuta puede cambiar cada una.',
   exercises: '¿Qué hace usted?',
   side: '¿Qué pierna?',
   both: 'Las dos piernas',
@@ -30,7 +30,7 @@ export const esPlan: PlanWords = {
   ownPace: 'A mi propio ritmo',
   paced: 'Con un compás',
   target: '¿Hasta dónde?',
-  targets: { full: 'Hasta donde llegue sin dolor', symptoms: 'Hasta que empiecen los síntomas', range: 'Hasta unos grados' },
+  targets: { full: 'Hasta donde llegue sin dolor', symptoms: 'Hasta que empiecen los síntomas', range: 'Entre dos ángulos' },
   rule: 'Cuándo hacer más o menos',
   thresholds: {
     clearRise: number('Si los síntomas suben esto: un paso atrás'),

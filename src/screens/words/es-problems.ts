@@ -41,7 +41,7 @@ export const esProblems: Words['problems'] = {
   }),
   'file-empty': () => ({ title: 'Este archivo está vacío.', todo: 'Elija otro o cópielo otra vez desde su origen.' }),
   'file-not-video': () => ({ title: 'Este archivo no es un vídeo.', todo: 'Elija un archivo MP4, MOV, WebM o MKV.' }),
-  'file-no-picture': () => ({ title: 'Este archivo no tiene imagen, solo sonido.', todo: 'Elija una película de la serie.' }),
+  'file-no-picture': () => ({ title: 'Este archivo no tiene imagen, solo sonido.', todo: 'Elija una grabación de la serie.' }),
   'file-codec': (codec) => ({
     title: codec
       ? `Este navegador no puede mostrar vídeos de este tipo (${codec}).`
@@ -80,10 +80,10 @@ export const esProblems: Words['problems'] = {
   }),
   'nothing-measured': () => ({
     title: 'No se contó ningún movimiento.',
-    todo: 'Siéntese o túmbese de modo que la cámara vea toda su pierna de lado y pruebe otra vez.',
+    todo: 'Siéntese o acuéstese de modo que la cámara vea toda su pierna de lado y pruebe otra vez.',
   }),
   'example-missing': () => ({
-    title: 'La película de ejemplo no está aquí.',
+    title: 'El vídeo de ejemplo no está aquí.',
     todo: 'Use la cámara o un archivo de vídeo en su lugar.',
   }),
   'not-stored': () => ({
