@@ -7,7 +7,7 @@ import { deg, ms, px, ratio } from '../../src/units.ts';
 import { aView } from './fake-run.ts';
 import { type DrivenSet, fakeServices } from './fake-services.ts';
 import { aRep, aSet } from './fake-sets.ts';
-import { shownAt } from './shown.tsx';
+import { press, shownAt } from './shown.tsx';
 
 const written: string[] = [];
 
@@ -101,8 +101,8 @@ describe('the screen of a running set', () => {
       const fake = fakeServices();
       shownAt('/choose/camera', fake.services);
       fireEvent.click(await screen.findByRole('radio', { name: /Straight leg raise/ }));
-      fireEvent.click(screen.getByRole('button', { name: /Start the camera/ }));
-      fireEvent.click(await screen.findByRole('button', { name: 'None of these' }));
+      await press(/Start the camera/);
+      await press('None of these');
       await screen.findByRole('button', { name: /Stop/ });
       const [set] = fake.begun;
       act(() => set?.hooks.onOpened(OPENED));
