@@ -56,8 +56,8 @@ describe('in front of a camera', () => {
   const site = siteForTests({ camera: join('tests', 'clips', 'taps-left-steady.mp4') });
 
   test.each([
-    // On the laptop the whole dose, on the phone fewer: that is always allowed.
-    { on: 'a laptop', viewport: { width: 1280, height: 800 }, fewer: 0 },
+    // Fewer than the dose, so that it takes less time: that is always allowed.
+    { on: 'a laptop', viewport: { width: 1280, height: 800 }, fewer: 9 },
     { on: 'a phone', viewport: { width: 390, height: 844 }, fewer: 11 },
   ])(
     'on $on from the first opening over plan, questions and symptoms to a set that is counted live, ends by itself, and is there after a reload',
