@@ -13,6 +13,8 @@ import { TodayScreen } from './day/today-screen.tsx';
 import { AfterScreen } from './feel/after-screen.tsx';
 import { BeforeScreen } from './feel/before-screen.tsx';
 import { CheckInScreen } from './feel/check-in-screen.tsx';
+import { GiveScreen } from './hand-over/give-screen.tsx';
+import { TakeScreen } from './hand-over/take-screen.tsx';
 import { Page } from './parts/page.tsx';
 import { PlanScreen } from './plan/plan-screen.tsx';
 import { ProgressScreen } from './progress/progress-screen.tsx';
@@ -50,6 +52,11 @@ function Screens() {
       <Route path="/set/:id">{({ id }) => <ResultScreen id={id} key={id} />}</Route>
       <Route path="/today" component={TodayScreen} />
       <Route path="/plan" component={PlanScreen} />
+      <Route path="/plan/give" component={GiveScreen} />
+      <Route path="/take">
+        <TakeScreen code={null} key="none" />
+      </Route>
+      <Route path="/take/*?">{({ '*': code }) => <TakeScreen code={code ?? ''} key={code} />}</Route>
       <Route path="/questions">
         <QuestionsScreen then="/today" />
       </Route>

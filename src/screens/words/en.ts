@@ -2,6 +2,7 @@ import { enCheck } from './en-check.ts';
 import { enCompare } from './en-compare.ts';
 import { enDay } from './en-day.ts';
 import { enFeel } from './en-feel.ts';
+import { enHandOver } from './en-hand-over.ts';
 import { enPlan } from './en-plan.ts';
 import { plural, smallOnes, times } from './en-plural.ts';
 import { enProblems } from './en-problems.ts';
@@ -202,6 +203,7 @@ export const en = {
   feel: enFeel,
   progress: enProgress,
   check: enCheck,
+  handOver: enHandOver,
   unsupported: {
     title: 'This browser can’t run Evenside',
     todo: 'Open this address in a current Chrome, Edge or Chromium.',

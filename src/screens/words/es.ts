@@ -2,6 +2,7 @@ import { esCheck } from './es-check.ts';
 import { esCompare } from './es-compare.ts';
 import { esDay } from './es-day.ts';
 import { esFeel } from './es-feel.ts';
+import { esHandOver } from './es-hand-over.ts';
 import { esPlan } from './es-plan.ts';
 import { plural, smallOnes, times } from './es-plural.ts';
 import { esProblems } from './es-problems.ts';
@@ -209,6 +210,7 @@ export const es: Words = {
   feel: esFeel,
   progress: esProgress,
   check: esCheck,
+  handOver: esHandOver,
   unsupported: {
     title: 'Este navegador no puede ejecutar Evenside',
     todo: 'Abra esta dirección en un Chrome, Edge o Chromium actual.',
