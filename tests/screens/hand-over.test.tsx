@@ -140,7 +140,7 @@ describe('giving a plan', () => {
       'From Wilma Beispiel (invented)',
       'Heel standsLeft leg',
       '5 times, each held for 5 s; one set a day, on 3 days a week',
-      'Foot tapsBoth legs',
+      'Foot tapsEach leg',
       'How far: 5° to 15°.',
       'No set when symptoms are above 4 of 10.',
       'Hold on to something that stands firm.',
@@ -287,6 +287,6 @@ describe('taking a plan on from a file', () => {
     fireEvent.change(field, { target: { value: `Your plan: https://example.org/#/take/${codeOf(writtenAgo(3))}` } });
     fireEvent.click(screen.getByRole('button', { name: 'Read the link' }));
     const lines = within(await screen.findByRole('main')).getAllByRole('heading', { level: 2 });
-    expect(lines.map(({ textContent }) => textContent)).toEqual(['Heel standsLeft leg', 'Foot tapsBoth legs']);
+    expect(lines.map(({ textContent }) => textContent)).toEqual(['Heel standsLeft leg', 'Foot tapsEach leg']);
   });
 });

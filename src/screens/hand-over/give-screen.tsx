@@ -19,7 +19,7 @@ import { saveFile } from './save-file.ts';
 const LONGEST_NAME = 80;
 
 /** A host that means "this machine" on every machine. */
-const isOnlyHere = (host: string): boolean => /^(localhost|127(\.\d+){3}|\[::1\])$/.test(host);
+const isOnlyHere = (host: string): boolean => /^((.+\.)?localhost|127(\.\d+){3}|\[::1\])$/.test(host);
 
 /** The plan under the name that was typed in. A name makes it a therapist's plan. */
 function named(prescription: Prescription, typed: string): Prescription {

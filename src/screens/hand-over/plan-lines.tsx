@@ -28,8 +28,8 @@ export function PlanLines({ items }: { readonly items: readonly PrescribedExerci
                 <span className="plan-lines-legs">{legs}</span>
               </h2>
               <p className="plan-lines-dose">{`${dose}; ${often}`}</p>
-              <p>{about}</p>
-              <p>{`${far} ${pace}`}</p>
+              <p>{about} </p>
+              <p>{`${far} ${pace} `}</p>
               <p>{`${rest} ${limit}`}</p>
               {ownCautions(item).length > 0 ? (
                 <p className="plan-lines-cautions">

@@ -28,7 +28,7 @@ export function lineSays(item: PrescribedExercise, words: Words): LineSays {
   const { target, daysAWeek, tempoS } = item;
   return {
     name: plural,
-    legs: second ? plan.both : sides[first].leg,
+    legs: second ? says.eachLeg : sides[first].leg,
     about,
     dose: day.dose(repsASet, holdS),
     often: `${plan.setsADay(setsADay)}, ${daysAWeek === 7 ? says.everyDay : says.daysAWeek(daysAWeek)}`,

@@ -11,13 +11,16 @@ interface PlanSheetProps {
   readonly link: string | null;
 }
 
+/** Lines in large print that fit one page with all the rest. Tried with the longest texts there are. */
+const ROOMY_LINES = 4;
+
 /** The plan on one page of paper: what, how much, how far, what to heed, when to stop and when to call. Never on the screen. */
 export function PlanSheet({ plan, link }: PlanSheetProps) {
   const words = useWords();
   const { start, safety, handOver } = words;
   const { sheet, says, give } = handOver;
   return (
-    <div className="plan-sheet" aria-hidden="true">
+    <div className="plan-sheet" data-dense={plan.items.length > ROOMY_LINES} aria-hidden="true">
       <header>
         <h1>{sheet.title}</h1>
         <p>

@@ -30,6 +30,7 @@ export const enHandOver: HandOverWords = {
       `This Evenside is at ${host}, which no other machine can reach. Link and QR code open on this machine only: elsewhere, paste the link into Evenside, or give the file.`,
   },
   says: {
+    eachLeg: 'Each leg',
     everyDay: 'every day',
     daysAWeek: (n) => (n === 1 ? 'on one day a week' : `on ${n} days a week`),
     atOwnPace: 'At your own pace.',

@@ -30,6 +30,7 @@ export const esHandOver: HandOverWords = {
       `Este Evenside está en ${host}, adonde no llega ningún otro equipo. El enlace y el código QR solo se abren en este equipo: en otro, pegue el enlace en Evenside o entregue el archivo.`,
   },
   says: {
+    eachLeg: 'Cada pierna',
     everyDay: 'todos los días',
     daysAWeek: (n) => (n === 1 ? 'un día a la semana' : `${n} días a la semana`),
     atOwnPace: 'A su propio ritmo.',

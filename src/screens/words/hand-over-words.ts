@@ -38,6 +38,8 @@ export interface HandOverWords {
   };
   /** What a plan says, on the screen and on paper. */
   readonly says: {
+    /** Of a line for both: the dose is for each. */
+    readonly eachLeg: string;
     readonly everyDay: string;
     readonly daysAWeek: (n: number) => string;
     readonly atOwnPace: string;
