@@ -16,5 +16,5 @@ export type PlanError =
 
 export type PlanLimit = keyof typeof PLAN_LIMITS;
 
-/** Chosen: a plan with a line for each exercise is a file of 8,500 characters, a code of 400, 7 levels deep. */
+/** Chosen: a plan with a line for each exercise is a file of 8,500 characters, a code of 420, 7 levels deep. */
 export const PLAN_LIMITS = { fileCharacters: 200_000, codeCharacters: 16_000, inflatedBytes: 200_000, levels: 12 } as const;

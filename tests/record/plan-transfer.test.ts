@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import fc from 'fast-check';
 import { deflateSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
@@ -12,6 +14,10 @@ import { line, prescription } from '../dose/plan.ts';
 import { anyPrescription } from './any-prescription.ts';
 import { wentWell } from './went-well.ts';
 
+/** Packed by other tools than ours. */
+const VECTORS: { readonly document: { readonly plan: unknown }; readonly codes: Readonly<Record<string, string>> } = JSON.parse(
+  readFileSync(join(import.meta.dirname, '..', 'vectors', 'plan-code.json'), 'utf8'),
+);
 const BASE64URL = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_';
 const bytesOf = (text: string): Uint8Array => new TextEncoder().encode(text);
 
@@ -271,6 +277,10 @@ test('10,000 texts of every kind never throw, and none of them is taken for a pl
   );
   // Splices that change a name, a number within its bounds or only blanks.
   expect(taken).toBeLessThan(3000);
+});
+
+test.each(Object.entries(VECTORS.codes))('what zlib packs is read: %s', (_, packed) => {
+  expect(wentWell(decodePlan(packed))).toEqual(VECTORS.document.plan);
 });
 
 test('the checksum is the one of zip and PNG', () => {
