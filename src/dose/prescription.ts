@@ -8,6 +8,8 @@ export interface Prescription extends Entry {
   readonly kind: 'prescription';
   /** Who decided; the name may be empty. `patient`: made by oneself from the doses offered. */
   readonly by: { readonly role: 'therapist' | 'patient'; readonly name: string };
+  /** When its author wrote it, of a plan that came from elsewhere; `at` is when it was taken on. Left out: it was written here, at `at`. */
+  readonly writtenAt?: string;
   /** The prescription that this one revises; null for the first. */
   readonly revises: string | null;
   readonly items: readonly PrescribedExercise[];

@@ -8,11 +8,11 @@ import type { Clearance } from '../symptoms/clearance.ts';
 import { MOST_INTENSITY, SYMPTOM_KINDS } from '../symptoms/felt.ts';
 import { BODY_REGIONS } from '../symptoms/place.ts';
 import { RED_FLAGS, type RedFlagAnswers, type RedFlagId } from '../symptoms/red-flags.ts';
-import { BIG_TOE, HEEL_WALK_STEPS, SELF_CHECK_IDS, type SelfCheck } from '../symptoms/self-check.ts';
+import { BIG_TOE, HEEL_WALK_STEPS, type SelfCheck } from '../symptoms/self-check.ts';
 import type { SymptomReport } from '../symptoms/symptom-report.ts';
 import type { DiaryEntry } from './diary-entry.ts';
-import { doseShape, prescribedExerciseShape, prescribedIdShape, sideShape, sidesShape } from './prescription-shape.ts';
-import { idShape, momentShape, oneOf, wholeShape } from './shape.ts';
+import { doseShape, planEntries, prescribedIdShape, sideShape } from './prescription-shape.ts';
+import { idShape, momentShape, oneOf, originShape, wholeShape } from './shape.ts';
 
 type Shape<T> = v.GenericSchema<unknown, T>;
 
@@ -28,7 +28,7 @@ const intensityShape = or(v.pipe(wholeShape, v.maxValue(MOST_INTENSITY)));
 const entryEntries = {
   id: idShape,
   schema: v.literal(1),
-  origin: oneOf({ own: true, example: true }),
+  origin: originShape,
   at: momentShape,
   day: dayShape,
 };
@@ -41,17 +41,8 @@ const feltEntries = {
 const prescriptionShape = v.strictObject({
   ...entryEntries,
   kind: v.literal('prescription'),
-  by: v.strictObject({ role: oneOf({ therapist: true, patient: true }), name: v.string() }),
-  revises: v.nullable(idShape),
-  items: v.pipe(
-    v.array(prescribedExerciseShape),
-    v.check((items) => new Set(items.map(({ id }) => id)).size === items.length, 'must have lines with ids of their own'),
-  ),
-  selfChecks: v.strictObject({
-    checks: v.array(v.picklist(SELF_CHECK_IDS)),
-    sides: sidesShape,
-    everyDays: v.pipe(wholeShape, v.minValue(1)),
-  }),
+  ...planEntries,
+  writtenAt: v.exactOptional(momentShape),
 }) satisfies Shape<Prescription>;
 
 const doseStepShape = v.strictObject({

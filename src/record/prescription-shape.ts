@@ -3,6 +3,7 @@ import type { Dose, DoseLimits } from '../dose/dose.ts';
 import { CAUTION_IDS, PRESCRIBED_EXERCISE_IDS, type PrescribedExercise, type Target } from '../dose/prescribed-exercise.ts';
 import type { ProgressionRule } from '../dose/progression-rule.ts';
 import { MOST_INTENSITY } from '../symptoms/felt.ts';
+import { SELF_CHECK_IDS } from '../symptoms/self-check.ts';
 import { degShape, idShape, oneOf, wholeShape } from './shape.ts';
 
 type Shape<T> = v.GenericSchema<unknown, T>;
@@ -69,3 +70,18 @@ export const prescribedExerciseShape = v.strictObject({
   cautions: v.array(v.picklist(CAUTION_IDS)),
   basis: oneOf({ 'common-practice': true, therapist: true }),
 }) satisfies Shape<PrescribedExercise>;
+
+/** What a prescription says, wherever it stands: in the diary or on its way. */
+export const planEntries = {
+  by: v.strictObject({ role: oneOf({ therapist: true, patient: true }), name: v.string() }),
+  revises: v.nullable(idShape),
+  items: v.pipe(
+    v.array(prescribedExerciseShape),
+    v.check((items) => new Set(items.map(({ id }) => id)).size === items.length, 'must have lines with ids of their own'),
+  ),
+  selfChecks: v.strictObject({
+    checks: v.array(v.picklist(SELF_CHECK_IDS)),
+    sides: sidesShape,
+    everyDays: v.pipe(wholeShape, v.minValue(1)),
+  }),
+};

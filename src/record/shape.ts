@@ -17,6 +17,9 @@ export const idShape = v.pipe(v.string(), v.uuid());
 /** One of the keys of `all`: written as a record so that the compiler misses none. */
 export const oneOf = <K extends string>(all: Readonly<Record<K, true>>) => v.picklist(Object.keys(all) as K[]);
 
+/** Whether an entry is somebody's own or invented. */
+export const originShape = oneOf({ own: true, example: true });
+
 /** The path of a fault as code would write it: `frames[3].p[0]`. */
 const placeOf = (issue: v.BaseIssue<unknown>): string =>
   (issue.path ?? [])

@@ -14,6 +14,8 @@ import { DeskScreen } from './desk/desk-screen.tsx';
 import { AfterScreen } from './feel/after-screen.tsx';
 import { BeforeScreen } from './feel/before-screen.tsx';
 import { CheckInScreen } from './feel/check-in-screen.tsx';
+import { GiveScreen } from './hand-over/give-screen.tsx';
+import { TakeScreen } from './hand-over/take-screen.tsx';
 import { Page } from './parts/page.tsx';
 import { PlanScreen } from './plan/plan-screen.tsx';
 import { ProgressScreen } from './progress/progress-screen.tsx';
@@ -51,6 +53,11 @@ function Screens() {
       <Route path="/set/:id">{({ id }) => <ResultScreen id={id} key={id} />}</Route>
       <Route path="/today" component={TodayScreen} />
       <Route path="/plan" component={PlanScreen} />
+      <Route path="/plan/give" component={GiveScreen} />
+      <Route path="/take">
+        <TakeScreen code={null} key="none" />
+      </Route>
+      <Route path="/take/*?">{({ '*': code }) => <TakeScreen code={code ?? ''} key={code} />}</Route>
       <Route path="/questions">
         <QuestionsScreen then="/today" />
       </Route>

@@ -55,6 +55,9 @@ describe('every screen has no fault that axe knows, large targets, nothing sidew
       ['#/urgent', 'Signs that need urgent care'],
       ['#/today', 'Today'],
       ['#/plan', 'Your plan'],
+      ['#/plan/give', 'Give this plan'],
+      ['#/take', 'A plan for you'],
+      ['#/take/AQ', 'A plan for you'],
       ['#/progress', 'How it is going'],
       ['#/nowhere', 'There is nothing at this address.'],
     ] as const;
@@ -84,7 +87,7 @@ describe('every screen has no fault that axe knows, large targets, nothing sidew
   });
 
   test('with a plan, measured sets and symptoms', async () => {
-    const { rows, itemId, handSetId, leftId, rightId, raiseId } = seededDiary();
+    const { rows, planCode, itemId, handSetId, leftId, rightId, raiseId } = seededDiary();
     const { page } = await site.open();
     await seed(page, rows);
     const faults: string[] = [];
@@ -98,6 +101,8 @@ describe('every screen has no fault that axe knows, large targets, nothing sidew
       ['after a set', `#/feel/after/${handSetId}`, 'How is it after the set?', 'As a list'],
       ['check-in', '#/check-in', /^How was it after/, 'As a list'],
       ['self-check', '#/self-check', 'Check your strength', 'Left leg'],
+      ['give', '#/plan/give', 'Give this plan', 'As a QR code'],
+      ['take', `#/take/${planCode}`, 'A plan for you', 'You have this plan already.'],
       ['progress', '#/progress', 'How it is going', 'Foot taps, left leg'],
       ['result', `#/set/${rightId}`, 'Foot taps, right leg', /./],
       ['result of leg raises', `#/set/${raiseId}`, 'Straight leg raises, left leg', /./],
@@ -163,6 +168,8 @@ describe('in Spanish', () => {
       [`#/questions/${itemId}/left`, 'Antes de empezar'],
       [`#/today/go/${itemId}/left`, /pierna izquierda$/],
       ['#/plan', 'Su plan'],
+      ['#/plan/give', 'Entregar este plan'],
+      ['#/take', 'Un plan para usted'],
       ['#/progress', 'Cómo va'],
     ] as const;
     for (const [address, title] of screens) {

@@ -8,8 +8,10 @@ import { DATABASE_NAME } from '../../src/record/database.ts';
 import type { DiaryEntry } from '../../src/record/diary-entry.ts';
 import { measureRecording } from '../../src/record/measure-recording.ts';
 import { newId } from '../../src/record/new-id.ts';
+import { encodePlanCode } from '../../src/record/plan-transfer.ts';
 import { decodeRecording } from '../../src/record/recording.ts';
 import { entryNow } from '../../src/screens/day/entry-now.ts';
+import { wentWell } from '../record/went-well.ts';
 import { ALL_NO, daysAgo } from '../screens/diary-builder.ts';
 
 const RECORDINGS = join(import.meta.dirname, '..', '..', 'recordings');
@@ -19,6 +21,8 @@ type Rows = Readonly<Record<string, readonly unknown[]>>;
 
 export interface SeededDiary {
   readonly rows: Rows;
+  /** The plan's code, as a link has it. */
+  readonly planCode: string;
   /** The line of foot taps, left. */
   readonly itemId: string;
   /** A set counted by hand yesterday. */
@@ -96,7 +100,8 @@ export function seededDiary(): SeededDiary {
       { setId: raiseId, result: raise },
     ],
   };
-  return { rows, itemId, handSetId, leftId, rightId, raiseId };
+  const planCode = wentWell(encodePlanCode(plan, { named: true }));
+  return { rows, planCode, itemId, handSetId, leftId, rightId, raiseId };
 }
 
 /** A plan with a warning sign told today: the day is stopped. */

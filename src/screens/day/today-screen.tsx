@@ -62,7 +62,7 @@ function Asked({ today }: { readonly today: Today }) {
 }
 
 function Planned({ today, log, add, reload }: DayInUse & { readonly today: Today }) {
-  const { day, progress } = useWords();
+  const { day, progress, handOver } = useWords();
   const glance = useGlance(today);
   const { prescription, gate, lines, next } = today;
   const waiting = lines.flatMap(({ state, mayStartMs }) => (state === 'later' && mayStartMs !== null ? [mayStartMs] : []));
@@ -99,6 +99,9 @@ function Planned({ today, log, add, reload }: DayInUse & { readonly today: Today
         <Link href="/plan" className="button">
           {day.changePlan}
         </Link>
+        <Link href="/plan/give" className="button">
+          {handOver.give.open}
+        </Link>
         <DueMessages />
         {log ? <RemindersLink prescription={prescription} log={log} today={today.day} /> : null}
       </p>
@@ -108,7 +111,7 @@ function Planned({ today, log, add, reload }: DayInUse & { readonly today: Today
 
 /** What is due today, what is done, when the next set may come. */
 export function TodayScreen() {
-  const { day, app, locale } = useWords();
+  const { day, app, locale, handOver } = useWords();
   const inUse = useDay();
   const { log, today, gate, problem, add } = inUse;
   return (
@@ -125,6 +128,9 @@ export function TodayScreen() {
             <div className="day-actions">
               <Link href="/plan" className="button" data-look="main">
                 {day.makePlan}
+              </Link>
+              <Link href="/take" className="button">
+                {handOver.take.open}
               </Link>
               <ExamplePlan add={add} />
             </div>

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import { useLocation } from 'wouter';
+import { Link, useLocation } from 'wouter';
 import { PRESCRIBED_EXERCISE_IDS, type PrescribedExercise, type PrescribedExerciseId } from '../../dose/prescribed-exercise.ts';
 import type { Prescription } from '../../dose/prescription.ts';
 import { startingDose } from '../../dose/starting-doses.ts';
@@ -69,7 +69,7 @@ const NEW_DRAFT = (): Draft => ({
 
 /** A plan of one's own, from the usual starting doses or from the plan that holds, until the therapist makes one. */
 export function PlanScreen() {
-  const { plan, sides, app } = useWords();
+  const { plan, sides, app, handOver } = useWords();
   const { log, today, problem, add } = useDay();
   const [, navigate] = useLocation();
   const [draft, setDraft] = useState<Draft | null>(null);
@@ -143,6 +143,9 @@ export function PlanScreen() {
         <button type="submit" className="button" data-look="main" disabled={items.length === 0 || faulty}>
           {plan.save}
         </button>
+        <Link href="/take" className="button">
+          {handOver.take.open}
+        </Link>
       </form>
     </Page>
   );

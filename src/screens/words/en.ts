@@ -3,6 +3,7 @@ import { enCompare } from './en-compare.ts';
 import { enDay } from './en-day.ts';
 import { enDesk } from './en-desk.ts';
 import { enFeel } from './en-feel.ts';
+import { enHandOver } from './en-hand-over.ts';
 import { enPlan } from './en-plan.ts';
 import { plural, smallOnes, times } from './en-plural.ts';
 import { enProblems } from './en-problems.ts';
@@ -203,6 +204,7 @@ export const en = {
   feel: enFeel,
   progress: enProgress,
   check: enCheck,
+  handOver: enHandOver,
   desk: enDesk,
   unsupported: {
     title: 'This browser can’t run Evenside',

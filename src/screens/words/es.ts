@@ -3,6 +3,7 @@ import { esCompare } from './es-compare.ts';
 import { esDay } from './es-day.ts';
 import { esDesk } from './es-desk.ts';
 import { esFeel } from './es-feel.ts';
+import { esHandOver } from './es-hand-over.ts';
 import { esPlan } from './es-plan.ts';
 import { plural, smallOnes, times } from './es-plural.ts';
 import { esProblems } from './es-problems.ts';
@@ -210,6 +211,7 @@ export const es: Words = {
   feel: esFeel,
   progress: esProgress,
   check: esCheck,
+  handOver: esHandOver,
   desk: esDesk,
   unsupported: {
     title: 'Este navegador no puede ejecutar Evenside',

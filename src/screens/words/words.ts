@@ -13,6 +13,7 @@ import type { CompareWords } from './compare-words.ts';
 import type { DayWords } from './day-words.ts';
 import type { DeskWords } from './desk-words.ts';
 import type { FeelWords } from './feel-words.ts';
+import type { HandOverWords } from './hand-over-words.ts';
 import type { PlanWords } from './plan-words.ts';
 import type { ProgressWords } from './progress-words.ts';
 
@@ -209,6 +210,7 @@ export interface Words {
   readonly feel: FeelWords;
   readonly progress: ProgressWords;
   readonly check: CheckWords;
+  readonly handOver: HandOverWords;
   readonly desk: DeskWords;
   readonly unsupported: { readonly title: string; readonly todo: string; readonly features: Record<MissingFeature, string> };
 }

@@ -1,0 +1,74 @@
+import * as v from 'valibot';
+import type { GivenPlan } from '../dose/given-plan.ts';
+import { fail, ok, type Result } from '../result.ts';
+import { PLAN_LIMITS, type PlanError } from './plan-error.ts';
+import { planEntries } from './prescription-shape.ts';
+import { idShape, momentShape, originShape, shaped } from './shape.ts';
+
+const PLAN_VERSION = 1;
+/** Chosen: far above what anybody is given at once, or is called. */
+const MOST_LINES = 60;
+/** Characters. */
+export const LONGEST_NAME = 200;
+
+const documentShape = v.strictObject({
+  evenside: v.literal('plan'),
+  version: v.literal(PLAN_VERSION),
+  plan: v.strictObject({
+    id: idShape,
+    writtenAt: momentShape,
+    origin: originShape,
+    ...planEntries,
+    by: v.strictObject({ ...planEntries.by.entries, name: v.pipe(v.string(), v.maxLength(LONGEST_NAME)) }),
+    items: v.pipe(planEntries.items, v.minLength(1), v.maxLength(MOST_LINES)),
+  }),
+});
+
+/** The document of a plan, as JSON is made from it. */
+export const documentOf = (plan: GivenPlan) => ({ evenside: 'plan', version: PLAN_VERSION, plan }) as const;
+
+/** How deep the brackets of a text go, those inside of its strings left out. Goes through the text once, and stops at `most`. */
+function levelsOf(text: string, most: number): number {
+  let depth = 0;
+  let deepest = 0;
+  let inside = false;
+  for (let i = 0; i < text.length && deepest <= most; i += 1) {
+    const character = text[i];
+    if (inside && character === '\\') i += 1;
+    else if (character === '"') inside = !inside;
+    else if (!inside && (character === '{' || character === '[')) {
+      depth += 1;
+      deepest = Math.max(deepest, depth);
+    } else if (!inside && (character === '}' || character === ']')) depth -= 1;
+  }
+  return deepest;
+}
+
+const has = <K extends string>(value: unknown, key: K): value is Readonly<Record<K, unknown>> =>
+  typeof value === 'object' && value !== null && Object.hasOwn(value, key);
+
+/** A value that should be a plan's document. The whole of it is checked before anything of it is given back. */
+export function planOf(value: unknown): Result<GivenPlan, PlanError> {
+  if (!has(value, 'evenside') || value.evenside !== 'plan') return fail({ kind: 'not-a-plan' });
+  const { version } = value as { readonly version?: unknown };
+  if (typeof version === 'number' && version > PLAN_VERSION) return fail({ kind: 'plan-newer', version, known: PLAN_VERSION });
+  const found = shaped(documentShape, value);
+  return found.ok ? ok(found.value.plan) : fail({ kind: 'plan-wrong', where: found.error.where, what: found.error.what });
+}
+
+/** The text of a plan's document, as a file has it. */
+export function planOfJson(text: string): Result<GivenPlan, PlanError> {
+  const { fileCharacters, levels: limit } = PLAN_LIMITS;
+  if (text.length > fileCharacters)
+    return fail({ kind: 'plan-too-large', what: 'fileCharacters', found: text.length, limit: fileCharacters });
+  const found = levelsOf(text, limit);
+  if (found > limit) return fail({ kind: 'plan-too-large', what: 'levels', found, limit });
+  let value: unknown;
+  try {
+    value = JSON.parse(text);
+  } catch {
+    // What still says that it is a plan was one.
+    return text.includes('"evenside"') ? fail({ kind: 'plan-damaged', how: 'not-json' }) : fail({ kind: 'not-a-plan' });
+  }
+  return planOf(value);
+}
