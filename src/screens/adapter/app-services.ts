@@ -6,6 +6,7 @@ import type { Result } from '../../result.ts';
 import { entryNow } from '../day/entry-now.ts';
 import type { AppServices, Problem, SetHooks, SetPlan } from '../services.ts';
 import { diaryServices } from './diary.ts';
+import { everythingIn } from './everything.ts';
 import { browserMessages } from './messages.ts';
 import { missingFeatures } from './missing-features.ts';
 import { storedSets, type UnstoredSets } from './stored-sets.ts';
@@ -52,6 +53,7 @@ export function appServices(): AppServices {
     },
     ...storedSets(opening, unstored),
     diary,
+    everything: () => everythingIn(opening),
     messages: browserMessages(),
   };
 }
