@@ -13,6 +13,7 @@ import type { DayWords } from './day-words.ts';
 import type { FeelWords } from './feel-words.ts';
 import type { PlanWords } from './plan-words.ts';
 import type { ProgressWords } from './progress-words.ts';
+import type { ReportWords } from './report-words.ts';
 
 /** What went wrong, and what to do about it. `detail` is a technical word, such as a codec's name. */
 export interface ProblemWords {
@@ -206,6 +207,7 @@ export interface Words {
   readonly plan: PlanWords;
   readonly feel: FeelWords;
   readonly progress: ProgressWords;
+  readonly report: ReportWords;
   readonly check: CheckWords;
   readonly unsupported: { readonly title: string; readonly todo: string; readonly features: Record<MissingFeature, string> };
 }
