@@ -36,8 +36,11 @@ interface DayChartProps {
 
 const HEIGHT = 200;
 /** A dot's radius, px; smaller where days lie close, by this share of the room of a day. Chosen. */
-const DOT = { most: 6, least: 2.5, share: 0.4 } as const;
+const DOT = { most: 6, least: 2.5, share: 0.25 } as const;
 const MARGIN = { top: 12, right: 16, bottom: 30, left: 48 } as const;
+/** A name stands over its line, or under it where the values are over it, px. */
+const NAME_OVER = -6;
+const NAME_UNDER = 17;
 const PX_PER_DATE = 64;
 const TICKS = 5;
 
@@ -58,6 +61,7 @@ export function DayChart({ days, values, target, reference, scale, unit, label, 
   const right = width - MARGIN.right;
   const room = (right - MARGIN.left) / Math.max(1, days.length);
   const dot = Math.max(DOT.least, Math.min(DOT.most, DOT.share * room));
+  const under = reference !== null && values.every(({ value }) => value > reference.value);
   const xOf = (day: CalendarDay) => MARGIN.left + (days.indexOf(day) + 0.5) * room;
   const dated = days.filter((_, i) => i % Math.max(1, Math.ceil(PX_PER_DATE / room)) === 0);
   return (
@@ -89,7 +93,12 @@ export function DayChart({ days, values, target, reference, scale, unit, label, 
         {reference ? (
           <>
             <path className="day-chart-reference" d={`M${MARGIN.left} ${y.at(reference.value)}H${right}`} />
-            <text className="day-chart-name" x={right} y={y.at(reference.value) - 6} textAnchor="end">
+            <text
+              className="day-chart-name"
+              x={right}
+              y={y.at(reference.value) + (under ? NAME_UNDER : NAME_OVER)}
+              textAnchor="end"
+            >
               {reference.name}
             </text>
           </>

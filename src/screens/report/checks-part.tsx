@@ -59,7 +59,7 @@ export function ChecksPart({ selfChecks, from, to }: ChecksPartProps) {
       {rows.length === 0 ? (
         <p>{checks.none}</p>
       ) : (
-        <table>
+        <table className="report-checks">
           <thead>
             <tr>
               <th scope="col">{checks.check}</th>

@@ -36,4 +36,4 @@ export function MeasuredPart({ lines }: { readonly lines: readonly LineProgress[
 }
 
 /** Low enough for eight of them on two pages, px. Chosen. */
-export const CHART_HEIGHT = 110;
+export const CHART_HEIGHT = 96;

@@ -25,7 +25,7 @@ interface PrescribedPartProps {
 /** What the plan says, at today's dose. */
 export function PrescribedPart({ prescription, log, from, to }: PrescribedPartProps) {
   const words = useWords();
-  const { report, sides, locale } = words;
+  const { report, locale } = words;
   const { prescribed } = report;
   const { by, day, items } = prescription;
   const changes = log.prescriptions.filter((each) => each.revises !== null && each.day >= from && each.day <= to).length;
@@ -41,7 +41,9 @@ export function PrescribedPart({ prescription, log, from, to }: PrescribedPartPr
           <tr>
             <th scope="col">{report.exercise}</th>
             <th scope="col">{prescribed.dose}</th>
-            <th scope="col">{prescribed.target}</th>
+            <th scope="col" className="report-target">
+              {prescribed.target}
+            </th>
           </tr>
         </thead>
         <tbody>
@@ -50,7 +52,7 @@ export function PrescribedPart({ prescription, log, from, to }: PrescribedPartPr
             return (
               <tr key={item.id}>
                 <th scope="row">
-                  {prescribedWords(item.exercise, words).plural}, {item.sides.map((side) => sides[side].legLower).join(', ')}
+                  {prescribedWords(item.exercise, words).plural}, {item.sides.map((side) => report.sides[side]).join(', ')}
                 </th>
                 <td>
                   {doseIn(dose, words)}; {prescribed.daysAWeek(item.daysAWeek)}; {prescribed.limit(item.symptomLimit)}

@@ -27,9 +27,9 @@ export function rangeLines(
 ): readonly string[] {
   const degrees = degreesIn(locale);
   const last = days.at(-1);
-  const written = days.slice(-MOST_DAYS_WRITTEN).map(({ day, rangeDeg }) => `${shortDayIn(locale, day)} ${degrees(rangeDeg)}°`);
+  const written = days.slice(-MOST_DAYS_WRITTEN).map(({ day, rangeDeg }) => `${shortDayIn(locale, day)} ${degrees(rangeDeg)}`);
   const lines: string[] = [];
-  if (last) lines.push(measured.daily(written.join(', '), degrees(last.bandDeg)));
+  if (last) lines.push(measured.daily(written.join('; '), degrees(last.bandDeg)));
   if (last?.target && target.kind === 'range')
     lines.push(measured.target[last.target](prescribed.range(target.fromDeg, target.toDeg)));
   if (!change) lines.push(measured.onlyDay);

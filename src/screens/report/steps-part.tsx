@@ -5,10 +5,10 @@ import { type Proposal, propose } from '../../dose/propose.ts';
 import type { CalendarDay } from '../../symptoms/calendar-day.ts';
 import { byMoment } from '../../symptoms/entry.ts';
 import { changeWords } from '../day/change-words.ts';
+import { shortDayIn } from '../day/clock-words.ts';
 import { prescribedWords } from '../day/prescribed-words.ts';
 import type { Words } from '../words/words.ts';
 import { useWords } from '../words/words-context.tsx';
-import { dateIn } from './date-in.ts';
 
 /** Why this is proposed; nothing for a stop, whose reasons stand among the warning signs. */
 function whyIn(proposal: Proposal, { day: { proposal: said } }: Words): string {
@@ -77,7 +77,7 @@ export function StepsPart({ prescription, log, from, to }: StepsPartProps) {
           <ul>
             {taken.map((step) => (
               <li key={step.id}>
-                {dateIn(words.locale, step.day)}, {lineName(step, log, words)}
+                {shortDayIn(words.locale, step.day)}, {lineName(step, log, words)}
                 {changeWords(step.from, step.to, words.day)} ({steps.by[step.by]}). {reasonIn(step.reason, words)}
               </li>
             ))}

@@ -17,7 +17,7 @@ interface SymptomsPartProps {
 
 /** What was told about symptoms and on the days after: each day of two weeks, each week of more. */
 export function SymptomsPart({ found, log, weeks }: SymptomsPartProps) {
-  const { report, progress, feel, sides, locale } = useWords();
+  const { report, progress, feel, locale } = useWords();
   const { symptoms: words } = report;
   const daily = weeks <= 2;
   const rows = symptomRows(log, found.from, found.to, daily ? 1 : WEEK);
@@ -57,7 +57,7 @@ export function SymptomsPart({ found, log, weeks }: SymptomsPartProps) {
                 <tr key={from}>
                   <th scope="row">{shortDayIn(locale, from)}</th>
                   <td>{least === null || most === null ? progress.unsaid : words.fromTo(least, most)}</td>
-                  <td>{furthest ? `${feel.regions[furthest.region]}, ${sides[furthest.side].legLower}` : ''}</td>
+                  <td>{furthest ? `${feel.regions[furthest.region]}, ${report.sides[furthest.side]}` : ''}</td>
                   <td>
                     {[afterwards && words.afterwards[afterwards], weaker && words.weaker].filter((each) => each).join(', ')}
                   </td>

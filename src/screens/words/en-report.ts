@@ -20,6 +20,7 @@ export const enReport: ReportWords = {
   name: 'Name:',
   invented: 'Invented example: the plan or some of the entries were made up to try the program. This is no record of a person.',
   exercise: 'Exercise',
+  sides: { left: 'left', right: 'right' },
   prescribed: {
     title: 'Prescribed',
     by: {
@@ -32,7 +33,7 @@ export const enReport: ReportWords = {
     target: 'How far',
     range: (from, to) => `${from}° to ${to}°`,
     daysAWeek: (n) => (n === 1 ? 'one day a week' : `${n} days a week`),
-    limit: (most) => `no set above ${most} of 10`,
+    limit: (most) => `symptom limit ${most} of 10`,
     atFirst: (dose) => `At first: ${dose}`,
   },
   done: {
@@ -48,7 +49,7 @@ export const enReport: ReportWords = {
     key: 'Dot: median of the day’s complete repetitions. Bar: 95 % error of measurement. Band: target. Dashed line: the other leg, last measured.',
     errors:
       'The limit that a difference must exceed to be beyond the error: minimal detectable change (95 %) and scatter of the repetitions. These error figures come from rendered bodies, not from people, and are probably too small.',
-    daily: (days, error) => `By day, each ± ${error}°: ${days}.`,
+    daily: (days, error) => `By day, degrees, each ± ${error}: ${days}.`,
     target: {
       below: (range) => `Last below the target (${range}).`,
       within: (range) => `Last within the target (${range}).`,
@@ -72,7 +73,7 @@ export const enReport: ReportWords = {
     none: 'Nothing was told about symptoms in these weeks.',
     day: 'Day',
     week: 'Week from',
-    strength: 'Strength, 0 to 10',
+    strength: 'Strength',
     furthest: 'Furthest down',
     nextDay: 'Check-in',
     fromTo: (least, most) => (least === most ? `${most}` : `${least} to ${most}`),
@@ -111,7 +112,7 @@ export const enReport: ReportWords = {
     taken: 'Taken in these weeks',
     noneTaken: 'None.',
     kinds: { up: 'step up', hold: 'keep the dose', back: 'step back', contact: 'contact the therapist', stop: 'stop' },
-    by: { rule: 'proposed by the rule', patient: 'chosen by the person' },
+    by: { rule: 'by the rule', patient: 'own wish' },
     goodDays: 'After good days.',
     chosen: 'By choice.',
   },

@@ -22,6 +22,7 @@ export const esReport: ReportWords = {
   invented:
     'Ejemplo inventado: el plan o algunos de los datos se inventaron para probar el programa. No es el historial de ninguna persona.',
   exercise: 'Ejercicio',
+  sides: { left: 'izq.', right: 'der.' },
   prescribed: {
     title: 'Lo prescrito',
     by: {
@@ -34,7 +35,7 @@ export const esReport: ReportWords = {
     target: 'Hasta dónde',
     range: (from, to) => `de ${from}° a ${to}°`,
     daysAWeek: (n) => (n === 1 ? 'un día por semana' : `${n} días por semana`),
-    limit: (most) => `ninguna serie por encima de ${most} de 10`,
+    limit: (most) => `límite de síntomas ${most} de 10`,
     atFirst: (dose) => `Al principio: ${dose}`,
   },
   done: {
@@ -50,7 +51,7 @@ export const esReport: ReportWords = {
     key: 'Punto: mediana de las repeticiones completas del día. Barra: error de medida del 95 %. Franja: objetivo. Línea discontinua: la otra pierna, última medida.',
     errors:
       'El límite que una diferencia debe superar para ser más que el error: cambio mínimo detectable (95 %) y dispersión de las repeticiones. Estos errores proceden de cuerpos generados por ordenador, no de personas, y probablemente son demasiado pequeños.',
-    daily: (days, error) => `Por día, cada uno ± ${error}°: ${days}.`,
+    daily: (days, error) => `Por día, grados, cada uno ± ${error}: ${days}.`,
     target: {
       below: (range) => `Lo último, por debajo del objetivo (${range}).`,
       within: (range) => `Lo último, dentro del objetivo (${range}).`,
@@ -74,14 +75,14 @@ export const esReport: ReportWords = {
     none: 'No se contó nada de síntomas en estas semanas.',
     day: 'Día',
     week: 'Semana del',
-    strength: 'Intensidad, de 0 a 10',
+    strength: 'Intensidad',
     furthest: 'Lo más abajo',
     nextDay: 'Al día siguiente',
-    fromTo: (least, most) => (least === most ? `${most}` : `de ${least} a ${most}`),
+    fromTo: (least, most) => (least === most ? `${most}` : `${least} a ${most}`),
     afterwards: {
       'no-flare': 'sin reacción',
-      settled: 'aumentaron y se calmaron',
-      'not-settled': 'aumentaron y no se calmaron',
+      settled: 'aumento, calmado',
+      'not-settled': 'aumento, sin calmar',
     },
     weaker: 'menos fuerza que antes',
   },
@@ -113,7 +114,7 @@ export const esReport: ReportWords = {
     taken: 'Lo aceptado en estas semanas',
     noneTaken: 'Ninguno.',
     kinds: { up: 'subir', hold: 'mantener la dosis', back: 'bajar', contact: 'consultar al fisioterapeuta', stop: 'parar' },
-    by: { rule: 'propuesto por la regla', patient: 'elegido por la persona' },
+    by: { rule: 'por la regla', patient: 'por deseo propio' },
     goodDays: 'Tras días buenos.',
     chosen: 'Por elección.',
   },

@@ -1,5 +1,6 @@
 import type { Verdict } from '../../compare/range-difference.ts';
 import type { Proposal } from '../../dose/propose.ts';
+import type { Side } from '../../pose/landmarks.ts';
 import type { CheckIn } from '../../symptoms/check-in.ts';
 import type { NotAnswered } from '../../symptoms/entry.ts';
 import type { WeaknessCause } from '../../symptoms/weakness.ts';
@@ -27,6 +28,8 @@ export interface ReportWords {
   readonly name: string;
   readonly invented: string;
   readonly exercise: string;
+  /** The legs in a narrow place. */
+  readonly sides: Record<Side, string>;
   readonly prescribed: {
     readonly title: string;
     readonly by: Record<'therapist' | 'patient', (date: string) => string>;
