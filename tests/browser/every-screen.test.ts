@@ -56,6 +56,7 @@ describe('every screen has no fault that axe knows, large targets, nothing sidew
       ['#/today', 'Today'],
       ['#/plan', 'Your plan'],
       ['#/progress', 'How it is going'],
+      ['#/report', 'Report for the therapist'],
       ['#/nowhere', 'There is nothing at this address.'],
     ] as const;
     for (const [address, title] of screens) {
@@ -99,6 +100,7 @@ describe('every screen has no fault that axe knows, large targets, nothing sidew
       ['check-in', '#/check-in', /^How was it after/, 'As a list'],
       ['self-check', '#/self-check', 'Check your strength', 'Left leg'],
       ['progress', '#/progress', 'How it is going', 'Foot taps, left leg'],
+      ['report', '#/report', 'Report for the therapist', 'Prescribed'],
       ['result', `#/set/${rightId}`, 'Foot taps, right leg', /./],
       ['result of leg raises', `#/set/${raiseId}`, 'Straight leg raises, left leg', /./],
       ['compare', `#/compare/${leftId}/${rightId}`, /both legs$/, 'What'],
@@ -164,6 +166,7 @@ describe('in Spanish', () => {
       [`#/today/go/${itemId}/left`, /pierna izquierda$/],
       ['#/plan', 'Su plan'],
       ['#/progress', 'Cómo va'],
+      ['#/report', 'Informe para el fisioterapeuta'],
     ] as const;
     for (const [address, title] of screens) {
       await page.goto(`${site.url()}${address}`);

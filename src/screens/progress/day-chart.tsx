@@ -38,6 +38,8 @@ const HEIGHT = 200;
 /** A dot's radius, px; smaller where days lie close, by this share of the room of a day. Chosen. */
 const DOT = { most: 6, least: 2.5, share: 0.25 } as const;
 const MARGIN = { top: 12, right: 16, bottom: 30, left: 48 } as const;
+/** With less room for a day its error is drawn thin, px. Chosen. */
+const DENSE_PX = 10;
 /** A name stands over its line, or under it where the values are over it, px. */
 const NAME_OVER = -6;
 const NAME_UNDER = 17;
@@ -66,7 +68,14 @@ export function DayChart({ days, values, target, reference, scale, unit, label, 
   const dated = days.filter((_, i) => i % Math.max(1, Math.ceil(PX_PER_DATE / room)) === 0);
   return (
     <div ref={ref} className="day-chart">
-      <svg viewBox={`0 0 ${width} ${height}`} width={width} height={height} role="img" aria-label={label}>
+      <svg
+        data-dense={room < DENSE_PX}
+        viewBox={`0 0 ${width} ${height}`}
+        width={width}
+        height={height}
+        role="img"
+        aria-label={label}
+      >
         {target ? (
           <rect
             className="day-chart-target"

@@ -29,7 +29,10 @@ export function rangeLines(
   const last = days.at(-1);
   const written = days.slice(-MOST_DAYS_WRITTEN).map(({ day, rangeDeg }) => `${shortDayIn(locale, day)} ${degrees(rangeDeg)}`);
   const lines: string[] = [];
-  if (last) lines.push(measured.daily(written.join('; '), degrees(last.bandDeg)));
+  if (last) {
+    const [said, error] = [written.join('; '), degrees(last.bandDeg)];
+    lines.push(written.length < days.length ? measured.dailyLast(said, error, written.length) : measured.daily(said, error));
+  }
   if (last?.target && target.kind === 'range')
     lines.push(measured.target[last.target](prescribed.range(target.fromDeg, target.toDeg)));
   if (!change) lines.push(measured.onlyDay);

@@ -50,6 +50,7 @@ export const enReport: ReportWords = {
     errors:
       'The limit that a difference must exceed to be beyond the error: minimal detectable change (95 %) and scatter of the repetitions. These error figures come from rendered bodies, not from people, and are probably too small.',
     daily: (days, error) => `By day, degrees, each ± ${error}: ${days}.`,
+    dailyLast: (days, error, n) => `The last ${n} days measured, degrees, each ± ${error}: ${days}.`,
     target: {
       below: (range) => `Last below the target (${range}).`,
       within: (range) => `Last within the target (${range}).`,

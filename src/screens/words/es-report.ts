@@ -52,6 +52,7 @@ export const esReport: ReportWords = {
     errors:
       'El límite que una diferencia debe superar para ser más que el error: cambio mínimo detectable (95 %) y dispersión de las repeticiones. Estos errores proceden de cuerpos generados por ordenador, no de personas, y probablemente son demasiado pequeños.',
     daily: (days, error) => `Por día, grados, cada uno ± ${error}: ${days}.`,
+    dailyLast: (days, error, n) => `Los últimos ${n} días medidos, grados, cada uno ± ${error}: ${days}.`,
     target: {
       below: (range) => `Lo último, por debajo del objetivo (${range}).`,
       within: (range) => `Lo último, dentro del objetivo (${range}).`,

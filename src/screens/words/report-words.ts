@@ -56,6 +56,8 @@ export interface ReportWords {
     readonly errors: string;
     /** The median of every day, all with this error. */
     readonly daily: (days: string, error: string) => string;
+    /** The same of the last days only. */
+    readonly dailyLast: (days: string, error: string, n: number) => string;
     readonly target: Record<'below' | 'within' | 'above', (range: string) => string>;
     readonly change: DifferenceWords;
     readonly otherLeg: DifferenceWords;
