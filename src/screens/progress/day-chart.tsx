@@ -37,7 +37,7 @@ interface DayChartProps {
 const HEIGHT = 200;
 /** A dot's radius, px; smaller where days lie close, by this share of the room of a day. Chosen. */
 const DOT = { most: 6, least: 2.5, share: 0.25 } as const;
-const MARGIN = { top: 12, right: 16, bottom: 30, left: 48 } as const;
+const MARGIN = { top: 12, topNamed: 24, right: 16, bottom: 30, left: 48 } as const;
 /** With less room for a day its error is drawn thin, px. Chosen. */
 const DENSE_PX = 10;
 /** A name stands over its line, or under it where the values are over it, px. */
@@ -59,7 +59,7 @@ export function DayChart({ days, values, target, reference, scale, unit, label, 
     ...(reference ? [reference.value] : []),
   ];
   const bottom = height - MARGIN.bottom;
-  const y = scaleOf(Math.min(...all), Math.max(...all), bottom, MARGIN.top, TICKS);
+  const y = scaleOf(Math.min(...all), Math.max(...all), bottom, reference ? MARGIN.topNamed : MARGIN.top, TICKS);
   const right = width - MARGIN.right;
   const room = (right - MARGIN.left) / Math.max(1, days.length);
   const dot = Math.max(DOT.least, Math.min(DOT.most, DOT.share * room));

@@ -12,8 +12,10 @@ export function DonePart({ lines }: { readonly lines: readonly LineProgress[] })
   const items = [...new Set(lines.map(({ item }) => item))];
   const cell = (line: LineProgress | undefined): string => {
     if (!line) return '';
+    const sets = done.sets(line.setsDoneOfDue, line.setsDue);
+    if (line.daysDone === 0) return sets;
     const reps = line.days.reduce((sum, day) => sum + day.reps, 0);
-    return `${done.sets(line.setsDoneOfDue, line.setsDue)}; ${done.days(line.daysDone)}; ${done.reps(reps)}`;
+    return `${sets}; ${done.days(line.daysDone)}; ${done.reps(reps)}`;
   };
   return (
     <section>
