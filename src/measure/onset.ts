@@ -1,12 +1,9 @@
-import { quantile } from '../signal/median.ts';
 import type { Deg, Ms } from '../units.ts';
+import { restLevel } from './rest-level.ts';
 import type { MeasuredRep, Onset } from './set-result.ts';
 
 /** No frame nearer than this to the moment: its angle is not known, ms. Chosen: as long as a gap that ends live counting. */
 const NEAR_MS = 700;
-
-/** This share of the angles lies at or below the rest: people rest between repetitions for longer than that. Chosen. */
-const RESTING_SHARE = 0.1;
 
 /** What an onset is looked for in: the set's curve, and what its exercise calls a movement. */
 export interface OnsetCurve {
@@ -29,11 +26,8 @@ export function onsetIn(onsetMs: Ms | null, { tMs, angleDeg, sign, noticeDeg }: 
     if (angle !== null && away(i) <= NEAR_MS && (nearest === null || away(i) < away(nearest))) nearest = i;
   });
   const at = nearest === null ? null : (angleDeg[nearest] ?? null);
-  const rest = quantile(
-    angleDeg.flatMap((angle) => (angle === null ? [] : [sign * angle])),
-    RESTING_SHARE,
-  );
-  const lifted = at !== null && rest !== null && sign * at - rest >= noticeDeg;
+  const rest = restLevel(angleDeg, sign);
+  const lifted = at !== null && rest !== null && sign * (at - rest) >= noticeDeg;
   return { tMs: onsetMs, angleDeg: lifted ? at : null };
 }
 

@@ -48,6 +48,8 @@ export interface SetState {
   readonly recent: readonly { readonly tMs: Ms; readonly deg: Deg }[];
   /** Since when posture and view have been right; null: they are not. */
   readonly placedSinceMs: Ms | null;
+  /** Where the joint rests: as it was found ready, then where the last complete repetition began. Null before. */
+  readonly restDeg: Deg | null;
   /** When counting began; null before. */
   readonly readyMs: Ms | null;
   /** When the leg was last measured. */
@@ -78,6 +80,7 @@ export const startSet = (spec: SetSpec): SetState => ({
   count: 0,
   recent: [],
   placedSinceMs: null,
+  restDeg: null,
   readyMs: null,
   seenMs: null,
   lastRepMs: null,
@@ -174,6 +177,7 @@ function settleIn(state: SetState, tMs: Ms, angle: Deg | null, advice: readonly 
       phase: 'counting',
       recent: [],
       placedSinceMs: null,
+      restDeg: deg(recent.reduce((sum, each) => sum + each.deg, 0) / recent.length),
       readyMs: tMs,
       counter: startCounter(tMs, signed(state, angle)),
     },
@@ -190,7 +194,9 @@ function count(state: SetState, tMs: Ms, angle: Deg): Advanced {
   const rep = heedOnset(counted, state.onset, spec.exercise.rule.direction === 'rises' ? 1 : -1);
   const reps = [...state.reps, rep];
   const count = state.count + (rep.complete ? 1 : 0);
-  return { state: { ...state, counter, reps, count, lastRepMs: tMs }, events: [{ kind: 'rep', rep }] };
+  // A movement that a gap has cut may seem to begin high: only a complete one tells anew where the joint rests.
+  const restDeg = rep.complete ? rep.startDeg : state.restDeg;
+  return { state: { ...state, counter, reps, count, restDeg, lastRepMs: tMs }, events: [{ kind: 'rep', rep }] };
 }
 
 /** Whether the dose is done and nothing more comes. */
@@ -215,7 +221,7 @@ const viewOf = (state: SetState, angle: Deg | null, advice: readonly ViewAdvice[
   angleDeg: angle,
   count: state.count,
   partialCount: state.reps.length - state.count,
-  restDeg: state.counter && signed(state, deg(state.counter.lowDeg)),
+  restDeg: state.restDeg,
   onsetDeg: state.onset?.angleDeg ?? null,
   heldMs: state.phase === 'counting' && state.counter && angle !== null ? liveHold(state.counter) : null,
   advice: state.phase === 'setting-up' && advice.length === 0 ? ['hold-still'] : advice,

@@ -77,7 +77,7 @@ const headerEntries = {
   targetReps: v.nullable(v.pipe(wholeShape, v.minValue(1))),
   definition: v.exactOptional(exerciseDefinitionShape),
   person: v.literal('me'),
-  source: oneOf({ camera: true, file: true, example: true, recording: true }),
+  source: oneOf({ camera: true, file: true, example: true, recording: true, window: true }),
   fileName: v.exactOptional(v.string()),
   model: v.picklist(POSE_MODELS),
 };

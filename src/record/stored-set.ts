@@ -6,7 +6,7 @@ import type { PoseModel } from '../pose/model.ts';
 import type { RepEdit } from './rep-edit.ts';
 
 /** What a set was measured from. */
-export type SetSource = 'camera' | 'file' | 'example' | 'recording';
+export type SetSource = 'camera' | 'file' | 'example' | 'recording' | 'window';
 
 /** What is known of a set when it starts. Never changed afterwards. */
 export interface SetHeader {

@@ -1,5 +1,7 @@
 import type { FrameTaken } from '../capture/between-frames.ts';
 import type { Camera } from '../capture/camera.ts';
+import { cameraFrames } from '../capture/camera-frames.ts';
+import { type Crop, croppedFrames } from '../capture/crop.ts';
 import type { PictureSize } from '../capture/frame.ts';
 import type { VideoFile } from '../capture/video-file.ts';
 
@@ -28,3 +30,20 @@ export const videoFileSource = (file: VideoFile): FrameSource => ({
   frames: file.frames,
   stop: file.close,
 });
+
+/** A shared window, or the part of it that was cut out. Stopping leaves the window shared: it may be measured again. @param crop from `cutOf` */
+export function sharedWindowSource(stream: MediaStream, size: PictureSize, crop: Crop | null): FrameSource {
+  const abort = new AbortController();
+  // Of a copy, since a source that ends switches its own tracks off.
+  const copy = stream.clone();
+  const frames = () => cameraFrames(copy, abort.signal);
+  return {
+    size: crop ? { width: crop.width, height: crop.height } : size,
+    live: true,
+    frames: () => (crop ? croppedFrames(frames(), crop) : frames()),
+    stop: () => {
+      abort.abort();
+      for (const track of copy.getTracks()) track.stop();
+    },
+  };
+}

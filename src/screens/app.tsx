@@ -10,6 +10,7 @@ import { DueWatcher } from './day/due-watcher.tsx';
 import { GoScreen } from './day/go-screen.tsx';
 import { QuestionsScreen } from './day/questions-screen.tsx';
 import { TodayScreen } from './day/today-screen.tsx';
+import { DeskScreen } from './desk/desk-screen.tsx';
 import { AfterScreen } from './feel/after-screen.tsx';
 import { BeforeScreen } from './feel/before-screen.tsx';
 import { CheckInScreen } from './feel/check-in-screen.tsx';
@@ -66,6 +67,7 @@ function Screens() {
       <Route path="/count/:exercise/:side">{(set) => <FreeByHandScreen {...set} />}</Route>
       <Route path="/feel/before/:itemId/:side">{(line) => <BeforeScreen {...line} />}</Route>
       <Route path="/feel/after/:setId">{({ setId }) => <AfterScreen setId={setId} key={setId} />}</Route>
+      <Route path="/desk" component={DeskScreen} />
       <Route path="/progress" component={ProgressScreen} />
       <Route path="/report" component={ReportScreen} />
       <Route path="/self-check" component={SelfCheckScreen} />

@@ -1,5 +1,7 @@
 import type { CameraDevice, CameraError } from '../capture/camera.ts';
+import type { Crop } from '../capture/crop.ts';
 import type { Frame, PictureSize } from '../capture/frame.ts';
+import type { SharedWindow, SharedWindowError } from '../capture/shared-window.ts';
 import type { VideoFileError } from '../capture/video-file.ts';
 import type { DoseLog } from '../dose/dose-log.ts';
 import type { PrescribedExercise } from '../dose/prescribed-exercise.ts';
@@ -29,7 +31,9 @@ export type ProblemKind =
   | SessionError['kind']
   | SetError['kind']
   | PoseClientError['kind']
+  | SharedWindowError['kind']
   | 'example-missing'
+  | 'window-lost'
   | 'unexpected';
 
 export interface Problem {
@@ -54,7 +58,8 @@ export type MissingFeature = 'secure-context' | 'webcodecs' | 'webgl2';
 export type Pictures =
   | { readonly kind: 'camera'; readonly deviceId: string | null }
   | { readonly kind: 'file'; readonly file: File }
-  | { readonly kind: 'example' };
+  | { readonly kind: 'example' }
+  | { readonly kind: 'window'; readonly shared: SharedWindow; readonly crop: Crop | null };
 
 /** The sets on this machine. */
 export interface StoredSets {
@@ -81,6 +86,8 @@ export interface SetPlan {
   /** Leg raise: from how much knee bend on a raise is flagged. */
   readonly kneeLimitDeg: Deg;
   readonly guide: SetGuide;
+  /** False: nothing of it goes to the disk; the page holds it until it is closed. Left out: it does. */
+  readonly stored?: false;
   /** The line of a prescription that it is a set of; left out when it is none. */
   readonly line?: { readonly prescriptionId: string; readonly itemId: string };
 }
@@ -145,6 +152,8 @@ export interface MessageServices {
 export interface AppServices {
   readonly missing: () => readonly MissingFeature[];
   readonly cameras: () => Promise<readonly CameraDevice[]>;
+  /** Asks which window to share. To be called from a click. */
+  readonly shareWindow: () => Promise<Result<SharedWindow, Problem>>;
   readonly runSet: (plan: SetPlan, hooks: SetHooks) => RunningSet;
   readonly sets: () => Promise<Result<StoredSets, Problem>>;
   readonly set: (id: string) => Promise<Result<ShownSet, Problem>>;

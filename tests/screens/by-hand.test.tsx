@@ -5,7 +5,7 @@ import { fail } from '../../src/result.ts';
 import { entryNow } from '../../src/screens/day/entry-now.ts';
 import { ALL_NO } from './diary-builder.ts';
 import { fakeServices } from './fake-services.ts';
-import { shownAt } from './shown.tsx';
+import { press, shownAt } from './shown.tsx';
 
 afterEach(cleanup);
 
@@ -27,7 +27,7 @@ describe('a set that nobody prescribed, without the camera', () => {
 
   test('is begun only after the red-flag questions', async () => {
     shownAt('/count/foot-tap/left', fakeServices().services);
-    fireEvent.click(await screen.findByRole('button', { name: 'None of these' }));
+    await press('None of these');
     expect(await screen.findByRole('button', { name: /One more/ })).toBeTruthy();
   });
 

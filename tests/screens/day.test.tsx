@@ -10,7 +10,7 @@ import { entryNow } from '../../src/screens/day/entry-now.ts';
 import { ALL_NO } from './diary-builder.ts';
 import { fakeServices } from './fake-services.ts';
 import { aSet } from './fake-sets.ts';
-import { shownAt } from './shown.tsx';
+import { press, shownAt } from './shown.tsx';
 
 afterEach(cleanup);
 
@@ -67,8 +67,8 @@ describe('the red-flag questions', () => {
     shownAt(`/questions/${prescription.items[0]?.id}/left`, services);
     for (const no of await screen.findAllByRole('radio', { name: 'No' })) fireEvent.click(no);
     fireEvent.click(screen.getByRole('button', { name: 'Done' }));
-    fireEvent.click(await screen.findByRole('button', { name: 'Go on to the set' }));
-    fireEvent.click(await screen.findByRole('button', { name: 'Start the camera' }));
+    await press('Go on to the set');
+    await press('Start the camera');
     expect(entries.at(1)).toMatchObject({ kind: 'red-flags', answers: ALL_NO });
     expect(begun[0]?.plan).toMatchObject({
       exercise: 'heel-stand',
@@ -81,7 +81,7 @@ describe('the red-flag questions', () => {
   test('what is not answered is kept as such and blocks nothing', async () => {
     const { services, entries } = withDiary(plan());
     shownAt('/questions', services);
-    fireEvent.click(await screen.findByRole('button', { name: 'Done' }));
+    await press('Done');
     await screen.findByRole('heading', { name: 'Today' });
     expect(entries.at(-1)).toMatchObject({ kind: 'red-flags', answers: { 'saddle-numbness': 'not-answered' } });
   });
@@ -148,7 +148,7 @@ describe('without the camera', () => {
     fireEvent.keyDown(document.body, { key: ' ' });
     fireEvent.click(screen.getByRole('button', { name: 'Take one back' }));
     fireEvent.click(screen.getByRole('button', { name: 'Done' }));
-    fireEvent.click(await screen.findByRole('button', { name: 'Keep this' }));
+    await press('Keep this');
     fireEvent.click(await screen.findByRole('link', { name: 'Back to today' }));
     await screen.findByRole('heading', { name: 'Today' });
     const line = (await screen.findByText('Nerve glides, right leg')).closest('li') as HTMLElement;

@@ -26,6 +26,7 @@ export function fakeServices(stored: readonly ShownSet[] = [], change: Partial<A
   const services: AppServices = {
     missing: () => [],
     cameras: async () => [],
+    shareWindow: async () => fail({ kind: 'window-denied' }),
     sets: async () => ok({ sets: [...sets.values()], damaged: 0 }),
     set: async (id) => {
       const set = sets.get(id);

@@ -14,7 +14,7 @@ import { SYMPTOM_KINDS } from '../../src/symptoms/felt.ts';
 import { BODY_REGIONS } from '../../src/symptoms/place.ts';
 import { ALL_NO, daysAgo } from './diary-builder.ts';
 import { fakeServices } from './fake-services.ts';
-import { shownAt } from './shown.tsx';
+import { press, shownAt } from './shown.tsx';
 
 afterEach(cleanup);
 
@@ -47,7 +47,7 @@ describe('before a set', () => {
     fireEvent.click(screen.getByLabelText('Tingling'));
     fireEvent.click(screen.getByText('As a list'));
     fireEvent.click(place('Left leg', 'Outside of the calf'));
-    fireEvent.click(screen.getByRole('button', { name: 'Go on to the set' }));
+    await press('Go on to the set');
     await screen.findByRole('button', { name: 'Start the camera' });
     expect(entries.at(-1)).toMatchObject({
       kind: 'symptoms',
@@ -73,7 +73,7 @@ describe('before a set', () => {
   test('nothing said is kept as not answered, and blocks nothing', async () => {
     const { services, entries } = withDiary();
     shownAt(`/feel/before/${item.id}/left`, services);
-    fireEvent.click(await screen.findByRole('button', { name: 'Go on to the set' }));
+    await press('Go on to the set');
     await screen.findByRole('button', { name: 'Start the camera' });
     expect(entries.at(-1)).toMatchObject({ intensity: 'not-answered', kinds: 'not-answered', places: 'not-answered' });
   });
@@ -109,7 +109,7 @@ describe('after a set', () => {
     fireEvent.click(await screen.findByText('As a list'));
     fireEvent.click(strong(3));
     fireEvent.click(place('Left leg', 'Back of the calf'));
-    fireEvent.click(screen.getByRole('button', { name: 'Keep this' }));
+    await press('Keep this');
     expect(await screen.findByText(says)).toBeTruthy();
     expect(entries.at(-1)).toMatchObject({ kind: 'symptoms', moment: 'after-set', setId: set.id, itemId: item.id });
   });
@@ -119,7 +119,7 @@ describe('after a set', () => {
     shownAt(`/feel/after/${set.id}`, services);
     await screen.findByRole('heading', { name: 'How is it after the set?' });
     fireEvent.click(strong(0));
-    fireEvent.click(screen.getByRole('button', { name: 'Keep this' }));
+    await press('Keep this');
     await screen.findByText(/moved up/);
     expect(entries.at(-1)).toMatchObject({ intensity: 0, kinds: [], places: [] });
   });
@@ -144,7 +144,7 @@ describe('the next day', () => {
     fireEvent.click(strong(5, 'At its worst since then, how strong was it?'));
     fireEvent.click(screen.getByLabelText('Yes, and it has not settled'));
     fireEvent.click(screen.getByLabelText('Weaker than before'));
-    fireEvent.click(screen.getByRole('button', { name: 'Keep this' }));
+    await press('Keep this');
     expect(await screen.findByText('No exercises for now: contact your therapist')).toBeTruthy();
     expect(entries.at(-1)).toMatchObject({
       kind: 'check-in',

@@ -6,7 +6,7 @@ import { entryNow } from '../../src/screens/day/entry-now.ts';
 import { ALL_NO, daysAgo } from './diary-builder.ts';
 import { fakeServices } from './fake-services.ts';
 import { aSet } from './fake-sets.ts';
-import { shownAt } from './shown.tsx';
+import { press, shownAt } from './shown.tsx';
 
 afterEach(cleanup);
 
@@ -22,7 +22,7 @@ test('from the first screen a set begins with three presses, the red flags among
   fireEvent.click(await screen.findByRole('button', { name: /Use the camera/ }));
   fireEvent.click(await startButton());
   expect(begun).toEqual([]);
-  fireEvent.click(await screen.findByRole('button', { name: 'None of these' }));
+  await press('None of these');
   await screen.findByRole('button', { name: /Stop/ });
   expect(begun).toHaveLength(1);
   expect(entries).toMatchObject([{ kind: 'red-flags', answers: ALL_NO }]);

@@ -8,7 +8,7 @@ import { useChoices } from '../../src/screens/choose/choices.ts';
 import { entryNow } from '../../src/screens/day/entry-now.ts';
 import { ALL_NO } from './diary-builder.ts';
 import { fakeServices } from './fake-services.ts';
-import { shownAt } from './shown.tsx';
+import { press, shownAt } from './shown.tsx';
 
 afterEach(() => {
   cleanup();
@@ -55,7 +55,7 @@ describe('doing less', () => {
     fireEvent.keyDown(reps, { key: 'ArrowUp' });
     expect((reps as HTMLInputElement).value).toBe('15');
     for (let i = 0; i < 5; i += 1) fireEvent.keyDown(reps, { key: 'ArrowDown' });
-    fireEvent.click(screen.getByRole('button', { name: 'Start the camera' }));
+    await press('Start the camera');
     expect(begun[0]?.plan).toMatchObject({ targetReps: 10, guide: { target: { kind: 'full' }, tempoS: 2, holdS: 0 } });
   });
 

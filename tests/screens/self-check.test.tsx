@@ -6,7 +6,7 @@ import type { DiaryEntry } from '../../src/record/diary-entry.ts';
 import { diaryEntryShape } from '../../src/record/diary-shape.ts';
 import { daysAgo } from './diary-builder.ts';
 import { fakeServices } from './fake-services.ts';
-import { shownAt } from './shown.tsx';
+import { press, shownAt } from './shown.tsx';
 
 afterEach(cleanup);
 
@@ -37,7 +37,7 @@ test('the prescribed checks are asked for each leg; what is open is kept as not 
   expect(screen.getAllByRole('heading', { level: 2 }).map((h) => h.textContent)).toEqual(['Big toe', 'Walking on the heels']);
   fireEvent.click(leg('Big toe', 'Left leg').getByLabelText('As strong as the other side'));
   fireEvent.click(leg('Walking on the heels', /^Right leg/).getByLabelText('10'));
-  fireEvent.click(screen.getByRole('button', { name: 'Keep this' }));
+  await press('Keep this');
   expect(await screen.findByText(/Nothing is weaker/)).toBeTruthy();
   expect(entries.at(-1)).toMatchObject({
     kind: 'self-check',
@@ -58,7 +58,7 @@ test('weaker than last time gives the advice to call, and today stops', async ()
   fireEvent.click(await screen.findByRole('link', { name: 'Check it' }));
   await screen.findByRole('heading', { level: 1, name: 'Check your strength' });
   fireEvent.click(leg('Big toe', 'Left leg').getByLabelText('It lifts, but is easily pushed down'));
-  fireEvent.click(screen.getByRole('button', { name: 'Keep this' }));
+  await press('Keep this');
   const alert = await screen.findByRole('alert');
   expect(alert.textContent).toContain('Big toe, left leg');
   expect(alert.textContent).toContain('Call your therapist');

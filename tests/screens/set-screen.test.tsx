@@ -4,30 +4,16 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { fail, ok } from '../../src/result.ts';
 import { EXAMPLE_PLAN } from '../../src/screens/choose/plan.ts';
 import { deg, ms, px, ratio } from '../../src/units.ts';
+import { fakeCanvas } from './fake-canvas.ts';
 import { aView } from './fake-run.ts';
 import { type DrivenSet, fakeServices } from './fake-services.ts';
 import { aRep, aSet } from './fake-sets.ts';
-import { shownAt } from './shown.tsx';
+import { press, shownAt } from './shown.tsx';
 
-const written: string[] = [];
-
-/** A canvas context that writes down the texts it is given; jsdom has none. */
-const context = new Proxy(
-  {},
-  {
-    get: (_target, name) => {
-      if (name === 'fillText') return (text: string) => written.push(text);
-      if (name === 'measureText') return () => ({ width: 10 });
-      if (name === 'canvas') return document.createElement('canvas');
-      return () => undefined;
-    },
-    set: () => true,
-  },
-);
+let written: readonly string[] = [];
 
 beforeEach(() => {
-  written.length = 0;
-  vi.spyOn(HTMLCanvasElement.prototype, 'getContext').mockImplementation(() => context as never);
+  written = fakeCanvas();
 });
 afterEach(() => {
   cleanup();
@@ -101,8 +87,8 @@ describe('the screen of a running set', () => {
       const fake = fakeServices();
       shownAt('/choose/camera', fake.services);
       fireEvent.click(await screen.findByRole('radio', { name: /Straight leg raise/ }));
-      fireEvent.click(screen.getByRole('button', { name: /Start the camera/ }));
-      fireEvent.click(await screen.findByRole('button', { name: 'None of these' }));
+      await press(/Start the camera/);
+      await press('None of these');
       await screen.findByRole('button', { name: /Stop/ });
       const [set] = fake.begun;
       act(() => set?.hooks.onOpened(OPENED));

@@ -1,4 +1,4 @@
-import { configure, render } from '@testing-library/react';
+import { configure, fireEvent, render, screen, waitFor } from '@testing-library/react';
 import { App } from '../../src/screens/app.tsx';
 import type { AppServices } from '../../src/screens/services.ts';
 import { ServicesContext } from '../../src/screens/services-context.tsx';
@@ -25,4 +25,13 @@ export function shownAt(path: string, services: AppServices) {
     </ServicesContext>,
   );
   return { ...driver, ...view };
+}
+
+/** Presses a button once it is there and can be pressed: some wait until the diary is read. */
+export async function press(name: string | RegExp): Promise<void> {
+  const button = await screen.findByRole<HTMLButtonElement>('button', { name });
+  await waitFor(() => {
+    if (button.disabled) throw new Error(`press requires the button ${name} to be enabled, it is not`);
+  });
+  fireEvent.click(button);
 }

@@ -5,7 +5,7 @@ import { fail } from '../../src/result.ts';
 import { choicesIn, useChoices } from '../../src/screens/choose/choices.ts';
 import { fakeServices } from './fake-services.ts';
 import { aRep, aSet } from './fake-sets.ts';
-import { shownAt } from './shown.tsx';
+import { press, shownAt } from './shown.tsx';
 
 beforeEach(() => useChoices.setState({ choices: choicesIn(null), file: null }));
 afterEach(() => {
@@ -18,7 +18,7 @@ async function startCamera() {
   const start = screen.getByRole('button', { name: 'Start the camera' });
   await waitFor(() => expect(start.hasAttribute('disabled')).toBe(false));
   fireEvent.click(start);
-  fireEvent.click(await screen.findByRole('button', { name: 'None of these' }));
+  await press('None of these');
   await screen.findByRole('button', { name: /Stop/ });
 }
 

@@ -1,14 +1,16 @@
 import { listCameras } from '../../capture/camera.ts';
+import { shareWindow } from '../../capture/shared-window.ts';
 import { openSetStore } from '../../record/open-store.ts';
 import { askToKeepStorage } from '../../record/persistence.ts';
 import type { StoredSet } from '../../record/stored-set.ts';
-import type { Result } from '../../result.ts';
+import { fail, type Result } from '../../result.ts';
 import { entryNow } from '../day/entry-now.ts';
 import type { AppServices, Problem, SetHooks, SetPlan } from '../services.ts';
 import { diaryServices } from './diary.ts';
 import { everythingIn } from './everything.ts';
 import { browserMessages } from './messages.ts';
 import { missingFeatures } from './missing-features.ts';
+import { problemOf } from './problem-of.ts';
 import { storedSets, type UnstoredSets } from './stored-sets.ts';
 
 /** The real program behind the screens. What only a running set needs is loaded with the first one. */
@@ -26,8 +28,9 @@ export function appServices(): AppServices {
   ): Promise<Result<StoredSet | null, Problem>> => {
     const [{ runPlan }, store] = await Promise.all([import('./run-plan.ts'), opening]);
     const hold = (set: StoredSet) => unstored.set(set.id, set);
-    const outcome = await runPlan(plan, hooks, store.ok ? store.value : null, hold, signal, onsets);
-    if (outcome.ok && outcome.value && store.ok) {
+    const disk = store.ok && plan.stored !== false ? store.value : null;
+    const outcome = await runPlan(plan, hooks, disk, hold, signal, onsets);
+    if (outcome.ok && outcome.value && disk) {
       void askToKeepStorage();
       const { line } = plan;
       // Without the link the set still counts for its exercise and leg: that it could not be written is no reason to lose the result.
@@ -41,6 +44,10 @@ export function appServices(): AppServices {
     cameras: async () => {
       const found = await listCameras();
       return found.ok ? found.value : [];
+    },
+    shareWindow: async () => {
+      const shared = await shareWindow();
+      return shared.ok ? shared : fail(problemOf(shared.error));
     },
     runSet(plan, hooks) {
       const abort = new AbortController();

@@ -1,7 +1,9 @@
 import { openCamera } from '../../capture/camera.ts';
+import type { Crop } from '../../capture/crop.ts';
+import type { SharedWindow } from '../../capture/shared-window.ts';
 import { openVideoFile } from '../../capture/video-file.ts';
 import { fail, ok, type Result } from '../../result.ts';
-import { cameraSource, type FrameSource, videoFileSource } from '../../run/frame-source.ts';
+import { cameraSource, type FrameSource, sharedWindowSource, videoFileSource } from '../../run/frame-source.ts';
 import type { OpenedPictures, Pictures, Problem } from '../services.ts';
 import { problemOf } from './problem-of.ts';
 
@@ -32,6 +34,11 @@ async function fromCamera(deviceId: string | null): Promise<Result<Opened, Probl
   return ok({ source: cameraSource(camera.value), opened: { size, durationMs: null, preview: stream } });
 }
 
+function fromWindow({ stream, size }: SharedWindow, crop: Crop | null): Opened {
+  const source = sharedWindowSource(stream, size, crop);
+  return { source, opened: { size: source.size, durationMs: null, preview: null } };
+}
+
 /** Opens a set's pictures. The receiver stops the source. */
 export function openPictures(pictures: Pictures): Promise<Result<Opened, Problem>> {
   switch (pictures.kind) {
@@ -41,6 +48,8 @@ export function openPictures(pictures: Pictures): Promise<Result<Opened, Problem
       return fromFile(pictures.file);
     case 'example':
       return fromExample();
+    case 'window':
+      return Promise.resolve(ok(fromWindow(pictures.shared, pictures.crop)));
     default:
       return pictures satisfies never;
   }

@@ -22,9 +22,9 @@ function originOf({ pictures, model }: SetPlan): Pick<SetHeader, 'person' | 'sou
   return pictures.kind === 'file' ? { ...origin, fileName: pictures.file.name } : origin;
 }
 
-/** What is left of a set that broke off, when the disk does not have it. */
-const unstoredOf = (error: SessionError): StoredSet | null =>
-  error.kind !== 'nothing-measured' && error.storeError ? error.kept : null;
+/** What is left of a set that broke off, when the disk does not have it. @param store null: it never had */
+const unstoredOf = (error: SessionError, store: SetStore | null): StoredSet | null =>
+  error.kind !== 'nothing-measured' && (error.storeError || !store) ? error.kept : null;
 
 /**
  * Opens the pictures and the pose model and runs the set.
@@ -96,7 +96,7 @@ export async function runPlan(
     return outcome;
   }
   if (outcome.error.kind === 'pose-failed') clients.drop();
-  const unstored = unstoredOf(outcome.error);
+  const unstored = unstoredOf(outcome.error, store);
   if (unstored) onUnstored(unstored);
-  return fail(problemOfSession(outcome.error));
+  return fail(problemOfSession(outcome.error, plan.pictures.kind));
 }

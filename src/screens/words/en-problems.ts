@@ -108,6 +108,17 @@ export const enProblems = {
   }),
   'set-running': () => ({ title: 'This set is still running in another tab.', todo: 'End it there first.' }),
   'rep-missing': () => ({ title: 'This repetition is not in the set.', todo: 'Load this page again.' }),
+  'window-unsupported': () => ({
+    title: 'This browser can’t share a window with this page.',
+    todo: 'Open Evenside in a current Chrome, Edge or Chromium on a computer.',
+  }),
+  'window-denied': () => ({ title: 'No window was chosen.', todo: 'Press the button again and choose the window of the call.' }),
+  'window-unreadable': () => ({ title: 'This window can’t be shared.', todo: 'Choose another window, or the whole screen.' }),
+  'window-lost': () => ({
+    title: 'The window is no longer shared, or it changed its size.',
+    todo: 'Choose it again. What was marked until then is kept.',
+  }),
+  'window-silent': () => ({ title: 'No picture comes from this window.', todo: 'Bring it to the front, then try again.' }),
   unexpected: (detail) => ({
     title: detail ? `Something went wrong: ${detail}` : 'Something went wrong.',
     todo: 'Try again. What was counted is kept.',

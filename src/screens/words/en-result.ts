@@ -64,5 +64,5 @@ export const enResult: Words['result'] = {
   removeSure: 'Delete it for good?',
   removeYes: 'Yes, delete',
   removeNo: 'No, keep it',
-  sources: { camera: 'camera', file: 'video file', example: 'example', recording: 'recording' },
+  sources: { camera: 'camera', file: 'video file', example: 'example', recording: 'recording', window: 'shared window' },
 };

@@ -1,6 +1,7 @@
 import { enCheck } from './en-check.ts';
 import { enCompare } from './en-compare.ts';
 import { enDay } from './en-day.ts';
+import { enDesk } from './en-desk.ts';
 import { enFeel } from './en-feel.ts';
 import { enPlan } from './en-plan.ts';
 import { plural, smallOnes, times } from './en-plural.ts';
@@ -204,6 +205,7 @@ export const en = {
   progress: enProgress,
   report: enReport,
   check: enCheck,
+  desk: enDesk,
   unsupported: {
     title: 'This browser can’t run Evenside',
     todo: 'Open this address in a current Chrome, Edge or Chromium.',

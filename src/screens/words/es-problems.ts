@@ -116,6 +116,20 @@ export const esProblems: Words['problems'] = {
   }),
   'set-running': () => ({ title: 'Esta serie sigue en marcha en otra pestaña.', todo: 'Termínela allí primero.' }),
   'rep-missing': () => ({ title: 'Esta repetición no está en la serie.', todo: 'Vuelva a cargar esta página.' }),
+  'window-unsupported': () => ({
+    title: 'Este navegador no puede compartir una ventana con esta página.',
+    todo: 'Abra Evenside en un Chrome, Edge o Chromium actual en un ordenador.',
+  }),
+  'window-denied': () => ({
+    title: 'No se eligió ninguna ventana.',
+    todo: 'Pulse otra vez el botón y elija la ventana de la llamada.',
+  }),
+  'window-unreadable': () => ({ title: 'Esta ventana no se puede compartir.', todo: 'Elija otra ventana o toda la pantalla.' }),
+  'window-lost': () => ({
+    title: 'La ventana ya no se comparte, o cambió de tamaño.',
+    todo: 'Elíjala otra vez. Lo que se marcó hasta entonces está guardado.',
+  }),
+  'window-silent': () => ({ title: 'No llega imagen de esta ventana.', todo: 'Póngala delante y pruebe otra vez.' }),
   unexpected: (detail) => ({
     title: detail ? `Algo salió mal: ${detail}` : 'Algo salió mal.',
     todo: 'Pruebe otra vez. Lo que se contó está guardado.',

@@ -66,5 +66,11 @@ export const esResult: Words['result'] = {
   removeSure: '¿Borrarla para siempre?',
   removeYes: 'Sí, borrar',
   removeNo: 'No, guardarla',
-  sources: { camera: 'cámara', file: 'archivo de vídeo', example: 'ejemplo', recording: 'grabación' },
+  sources: {
+    camera: 'cámara',
+    file: 'archivo de vídeo',
+    example: 'ejemplo',
+    recording: 'grabación',
+    window: 'ventana compartida',
+  },
 };

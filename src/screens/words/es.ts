@@ -1,6 +1,7 @@
 import { esCheck } from './es-check.ts';
 import { esCompare } from './es-compare.ts';
 import { esDay } from './es-day.ts';
+import { esDesk } from './es-desk.ts';
 import { esFeel } from './es-feel.ts';
 import { esPlan } from './es-plan.ts';
 import { plural, smallOnes, times } from './es-plural.ts';
@@ -211,6 +212,7 @@ export const es: Words = {
   progress: esProgress,
   report: esReport,
   check: esCheck,
+  desk: esDesk,
   unsupported: {
     title: 'Este navegador no puede ejecutar Evenside',
     todo: 'Abra esta dirección en un Chrome, Edge o Chromium actual.',

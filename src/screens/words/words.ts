@@ -5,11 +5,13 @@ import type { QualityWarning, RepFlag } from '../../measure/set-result.ts';
 import type { HeadTowards, Posture } from '../../pose/head-up.ts';
 import type { Side } from '../../pose/landmarks.ts';
 import type { PoseModel } from '../../pose/model.ts';
+import type { SetSource } from '../../record/stored-set.ts';
 import type { MissingFeature, PictureKind, ProblemKind } from '../services.ts';
 import type { Signal } from '../set/signal.ts';
 import type { CheckWords } from './check-words.ts';
 import type { CompareWords } from './compare-words.ts';
 import type { DayWords } from './day-words.ts';
+import type { DeskWords } from './desk-words.ts';
 import type { FeelWords } from './feel-words.ts';
 import type { PlanWords } from './plan-words.ts';
 import type { ProgressWords } from './progress-words.ts';
@@ -200,7 +202,7 @@ export interface Words {
     readonly removeSure: string;
     readonly removeYes: string;
     readonly removeNo: string;
-    readonly sources: Record<PictureKind | 'recording', string>;
+    readonly sources: Record<SetSource, string>;
   };
   readonly compare: CompareWords;
   readonly day: DayWords;
@@ -209,5 +211,6 @@ export interface Words {
   readonly progress: ProgressWords;
   readonly report: ReportWords;
   readonly check: CheckWords;
+  readonly desk: DeskWords;
   readonly unsupported: { readonly title: string; readonly todo: string; readonly features: Record<MissingFeature, string> };
 }

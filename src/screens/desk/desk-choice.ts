@@ -1,0 +1,17 @@
+import type { Crop } from '../../capture/crop.ts';
+import type { SharedWindow } from '../../capture/shared-window.ts';
+import type { ExerciseId } from '../../exercises/exercise.ts';
+import type { Side } from '../../pose/landmarks.ts';
+
+/** Where the desk's pictures come from. */
+export const DESK_SOURCES = ['window', 'camera'] as const;
+export type DeskSource = (typeof DESK_SOURCES)[number];
+
+/** What is to be measured, and in which pictures; kept from one recording to the next. */
+export interface DeskChoice {
+  readonly exercise: ExerciseId;
+  readonly side: Side;
+  readonly source: DeskSource;
+  readonly shared: SharedWindow | null;
+  readonly crop: Crop | null;
+}
