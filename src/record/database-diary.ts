@@ -75,6 +75,7 @@ export function diaryOn(db: Database, attempt: Attempt): DiaryStore {
       }),
     read: (from: CalendarDay, to: CalendarDay) =>
       attempt<DiaryPage, StoreError>(async () => ok(pageOf(await db.diary.where('day').between(from, to, true, true).toArray()))),
+    all: () => attempt<DiaryPage, StoreError>(async () => ok(pageOf(await db.diary.toArray()))),
     log: (since, timeZone) =>
       attempt(() =>
         db.transaction('r', [db.diary, db.sets, db.reps, db.results, db.edits], async () => {

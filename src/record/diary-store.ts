@@ -34,6 +34,8 @@ export interface DiaryStore {
   readonly add: (entries: readonly DiaryEntry[]) => Promise<Result<number, DiaryError>>;
   /** The entries of the days from one to another, both included. */
   readonly read: (from: CalendarDay, to: CalendarDay) => Promise<Result<DiaryPage, StoreError>>;
+  /** Every entry there is. */
+  readonly all: () => Promise<Result<DiaryPage, StoreError>>;
   /**
    * All that decides about today and the next dose: the whole diary, and the measured sets of the days from `since` on.
    * @param timeZone IANA name; on which day a measured set was done when no link says so

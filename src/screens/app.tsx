@@ -19,6 +19,7 @@ import { TakeScreen } from './hand-over/take-screen.tsx';
 import { Page } from './parts/page.tsx';
 import { PlanScreen } from './plan/plan-screen.tsx';
 import { ProgressScreen } from './progress/progress-screen.tsx';
+import { ReportScreen } from './report/report-screen.tsx';
 import { ResultScreen } from './result/result-screen.tsx';
 import { SafetyScreen } from './safety/safety-screen.tsx';
 import { useServices } from './services-context.tsx';
@@ -75,6 +76,7 @@ function Screens() {
       <Route path="/feel/after/:setId">{({ setId }) => <AfterScreen setId={setId} key={setId} />}</Route>
       <Route path="/desk" component={DeskScreen} />
       <Route path="/progress" component={ProgressScreen} />
+      <Route path="/report" component={ReportScreen} />
       <Route path="/self-check" component={SelfCheckScreen} />
       <Route path="/check-in" component={CheckInScreen} />
       <Route path="/compare/:id/:other">

@@ -12,6 +12,7 @@ import type { HeadTowards } from '../pose/head-up.ts';
 import type { Side } from '../pose/landmarks.ts';
 import type { PoseModel } from '../pose/model.ts';
 import type { DiaryEntry } from '../record/diary-entry.ts';
+import type { Damaged } from '../record/diary-store.ts';
 import type { RepRef } from '../record/rep-edit.ts';
 import type { SetError } from '../record/store-error.ts';
 import type { StoredSet } from '../record/stored-set.ts';
@@ -130,6 +131,14 @@ export interface DiaryServices {
   readonly removeExamples: () => Promise<Result<null, Problem>>;
 }
 
+/** All that is stored on this machine, as it goes out. */
+export interface Everything {
+  readonly sets: readonly StoredSet[];
+  readonly diary: readonly DiaryEntry[];
+  /** What is stored but can't be read. */
+  readonly damaged: readonly Damaged[];
+}
+
 /** Messages outside of the page. */
 export interface MessageServices {
   readonly state: () => NotificationPermission | 'unsupported';
@@ -152,6 +161,7 @@ export interface AppServices {
   readonly change: (id: string, change: Change) => Promise<Result<ShownSet, Problem>>;
   readonly remove: (id: string) => Promise<Result<null, Problem>>;
   readonly diary: DiaryServices;
+  readonly everything: () => Promise<Result<Everything, Problem>>;
   readonly messages: MessageServices;
 }
 

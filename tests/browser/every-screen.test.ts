@@ -59,6 +59,7 @@ describe('every screen has no fault that axe knows, large targets, nothing sidew
       ['#/take', 'A plan for you'],
       ['#/take/AQ', 'A plan for you'],
       ['#/progress', 'How it is going'],
+      ['#/report', 'Report for the therapist'],
       ['#/nowhere', 'There is nothing at this address.'],
     ] as const;
     for (const [address, title] of screens) {
@@ -104,6 +105,7 @@ describe('every screen has no fault that axe knows, large targets, nothing sidew
       ['give', '#/plan/give', 'Give this plan', 'As a QR code'],
       ['take', `#/take/${planCode}`, 'A plan for you', 'You have this plan already.'],
       ['progress', '#/progress', 'How it is going', 'Foot taps, left leg'],
+      ['report', '#/report', 'Report for the therapist', 'Prescribed'],
       ['result', `#/set/${rightId}`, 'Foot taps, right leg', /./],
       ['result of leg raises', `#/set/${raiseId}`, 'Straight leg raises, left leg', /./],
       ['compare', `#/compare/${leftId}/${rightId}`, /both legs$/, 'What'],
@@ -171,6 +173,7 @@ describe('in Spanish', () => {
       ['#/plan/give', 'Entregar este plan'],
       ['#/take', 'Un plan para usted'],
       ['#/progress', 'Cómo va'],
+      ['#/report', 'Informe para el fisioterapeuta'],
     ] as const;
     for (const [address, title] of screens) {
       await page.goto(`${site.url()}${address}`);

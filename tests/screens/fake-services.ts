@@ -4,6 +4,7 @@ import type { RepEdit } from '../../src/record/rep-edit.ts';
 import type { StoredSet } from '../../src/record/stored-set.ts';
 import { fail, ok, type Result } from '../../src/result.ts';
 import type { AppServices, Problem, SetHooks, SetPlan, ShownSet } from '../../src/screens/services.ts';
+import { byMoment } from '../../src/symptoms/entry.ts';
 
 /** A set that the test drives: it calls the hooks and ends it. */
 export interface DrivenSet {
@@ -82,6 +83,8 @@ export function fakeServices(stored: readonly ShownSet[] = [], change: Partial<A
         return ok(null);
       },
     },
+    everything: async () =>
+      ok({ sets: [...sets.values()].map(({ onDisk: _, ...set }) => set), diary: entries.toSorted(byMoment), damaged: [] }),
     messages: {
       state: () => told.state,
       ask: async () => {

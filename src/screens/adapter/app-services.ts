@@ -7,6 +7,7 @@ import { fail, type Result } from '../../result.ts';
 import { entryNow } from '../day/entry-now.ts';
 import type { AppServices, Problem, SetHooks, SetPlan } from '../services.ts';
 import { diaryServices } from './diary.ts';
+import { everythingIn } from './everything.ts';
 import { browserMessages } from './messages.ts';
 import { missingFeatures } from './missing-features.ts';
 import { problemOf } from './problem-of.ts';
@@ -59,6 +60,7 @@ export function appServices(): AppServices {
     },
     ...storedSets(opening, unstored),
     diary,
+    everything: () => everythingIn(opening),
     messages: browserMessages(),
   };
 }

@@ -4,6 +4,7 @@ import type { Prescription } from '../../dose/prescription.ts';
 import { prescriptionReminders } from '../../dose/prescription-reminders.ts';
 import { remindersFile } from '../../dose/reminders.ts';
 import type { CalendarDay } from '../../symptoms/calendar-day.ts';
+import { saveFile } from '../parts/save-file.ts';
 import { useWords } from '../words/words-context.tsx';
 import { prescribedWords } from './prescribed-words.ts';
 
@@ -26,12 +27,7 @@ export function RemindersLink({ prescription, log, today }: RemindersLinkProps) 
       ),
       description: day.reminderAbout,
     }));
-    const file = new Blob([remindersFile(reminders, new Date().toISOString())], { type: 'text/calendar' });
-    const url = URL.createObjectURL(file);
-    const link = Object.assign(document.createElement('a'), { href: url, download: day.remindersFile });
-    link.click();
-    // The browser has the file by the next turn of its loop; the address is not needed after that.
-    setTimeout(() => URL.revokeObjectURL(url), 1000);
+    saveFile(day.remindersFile, remindersFile(reminders, new Date().toISOString()), 'text/calendar');
   };
   return (
     <button type="button" className="button" onClick={save}>

@@ -3,6 +3,7 @@ import type { DoseLog } from '../../dose/dose-log.ts';
 import { localTime } from '../../dose/local-time.ts';
 import { type Today, today } from '../../dose/today.ts';
 import type { DiaryEntry } from '../../record/diary-entry.ts';
+import type { CalendarDay } from '../../symptoms/calendar-day.ts';
 import { type MayExercise, mayExercise } from '../../symptoms/may-exercise.ts';
 import { type QuestionsReason, questionsDue } from '../../symptoms/questions-due.ts';
 import type { Problem } from '../services.ts';
@@ -12,6 +13,8 @@ import { useServices } from '../services-context.tsx';
 const TICK_MS = 20_000;
 
 export interface DayInUse {
+  /** Today on the person's calendar. */
+  readonly day: CalendarDay;
   /** Null while it is read, and when it can't be. */
   readonly log: DoseLog | null;
   /** Null without a prescription, too. */
@@ -65,6 +68,7 @@ export function useDay(): DayInUse {
   );
   const { day } = localTime(clock);
   return {
+    day,
     log,
     today: log && today(log, clock),
     gate: log && mayExercise(log, day),

@@ -30,15 +30,24 @@ interface DayChartProps {
   readonly unit: string;
   /** What the drawing says, for those who do not see it; the table has every value. */
   readonly label: string;
+  /** px. */
+  readonly height?: number;
 }
 
 const HEIGHT = 200;
-const MARGIN = { top: 12, right: 16, bottom: 30, left: 48 } as const;
+/** A dot's radius, px; smaller where days lie close, by this share of the room of a day. Chosen. */
+const DOT = { most: 6, least: 2.5, share: 0.25 } as const;
+const MARGIN = { top: 12, topNamed: 24, right: 16, bottom: 30, left: 48 } as const;
+/** With less room for a day its error is drawn thin, px. Chosen. */
+const DENSE_PX = 10;
+/** A name stands over its line, or under it where the values are over it, px. */
+const NAME_OVER = -6;
+const NAME_UNDER = 17;
 const PX_PER_DATE = 64;
 const TICKS = 5;
 
 /** One value a day over days: a dot with its error band, joined where days follow one another; target and reference behind it. */
-export function DayChart({ days, values, target, reference, scale, unit, label }: DayChartProps) {
+export function DayChart({ days, values, target, reference, scale, unit, label, height = HEIGHT }: DayChartProps) {
   const { locale } = useWords();
   const { ref, width } = useWidth<HTMLDivElement>(900);
   const ends = values.flatMap(({ value, band }) => [value - band, value + band]);
@@ -49,15 +58,24 @@ export function DayChart({ days, values, target, reference, scale, unit, label }
     ...(target ? [target.from, target.to] : []),
     ...(reference ? [reference.value] : []),
   ];
-  const bottom = HEIGHT - MARGIN.bottom;
-  const y = scaleOf(Math.min(...all), Math.max(...all), bottom, MARGIN.top, TICKS);
+  const bottom = height - MARGIN.bottom;
+  const y = scaleOf(Math.min(...all), Math.max(...all), bottom, reference ? MARGIN.topNamed : MARGIN.top, TICKS);
   const right = width - MARGIN.right;
   const room = (right - MARGIN.left) / Math.max(1, days.length);
+  const dot = Math.max(DOT.least, Math.min(DOT.most, DOT.share * room));
+  const under = reference !== null && values.every(({ value }) => value > reference.value);
   const xOf = (day: CalendarDay) => MARGIN.left + (days.indexOf(day) + 0.5) * room;
   const dated = days.filter((_, i) => i % Math.max(1, Math.ceil(PX_PER_DATE / room)) === 0);
   return (
     <div ref={ref} className="day-chart">
-      <svg viewBox={`0 0 ${width} ${HEIGHT}`} width={width} height={HEIGHT} role="img" aria-label={label}>
+      <svg
+        data-dense={room < DENSE_PX}
+        viewBox={`0 0 ${width} ${height}`}
+        width={width}
+        height={height}
+        role="img"
+        aria-label={label}
+      >
         {target ? (
           <rect
             className="day-chart-target"
@@ -84,7 +102,12 @@ export function DayChart({ days, values, target, reference, scale, unit, label }
         {reference ? (
           <>
             <path className="day-chart-reference" d={`M${MARGIN.left} ${y.at(reference.value)}H${right}`} />
-            <text className="day-chart-name" x={right} y={y.at(reference.value) - 6} textAnchor="end">
+            <text
+              className="day-chart-name"
+              x={right}
+              y={y.at(reference.value) + (under ? NAME_UNDER : NAME_OVER)}
+              textAnchor="end"
+            >
               {reference.name}
             </text>
           </>
@@ -95,10 +118,10 @@ export function DayChart({ days, values, target, reference, scale, unit, label }
             {band > 0 ? (
               <path
                 className="day-chart-band"
-                d={`M${xOf(day)} ${y.at(value - band)}V${y.at(value + band)}M${xOf(day) - 6} ${y.at(value - band)}h12M${xOf(day) - 6} ${y.at(value + band)}h12`}
+                d={`M${xOf(day)} ${y.at(value - band)}V${y.at(value + band)}M${xOf(day) - dot} ${y.at(value - band)}h${2 * dot}M${xOf(day) - dot} ${y.at(value + band)}h${2 * dot}`}
               />
             ) : null}
-            <circle cx={xOf(day)} cy={y.at(value)} r="6" />
+            <circle cx={xOf(day)} cy={y.at(value)} r={dot} />
           </g>
         ))}
       </svg>

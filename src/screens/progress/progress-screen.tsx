@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { Link } from 'wouter';
 import { type Progress, progress } from '../../dose/progress.ts';
 import type { CalendarDay } from '../../symptoms/calendar-day.ts';
 import { MOST_INTENSITY } from '../../symptoms/felt.ts';
@@ -10,11 +11,8 @@ import { Page } from '../parts/page.tsx';
 import { useWords } from '../words/words-context.tsx';
 import { DayChart } from './day-chart.tsx';
 import { LineProgress } from './line-progress.tsx';
+import { WEEKS, type Weeks } from './weeks.ts';
 import './progress-screen.css';
-
-/** How many weeks may be looked back on: to about the last visit, or as far as the diary is read. Chosen. */
-const WEEKS = ['2', '8'] as const;
-type Weeks = (typeof WEEKS)[number];
 
 function Symptoms({ found, days }: { readonly found: Progress; readonly days: readonly CalendarDay[] }) {
   const { progress: words, feel, locale } = useWords();
@@ -60,7 +58,7 @@ function Symptoms({ found, days }: { readonly found: Progress; readonly days: re
 
 /** The last weeks: done against due, range against target and the other leg, symptoms. */
 export function ProgressScreen() {
-  const { progress: words, app, locale } = useWords();
+  const { progress: words, report, app, locale } = useWords();
   const { log, today, problem } = useDay();
   const [weeks, setWeeks] = useState<Weeks>('2');
   const found = log && today ? progress(log, today.day, 7 * Number(weeks)) : null;
@@ -75,6 +73,13 @@ export function ProgressScreen() {
         <DayProblem problem={problem} />
         {!log && !problem ? <p className="heard">{app.loading}</p> : null}
         {log && !found ? <p>{words.none}</p> : null}
+        {log ? (
+          <div>
+            <Link href="/report" className="button">
+              {report.open}
+            </Link>
+          </div>
+        ) : null}
         {found ? (
           <div className="progress-weeks">
             <OptionCards

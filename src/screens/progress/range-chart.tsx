@@ -8,10 +8,12 @@ interface RangeChartProps {
   readonly range: RangeProgress;
   readonly target: Target;
   readonly days: readonly CalendarDay[];
+  /** px. */
+  readonly height?: number;
 }
 
 /** How far one leg went each day, with the error, against the target and the other leg. */
-export function RangeChart({ range, target, days }: RangeChartProps) {
+export function RangeChart({ range, target, days, height }: RangeChartProps) {
   const { progress } = useWords();
   const other = range.otherSide?.ok ? range.otherSide.value.referenceDeg : null;
   return (
@@ -22,6 +24,7 @@ export function RangeChart({ range, target, days }: RangeChartProps) {
       reference={other === null ? null : { name: progress.otherLeg, value: other }}
       scale={{ from: 0, to: 0 }}
       unit="°"
+      {...(height === undefined ? {} : { height })}
       label={target.kind === 'range' ? progress.rangeDrawnTarget : progress.rangeDrawn}
     />
   );

@@ -8,6 +8,7 @@ import { enPlan } from './en-plan.ts';
 import { plural, smallOnes, times } from './en-plural.ts';
 import { enProblems } from './en-problems.ts';
 import { enProgress } from './en-progress.ts';
+import { enReport } from './en-report.ts';
 import { enResult } from './en-result.ts';
 import type { Words } from './words.ts';
 
@@ -203,6 +204,7 @@ export const en = {
   plan: enPlan,
   feel: enFeel,
   progress: enProgress,
+  report: enReport,
   check: enCheck,
   handOver: enHandOver,
   desk: enDesk,

@@ -8,6 +8,7 @@ import { esPlan } from './es-plan.ts';
 import { plural, smallOnes, times } from './es-plural.ts';
 import { esProblems } from './es-problems.ts';
 import { esProgress } from './es-progress.ts';
+import { esReport } from './es-report.ts';
 import { esResult } from './es-result.ts';
 import type { Words } from './words.ts';
 
@@ -210,6 +211,7 @@ export const es: Words = {
   plan: esPlan,
   feel: esFeel,
   progress: esProgress,
+  report: esReport,
   check: esCheck,
   handOver: esHandOver,
   desk: esDesk,

@@ -16,6 +16,7 @@ import type { FeelWords } from './feel-words.ts';
 import type { HandOverWords } from './hand-over-words.ts';
 import type { PlanWords } from './plan-words.ts';
 import type { ProgressWords } from './progress-words.ts';
+import type { ReportWords } from './report-words.ts';
 
 /** What went wrong, and what to do about it. `detail` is a technical word, such as a codec's name. */
 export interface ProblemWords {
@@ -209,6 +210,7 @@ export interface Words {
   readonly plan: PlanWords;
   readonly feel: FeelWords;
   readonly progress: ProgressWords;
+  readonly report: ReportWords;
   readonly check: CheckWords;
   readonly handOver: HandOverWords;
   readonly desk: DeskWords;

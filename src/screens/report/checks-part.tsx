@@ -1,0 +1,87 @@
+import type { CalendarDay } from '../../symptoms/calendar-day.ts';
+import type { SelfCheck } from '../../symptoms/self-check.ts';
+import { shortDayIn } from '../day/clock-words.ts';
+import type { Words } from '../words/words.ts';
+import { useWords } from '../words/words-context.tsx';
+import { type CheckRow, checkRows } from './check-rows.ts';
+
+/** What was found, in words. */
+function foundIn(
+  { check, found }: { readonly check: CheckRow['check']; readonly found: CheckRow['first']['found'] },
+  words: Words,
+): string {
+  const { check: said, report } = words;
+  switch (found) {
+    case 'cannot-lift':
+    case 'easily-pushed-down':
+    case 'as-strong':
+      return said.bigToe[found];
+    case 'yes':
+    case 'no':
+      return said[found];
+    case 'not-answered':
+      return words.progress.unsaid;
+    default:
+      return check === 'heel-walk' ? report.checks.steps(found) : said.secondsOf(found);
+  }
+}
+
+const SIDES = ['left', 'right'] as const;
+
+interface ChecksPartProps {
+  readonly selfChecks: readonly SelfCheck[];
+  readonly from: CalendarDay;
+  readonly to: CalendarDay;
+}
+
+/** The checks of strength: the first and the last answer of each leg. */
+export function ChecksPart({ selfChecks, from, to }: ChecksPartProps) {
+  const words = useWords();
+  const { report, check: said, sides, locale } = words;
+  const { checks } = report;
+  const rows = checkRows(selfChecks, from, to);
+  const asked = [...new Set(rows.map(({ check }) => check))];
+  const one = (check: CheckRow['check'], { day, found }: CheckRow['first']) =>
+    `${foundIn({ check, found }, words)} (${shortDayIn(locale, day)})`;
+  const cell = (row: CheckRow | undefined) => {
+    if (!row) return null;
+    const first = one(row.check, row.first);
+    const both = row.last ? checks.fromTo(first, one(row.check, row.last)) : first;
+    return (
+      <>
+        {both} {row.worse ? <strong>{checks.worse}</strong> : null}
+      </>
+    );
+  };
+  return (
+    <section>
+      <h2>{checks.title}</h2>
+      {rows.length === 0 ? (
+        <p>{checks.none}</p>
+      ) : (
+        <table className="report-checks">
+          <thead>
+            <tr>
+              <th scope="col">{checks.check}</th>
+              {SIDES.map((side) => (
+                <th key={side} scope="col">
+                  {sides[side].leg}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody className="numbers">
+            {asked.map((check) => (
+              <tr key={check}>
+                <th scope="row">{said.names[check]}</th>
+                {SIDES.map((side) => (
+                  <td key={side}>{cell(rows.find((row) => row.check === check && row.side === side))}</td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,47 @@
+import type { LineProgress } from '../../dose/progress.ts';
+import { prescribedWords } from '../day/prescribed-words.ts';
+import { useWords } from '../words/words-context.tsx';
+
+const SIDES = ['left', 'right'] as const;
+
+/** What was done of what was due, one row for each line, a column for each leg. */
+export function DonePart({ lines }: { readonly lines: readonly LineProgress[] }) {
+  const words = useWords();
+  const { report, sides } = words;
+  const { done } = report;
+  const items = [...new Set(lines.map(({ item }) => item))];
+  const cell = (line: LineProgress | undefined): string => {
+    if (!line) return '';
+    const sets = done.sets(line.setsDoneOfDue, line.setsDue);
+    if (line.daysDone === 0) return sets;
+    const reps = line.days.reduce((sum, day) => sum + day.reps, 0);
+    return `${sets}; ${done.days(line.daysDone)}; ${done.reps(reps)}`;
+  };
+  return (
+    <section>
+      <h2>{done.title}</h2>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">{report.exercise}</th>
+            {SIDES.map((side) => (
+              <th key={side} scope="col">
+                {sides[side].leg}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody className="numbers">
+          {items.map((item) => (
+            <tr key={item.id}>
+              <th scope="row">{prescribedWords(item.exercise, words).plural}</th>
+              {SIDES.map((side) => (
+                <td key={side}>{cell(lines.find((line) => line.item === item && line.side === side))}</td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}

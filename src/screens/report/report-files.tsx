@@ -1,0 +1,62 @@
+import { useState } from 'react';
+import type { CalendarDay } from '../../symptoms/calendar-day.ts';
+import { DayProblem } from '../day/day-problem.tsx';
+import { saveFile } from '../parts/save-file.ts';
+import type { Everything, Problem } from '../services.ts';
+import { useServices } from '../services-context.tsx';
+import { useWords } from '../words/words-context.tsx';
+
+const timeZoneHere = (): string => Intl.DateTimeFormat().resolvedOptions().timeZone;
+
+/** What makes each file is loaded with the first one. */
+const FILES = {
+  setsFile: {
+    name: (day: CalendarDay) => `evenside-sets-${day}.csv`,
+    type: 'text/csv;charset=utf-8',
+    make: async ({ sets, diary }: Everything) =>
+      (await import('../../record/sets-table.ts')).setsTable(sets, diary, timeZoneHere()),
+  },
+  repsFile: {
+    name: (day: CalendarDay) => `evenside-repetitions-${day}.csv`,
+    type: 'text/csv;charset=utf-8',
+    make: async ({ sets, diary }: Everything) =>
+      (await import('../../record/reps-table.ts')).repsTable(sets, diary, timeZoneHere()),
+  },
+  everythingFile: {
+    name: (day: CalendarDay) => `evenside-everything-${day}.json`,
+    type: 'application/json',
+    make: async (all: Everything) =>
+      JSON.stringify((await import('../../record/export-file.ts')).exportFile(all, new Date().toISOString())),
+  },
+} as const;
+type FileKind = keyof typeof FILES;
+
+/** Saves what is on this machine as files. @param day stands in their names */
+export function ReportFiles({ day }: { readonly day: CalendarDay }) {
+  const { report } = useWords();
+  const { everything } = useServices();
+  const [problem, setProblem] = useState<Problem | null>(null);
+  const [damaged, setDamaged] = useState(0);
+  const save = async (kind: FileKind) => {
+    const all = await everything();
+    setProblem(all.ok ? null : all.error);
+    if (!all.ok) return;
+    setDamaged(all.value.damaged.length);
+    const { name, type, make } = FILES[kind];
+    saveFile(name(day), await make(all.value), type);
+  };
+  return (
+    <div className="report-files">
+      <div className="report-buttons">
+        {(['setsFile', 'repsFile', 'everythingFile'] as const).map((kind) => (
+          <button key={kind} type="button" className="button" onClick={() => void save(kind)}>
+            {report[kind]}
+          </button>
+        ))}
+      </div>
+      <p className="soft small">{report.filesHint}</p>
+      <DayProblem problem={problem} />
+      {damaged > 0 ? <p role="status">{report.damaged(damaged)}</p> : null}
+    </div>
+  );
+}

@@ -1,0 +1,122 @@
+import type { ReportWords } from './report-words.ts';
+
+/** The report, in English. */
+export const enReport: ReportWords = {
+  title: 'Report for the therapist',
+  open: 'Report to print or take along',
+  lead: 'Print it, or save your numbers as files. Nothing is sent anywhere.',
+  print: 'Print',
+  setsFile: 'Sets as CSV',
+  repsFile: 'Repetitions as CSV',
+  everythingFile: 'Everything as JSON',
+  filesHint: 'The files hold all sets and all that you told, whatever the weeks chosen. Give them only to somebody you trust.',
+  damaged: (n) =>
+    n === 1
+      ? 'One stored entry can’t be read and is not in the file.'
+      : `${n} stored entries can’t be read and are not in the file.`,
+  none: 'There is no plan yet, so there is nothing to report on. The files hold all the same what is stored.',
+  period: (from, to) => `${from} to ${to}`,
+  madeOn: (date) => `Made on ${date}`,
+  name: 'Name:',
+  invented: 'Invented example: the plan or some of the entries were made up to try the program. This is no record of a person.',
+  exercise: 'Exercise',
+  sides: { left: 'left', right: 'right' },
+  prescribed: {
+    title: 'Prescribed',
+    by: {
+      therapist: (date) => `Plan of ${date}, by a therapist.`,
+      patient: (date) => `Plan of ${date}, made by the person from the doses offered.`,
+    },
+    byName: (name) => `Name given: ${name}.`,
+    changed: (n) => (n === 1 ? 'The plan was changed once in these weeks.' : `The plan was changed ${n} times in these weeks.`),
+    dose: 'Dose now, each leg',
+    target: 'How far',
+    range: (from, to) => `${from}° to ${to}°`,
+    daysAWeek: (n) => (n === 1 ? 'one day a week' : `${n} days a week`),
+    limit: (most) => `symptom limit ${most} of 10`,
+    atFirst: (dose) => `At first: ${dose}`,
+  },
+  done: {
+    title: 'Done against due',
+    sets: (done, due) => (due === 1 ? `${done} of one set` : `${done} of ${due} sets`),
+    days: (n) => (n === 1 ? 'on one day' : `on ${n} days`),
+    reps: (n) => (n === 1 ? 'one repetition' : `${n} repetitions`),
+  },
+  measured: {
+    title: 'Measured',
+    none: 'Nothing was measured by the camera in these weeks.',
+    method: 'Method: 2D camera, sagittal projection.',
+    key: 'Dot: median of the day’s complete repetitions. Bar: 95 % error of measurement. Band: target. Dashed line: the other leg, last measured.',
+    errors:
+      'The limit that a difference must exceed to be beyond the error: minimal detectable change (95 %) and scatter of the repetitions. These error figures come from rendered bodies, not from people, and are probably too small.',
+    daily: (days, error) => `By day, degrees, each ± ${error}: ${days}.`,
+    dailyLast: (days, error, n) => `The last ${n} days measured, degrees, each ± ${error}: ${days}.`,
+    target: {
+      below: (range) => `Last below the target (${range}).`,
+      within: (range) => `Last within the target (${range}).`,
+      above: (range) => `Last above the target (${range}).`,
+    },
+    change: {
+      real: (d, limit) => `First day to last: ${d}°, beyond the error (limit ${limit}°).`,
+      'within-error': (d, limit) => `First day to last: ${d}°, not beyond the error (limit ${limit}°).`,
+    },
+    otherLeg: {
+      real: (d, limit) => `Against the other leg: ${d}°, beyond the error (limit ${limit}°).`,
+      'within-error': (d, limit) => `Against the other leg: ${d}°, not beyond the error (limit ${limit}°).`,
+    },
+    changeTooFew: 'Too few repetitions to tell a change.',
+    otherTooFew: 'Too few repetitions to compare the legs.',
+    onlyDay: 'Measured on one day only: no change can be told.',
+    noOther: 'The other leg was not measured.',
+  },
+  symptoms: {
+    title: 'Symptoms and check-ins',
+    none: 'Nothing was told about symptoms in these weeks.',
+    day: 'Day',
+    week: 'Week from',
+    strength: 'Strength',
+    furthest: 'Furthest down',
+    nextDay: 'Check-in',
+    fromTo: (least, most) => (least === most ? `${most}` : `${least} to ${most}`),
+    afterwards: {
+      'no-flare': 'not stirred up',
+      settled: 'stirred up, settled',
+      'not-settled': 'stirred up, not settled',
+    },
+    weaker: 'weaker than before',
+  },
+  checks: {
+    title: 'Strength, checked alone',
+    none: 'No check was made in these weeks.',
+    check: 'Check',
+    fromTo: (first, last) => `${first}, then ${last}`,
+    worse: 'worse than the time before',
+    steps: (n) => (n === 1 ? 'one step' : `${n} steps`),
+  },
+  safety: {
+    title: 'Warning signs and clearances',
+    asked: (rounds) => (rounds === 1 ? 'Asked once in these weeks.' : `Asked ${rounds} times in these weeks.`),
+    noYes: 'None was answered yes.',
+    unanswered: (n) => (n === 1 ? 'One question was left open.' : `${n} questions were left open.`),
+    yesTo: 'Yes to:',
+    weakness: {
+      'new-weakness': 'Weakness named anew.',
+      'told-worse': 'Strength told to be less.',
+      'self-check-worse': 'A check of strength came out worse.',
+    },
+    cleared: 'Said to have been seen by a clinician, and free to go on.',
+    stopped: 'Stopped now: the program starts no set until this is cleared.',
+  },
+  steps: {
+    title: 'Steps of the dose',
+    proposed: 'Proposed now',
+    taken: 'Taken in these weeks',
+    noneTaken: 'None.',
+    kinds: { up: 'step up', hold: 'keep the dose', back: 'step back', contact: 'contact the therapist', stop: 'stop' },
+    by: { rule: 'by the rule', patient: 'own wish' },
+    goodDays: 'After good days.',
+    chosen: 'By choice.',
+  },
+  standing:
+    'This report supports and does not replace clinical examination. It gives no diagnosis. Numbers come from the person’s own camera and answers, checked by nobody.',
+};
