@@ -60,6 +60,7 @@ describe('every screen has no fault that axe knows, large targets, nothing sidew
       ['#/take/AQ', 'A plan for you'],
       ['#/progress', 'How it is going'],
       ['#/report', 'Report for the therapist'],
+      ['#/desk', 'Measure an angle'],
       ['#/nowhere', 'There is nothing at this address.'],
     ] as const;
     for (const [address, title] of screens) {

@@ -154,6 +154,8 @@ describe('a shared window', () => {
     shownAt('/desk', fakeServices([], { shareWindow: async () => ok(shared) }).services);
     await press('Choose the window');
     await screen.findByRole('slider', { name: 'Right edge' });
+    // What listens for the end is there once the page has settled.
+    await act(async () => undefined);
     act(() => void track.dispatchEvent(new Event('ended')));
     expect(await screen.findByRole('button', { name: 'Choose the window' })).toBeTruthy();
   });
