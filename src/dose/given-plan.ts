@@ -33,18 +33,24 @@ export const takenOn = ({ writtenAt, ...plan }: GivenPlan, { at, day }: Pick<Ent
 
 /**
  * How a plan stands to those that are here. `held`: it was taken on before, and taking it again would change nothing. `older`: a therapist's plan that was written
- * later is here, or one that revises it; `writtenAt` is that one's moment. What somebody decided for themselves makes no therapist's plan older.
+ * later is here, or one that revises it; `writtenAt` is that one's moment.
  */
 export type Standing =
   | { readonly kind: 'new' }
   | { readonly kind: 'held' }
   | { readonly kind: 'older'; readonly writtenAt: string };
 
-export function standingOf(plan: Pick<GivenPlan, 'id' | 'writtenAt'>, here: readonly Prescription[]): Standing {
+/**
+ * Whether a plan here can make a given one older. What somebody decided for themselves makes no therapist's plan older; among such plans, only one that was taken
+ * on does, as one version after another from the same hand.
+ */
+const canMakeOlder = ({ by }: Pick<GivenPlan, 'by'>, here: Prescription): boolean =>
+  here.origin === 'own' && (here.by.role === 'therapist' || (by.role === 'patient' && here.writtenAt !== undefined));
+
+export function standingOf(plan: Pick<GivenPlan, 'id' | 'writtenAt' | 'by'>, here: readonly Prescription[]): Standing {
   if (here.some(({ id }) => id === plan.id)) return { kind: 'held' };
   const later = here
-    .filter(({ origin, by, writtenAt }) => origin === 'own' && (by.role === 'therapist' || writtenAt !== undefined))
-    .filter((held) => held.revises === plan.id || writtenAtOf(held) > plan.writtenAt)
+    .filter((held) => canMakeOlder(plan, held) && (held.revises === plan.id || writtenAtOf(held) > plan.writtenAt))
     .map(writtenAtOf)
     .toSorted()
     .at(-1);

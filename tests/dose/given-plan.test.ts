@@ -62,6 +62,19 @@ describe('how a plan stands to those that are here', () => {
     });
   });
 
+  test('what somebody decided alone makes no therapist’s plan older, taken on or not', () => {
+    const own = ownOf(5);
+    for (const here of [own, takenOn(givenPlan(own), onDay(6))])
+      expect(standingOf(givenPlan(written(1)), [here])).toEqual({ kind: 'new' });
+  });
+
+  test('of two plans that somebody made alone and took on elsewhere, the older one stays older', () => {
+    const taken = takenOn(givenPlan(ownOf(5)), onDay(6));
+    expect(standingOf(givenPlan(ownOf(3)), [taken])).toEqual({ kind: 'older', writtenAt: momentOf(5, 9) });
+    expect(standingOf(givenPlan(ownOf(6)), [taken])).toEqual({ kind: 'new' });
+    expect(standingOf(givenPlan(ownOf(3)), [written(5)])).toEqual({ kind: 'older', writtenAt: momentOf(5, 9) });
+  });
+
   test('an invented plan makes none older', () => {
     expect(standingOf(givenPlan(written(1)), [written(5, { origin: 'example' })])).toEqual({ kind: 'new' });
   });

@@ -204,6 +204,16 @@ describe('taking a plan on from a link', () => {
     expect(entries).toHaveLength(1);
   });
 
+  test('looks again before it writes: what another tab has taken on meanwhile counts', async () => {
+    const { services, entries } = withDiary();
+    shownAt(`/take/${codeOf(writtenAgo(3))}`, services);
+    const take = await offered();
+    entries.push(writtenAgo(1));
+    fireEvent.click(take);
+    expect(await screen.findByText('This plan is older than the one you have.')).toBeTruthy();
+    expect(entries).toHaveLength(1);
+  });
+
   test('takes the place of what the person made alone, even later', async () => {
     const own = writtenAgo(1, { by: { role: 'patient', name: '' }, items: [startingDose('toe-lift', newId(), ['right'])] });
     shownAt(`/take/${codeOf(writtenAgo(3))}`, withDiary(own).services);

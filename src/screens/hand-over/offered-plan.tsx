@@ -5,6 +5,7 @@ import { DayProblem } from '../day/day-problem.tsx';
 import { entryNow } from '../day/entry-now.ts';
 import { useDay } from '../day/use-day.ts';
 import { Notice } from '../parts/notice.tsx';
+import { useServices } from '../services-context.tsx';
 import { useWords } from '../words/words-context.tsx';
 import { PlanLines } from './plan-lines.tsx';
 import { dayWritten, originSays } from './plan-says.ts';
@@ -13,6 +14,7 @@ import { dayWritten, originSays } from './plan-says.ts';
 export function OfferedPlan({ plan }: { readonly plan: GivenPlan }) {
   const words = useWords();
   const { take, says } = words.handOver;
+  const { diary } = useServices();
   const { log, today, problem, add } = useDay();
   const [, navigate] = useLocation();
   const [taking, setTaking] = useState(false);
@@ -21,6 +23,13 @@ export function OfferedPlan({ plan }: { readonly plan: GivenPlan }) {
   if (log && !standing) setStanding(standingOf(plan, log.prescriptions));
   const takeOn = async () => {
     setTaking(true);
+    // Another tab may have taken a plan on meanwhile.
+    const now = await diary.log();
+    const still = now.ok ? standingOf(plan, now.value.prescriptions) : null;
+    if (still && still.kind !== 'new') {
+      setStanding(still);
+      return;
+    }
     const saved = await add([takenOn(plan, entryNow())]);
     if (saved) navigate('/today', { replace: true });
     else setTaking(false);
@@ -56,7 +65,7 @@ export function OfferedPlan({ plan }: { readonly plan: GivenPlan }) {
             </Link>
           </>
         ) : null}
-        {told || problem ? (
+        {told || (problem && !standing) ? (
           <Link href="/today" className="button" data-look="main">
             {take.toToday}
           </Link>
