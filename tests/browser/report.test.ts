@@ -12,26 +12,30 @@ const site = siteForTests();
 /** Pages of a PDF file: its page objects, which Chromium writes uncompressed. */
 const pagesOf = (pdf: Buffer): number => (pdf.toString('latin1').match(/\/Type\s*\/Page\b/g) ?? []).length;
 
-async function openReport(): Promise<Page> {
+async function openReport(language: 'en' | 'es' = 'en'): Promise<Page> {
   const { page } = await site.open();
+  if (language === 'es') await page.getByRole('button', { name: 'Español' }).click();
   await seed(page, fullDiary(14));
   await page.goto(`${site.url()}#/report`);
-  await page.getByRole('heading', { level: 2, name: 'Prescribed' }).waitFor();
+  await page.getByRole('heading', { level: 2, name: language === 'es' ? 'Lo prescrito' : 'Prescribed' }).waitFor();
   return page;
 }
 
-test('two weeks of four lines on both legs, measured and told of every day, are two pages of A4 or Letter', async () => {
-  const page = await openReport();
-  for (const width of [1280, 390]) {
-    await page.setViewportSize({ width, height: 800 });
-    await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
-    for (const format of ['A4', 'Letter']) {
-      const pages = pagesOf(await page.pdf({ format }));
-      expect(pages, `${format}, from a window of ${width} px`).toBeGreaterThan(0);
-      expect(pages, `${format}, from a window of ${width} px`).toBeLessThanOrEqual(2);
+test.each(['en', 'es'] as const)(
+  'two weeks of four lines on both legs, measured and told of every day, are two pages of A4 or Letter: %s',
+  async (language) => {
+    const page = await openReport(language);
+    for (const width of [1280, 390]) {
+      await page.setViewportSize({ width, height: 800 });
+      await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+      for (const format of ['A4', 'Letter']) {
+        const pages = pagesOf(await page.pdf({ format }));
+        expect(pages, `${format}, from a window of ${width} px`).toBeGreaterThan(0);
+        expect(pages, `${format}, from a window of ${width} px`).toBeLessThanOrEqual(2);
+      }
     }
-  }
-});
+  },
+);
 
 test('the counting of pages counts pages', async () => {
   const { page } = await site.open();

@@ -59,11 +59,12 @@ export function DayChart({ days, values, target, reference, scale, unit, label, 
     ...(reference ? [reference.value] : []),
   ];
   const bottom = height - MARGIN.bottom;
-  const y = scaleOf(Math.min(...all), Math.max(...all), bottom, reference ? MARGIN.topNamed : MARGIN.top, TICKS);
+  const under = reference !== null && values.every(({ value }) => value > reference.value);
+  const top = reference && !under ? MARGIN.topNamed : MARGIN.top;
+  const y = scaleOf(Math.min(...all), Math.max(...all), bottom, top, TICKS);
   const right = width - MARGIN.right;
   const room = (right - MARGIN.left) / Math.max(1, days.length);
   const dot = Math.max(DOT.least, Math.min(DOT.most, DOT.share * room));
-  const under = reference !== null && values.every(({ value }) => value > reference.value);
   const xOf = (day: CalendarDay) => MARGIN.left + (days.indexOf(day) + 0.5) * room;
   const dated = days.filter((_, i) => i % Math.max(1, Math.ceil(PX_PER_DATE / room)) === 0);
   return (
