@@ -1,6 +1,7 @@
-import { useEffect, useRef, useState } from 'react';
+import { useState } from 'react';
 import type { Crop } from '../../capture/crop.ts';
 import type { SharedWindow } from '../../capture/shared-window.ts';
+import { StreamPicture } from '../parts/stream-picture.tsx';
 import { useWords } from '../words/words-context.tsx';
 import './crop-picker.css';
 
@@ -22,16 +23,7 @@ function boxOf(a: { readonly x: number; readonly y: number }, b: { readonly x: n
 /** The shared window, and the box in it that is measured: drawn with the pointer, or by its four edges. */
 export function CropPicker({ shared: { stream, size }, crop, onCrop }: CropPickerProps) {
   const { desk } = useWords();
-  const video = useRef<HTMLVideoElement>(null);
   const [from, setFrom] = useState<{ readonly x: number; readonly y: number } | null>(null);
-  useEffect(() => {
-    const element = video.current;
-    if (!element) return;
-    element.srcObject = stream;
-    return () => {
-      element.srcObject = null;
-    };
-  }, [stream]);
   const box = crop ?? { left: 0, top: 0, ...size };
   const percent = (value: number, of: number) => `${(100 * value) / of}%`;
   const pointIn = (event: React.PointerEvent<HTMLElement>) => {
@@ -64,7 +56,7 @@ export function CropPicker({ shared: { stream, size }, crop, onCrop }: CropPicke
         onPointerMove={(event) => from && onCrop(boxOf(from, pointIn(event)))}
         onPointerUp={() => setFrom(null)}
       >
-        <video ref={video} autoPlay muted playsInline />
+        <StreamPicture stream={stream} />
         <span
           className="crop-box"
           style={{

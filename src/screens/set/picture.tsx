@@ -2,9 +2,9 @@ import { useEffect, useRef } from 'react';
 import { exerciseOf } from '../../exercises/catalogue.ts';
 import { deg } from '../../units.ts';
 import { ExerciseDrawing } from '../choose/exercise-drawing.tsx';
+import { StreamPicture } from '../parts/stream-picture.tsx';
 import type { SetPlan } from '../services.ts';
 import { useWords } from '../words/words-context.tsx';
-import { CameraPreview } from './camera-preview.tsx';
 import { drawFrame } from './draw-frame.ts';
 import { drawLeg, type LegMarks } from './draw-leg.ts';
 import './picture.css';
@@ -77,7 +77,8 @@ export function Picture({ plan }: { readonly plan: SetPlan }) {
     <div className="picture">
       <canvas ref={picture} role="img" aria-label={set.picture} width={size?.width ?? 640} height={size?.height ?? 480} />
       <canvas ref={overlay} />
-      {stage === 'opening' && preview ? <CameraPreview stream={preview} /> : null}
+      {/* While the pose model still loads, so that one can sit or lie right meanwhile. */}
+      {stage === 'opening' && preview ? <StreamPicture stream={preview} /> : null}
       {stage === 'opening' && !preview ? (
         <div className="picture-before">
           <ExerciseDrawing exercise={exercise} side={side} />

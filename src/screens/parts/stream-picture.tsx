@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'react';
 
-/** What the camera sees while the pose model still loads, so that one can sit or lie right meanwhile. */
-export function CameraPreview({ stream }: { readonly stream: MediaStream }) {
+/** What a camera or a shared window shows, as it comes. */
+export function StreamPicture({ stream }: { readonly stream: MediaStream }) {
   const video = useRef<HTMLVideoElement>(null);
   useEffect(() => {
     const element = video.current;
