@@ -50,3 +50,16 @@ test('two legs are never told apart by less than one leg on two occasions', () =
   for (const exercise of ['foot-tap', 'leg-raise', 'heel-stand', 'knee-straighten'] as const)
     expect(rangeErrorOf(exercise, 'legs').semDeg).toBeGreaterThanOrEqual(rangeErrorOf(exercise, 'occasions').semDeg);
 });
+
+test.each(['leg raises', 'knee extensions'])(
+  '%s: the error of marked angles is no less than docs/agreement.md found them to scatter',
+  (inReport) => {
+    const agreement = readFileSync(new URL('../../docs/agreement.md', import.meta.url), 'utf8');
+    const marked = agreement.slice(agreement.indexOf('## Marked angles'));
+    const scatter = Number(cellOf(marked, `| ${inReport}, afterwards |`, 3));
+    expect(scatter).toBeGreaterThan(0);
+    const exercise = inReport === 'leg raises' ? 'leg-raise' : 'knee-straighten';
+    expect(rangeErrorOf(exercise, 'marks').semDeg).toBeGreaterThanOrEqual(scatter);
+    expect(rangeErrorOf(exercise, 'marks').semDeg).toBeGreaterThanOrEqual(rangeErrorOf(exercise, 'legs').semDeg);
+  },
+);

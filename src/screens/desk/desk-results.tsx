@@ -25,7 +25,7 @@ function Between({
   const degrees = degreesIn(locale);
   const [left, right] = [valuesOf(marks, exercise, kind, 'left'), valuesOf(marks, exercise, kind, 'right')];
   if (left.length === 0 || right.length === 0) return null;
-  const found = rangeDifference(exercise, 'legs', left, right);
+  const found = rangeDifference(exercise, 'marks', left, right);
   if (!found.ok)
     return (
       <p>
@@ -108,7 +108,7 @@ export function DeskResults({
         <Between key={kind} marks={marks} exercise={exercise} kind={kind} />
       ))}
       <p className="soft">
-        {desk.error(degrees(rangeChangeOf(exercise, 'legs')))} {desk.method}
+        {desk.error(degrees(rangeChangeOf(exercise, 'marks')))} {desk.method}
       </p>
       <p className="soft">{desk.notKept}</p>
       <div className="day-actions">
