@@ -97,6 +97,30 @@ describe('a line of the plan', () => {
   });
 });
 
+test('the checks of strength and how often they come are the plan’s too', async () => {
+  const { services, entries } = fakeServices();
+  shownAt('/plan', services);
+  fireEvent.click(await screen.findByRole('checkbox', { name: /Lift your big toe and push/ }));
+  fireEvent.click(screen.getByRole('checkbox', { name: /Does the foot slap/ }));
+  press(document.body, 'Repeat after this many days', 'ArrowDown', 3);
+  save();
+  expect((await kept(entries)).selfChecks).toEqual({
+    checks: ['heel-walk', 'foot-slap'],
+    sides: ['left', 'right'],
+    everyDays: 4,
+  });
+});
+
+test('a plan may do without checks of strength', async () => {
+  const { services, entries } = fakeServices();
+  shownAt('/plan', services);
+  fireEvent.click(await screen.findByRole('checkbox', { name: /Lift your big toe and push/ }));
+  fireEvent.click(screen.getByRole('checkbox', { name: /Walking on the heels/ }));
+  expect(screen.queryByRole('textbox', { name: 'Repeat after this many days' })).toBeNull();
+  save();
+  expect((await kept(entries)).selfChecks.checks).toEqual([]);
+});
+
 describe('a plan that is changed', () => {
   test('begins where the old one stands: its lines keep their ids, its dose is the one of today', async () => {
     const { services, entries } = fakeServices();

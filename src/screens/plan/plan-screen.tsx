@@ -15,6 +15,7 @@ import { useWords } from '../words/words-context.tsx';
 import { LineEditor } from './line-editor.tsx';
 import { lineFault, linesOf, type PlanLines } from './plan-line.ts';
 import './plan-screen.css';
+import { SelfCheckFields } from './self-check-fields.tsx';
 
 const LEGS = { left: ['left'], right: ['right'], both: ['left', 'right'] } as const satisfies Record<string, readonly Side[]>;
 type Legs = keyof typeof LEGS;
@@ -59,12 +60,17 @@ interface Draft {
   readonly revised: Prescription | null;
   readonly legs: Legs;
   readonly lines: PlanLines;
+  readonly selfChecks: Prescription['selfChecks'];
 }
+
+/** The L5 root's own muscles, weekly. Common practice. */
+const USUAL_CHECKS: Prescription['selfChecks'] = { checks: ['big-toe', 'heel-walk'], sides: ['left', 'right'], everyDays: 7 };
 
 const NEW_DRAFT = (): Draft => ({
   revised: null,
   legs: 'left',
   lines: { 'foot-tap': startingDose('foot-tap', newId(), []) },
+  selfChecks: USUAL_CHECKS,
 });
 
 /** A plan of one's own, from the usual starting doses or from the plan that holds, until the therapist makes one. */
@@ -79,12 +85,12 @@ export function PlanScreen() {
     const [first] = own?.items ?? [];
     setDraft(
       own && log && today && first
-        ? { revised: own, legs: legsOf(first.sides), lines: linesOf(own, log, today.day) }
+        ? { revised: own, legs: legsOf(first.sides), lines: linesOf(own, log, today.day), selfChecks: own.selfChecks }
         : NEW_DRAFT(),
     );
   }, [draft, log, today, problem]);
   if (!draft) return <p className="heard">{app.loading}</p>;
-  const { legs, lines, revised } = draft;
+  const { legs, lines, revised, selfChecks } = draft;
   const items = PRESCRIBED_EXERCISE_IDS.flatMap((exercise) => {
     const line = lines[exercise];
     return line ? [{ ...line, sides: LEGS[legs] }] : [];
@@ -98,7 +104,7 @@ export function PlanScreen() {
         by: { role: 'patient', name: '' },
         revises: (revised ?? today?.prescription)?.id ?? null,
         items,
-        selfChecks: revised?.selfChecks ?? { checks: ['big-toe', 'heel-walk'], sides: ['left', 'right'], everyDays: 7 },
+        selfChecks,
       },
     ]);
     if (saved) navigate('/today');
@@ -139,6 +145,7 @@ export function PlanScreen() {
             ))}
           </ul>
         </fieldset>
+        <SelfCheckFields checks={selfChecks} onChange={(changed) => setDraft({ ...draft, selfChecks: changed })} />
         <p className="soft">{items.length === 0 ? plan.none : plan.basis}</p>
         <button type="submit" className="button" data-look="main" disabled={items.length === 0 || faulty}>
           {plan.save}

@@ -40,6 +40,8 @@ export const enPlan: PlanWords = {
     doneShare: number('Done from this share on, percent'),
     freshDays: number('A good day counts for this many days'),
   },
+  checks: 'Checks of strength',
+  checksEvery: number('Repeat after this many days'),
   limits: 'Never less than, never more than',
   least: 'at least',
   most: 'at most',

@@ -40,6 +40,8 @@ export const esPlan: PlanWords = {
     doneShare: number('Hecho a partir de esta parte, por ciento'),
     freshDays: number('Un día bueno cuenta durante estos días'),
   },
+  checks: 'Comprobaciones de fuerza',
+  checksEvery: number('Repetir pasados estos días'),
   limits: 'Nunca menos que, nunca más que',
   least: 'como mínimo',
   most: 'como máximo',

@@ -31,6 +31,8 @@ export interface PlanWords {
   readonly targets: Record<Target['kind'], string>;
   readonly rule: string;
   readonly thresholds: Record<Threshold, NumberWords>;
+  readonly checks: string;
+  readonly checksEvery: NumberWords;
   readonly limits: string;
   readonly least: string;
   readonly most: string;
