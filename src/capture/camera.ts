@@ -101,13 +101,13 @@ function whyNoCameras(): CameraError | null {
   return 'mediaDevices' in navigator ? null : { kind: 'camera-unsupported' };
 }
 
-/** The size of the pictures as they come: what a track says of itself is wrong on a phone held upright. Null: none came in this time. */
-export function firstPictureSize(stream: MediaStream, waitMs: number): Promise<PictureSize | null> {
+/** The size of the pictures as they come: what a track says of itself is wrong on a phone held upright. Null: none came within `FIRST_PICTURE_MS`. */
+export function firstPictureSize(stream: MediaStream): Promise<PictureSize | null> {
   const video = document.createElement('video');
   video.muted = true;
   video.playsInline = true;
   return new Promise<PictureSize | null>((resolve) => {
-    const timer = setTimeout(() => resolve(null), waitMs);
+    const timer = setTimeout(() => resolve(null), FIRST_PICTURE_MS);
     video.onloadeddata = () => {
       clearTimeout(timer);
       resolve({ width: video.videoWidth, height: video.videoHeight });
@@ -139,7 +139,7 @@ export async function openCamera(deviceId?: string): Promise<Result<Camera, Came
     for (const track of stream.getTracks()) track.stop();
   };
   const [track] = stream.getVideoTracks();
-  const size = track ? await firstPictureSize(stream, FIRST_PICTURE_MS) : null;
+  const size = track ? await firstPictureSize(stream) : null;
   if (!track || !size) {
     off();
     return fail({ kind: 'camera-silent' });

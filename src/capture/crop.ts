@@ -1,4 +1,4 @@
-import type { BetweenFrame, FrameTaken } from './between-frames.ts';
+import type { FrameTaken } from './between-frames.ts';
 import type { PictureSize } from './frame.ts';
 
 /** A part of a picture, px from its upper left corner. */
@@ -38,10 +38,9 @@ export async function* croppedFrames(
   crop: Crop,
 ): AsyncGenerator<FrameTaken, void, undefined> {
   const { left: x, top: y, width, height } = crop;
-  const nothing: readonly BetweenFrame[] = [];
   for await (const { tMs, image, turn } of frames) {
     const part = new VideoFrame(image, { visibleRect: { x, y, width, height }, displayWidth: width, displayHeight: height });
     image.close();
-    yield { tMs, image: part, turn, between: nothing };
+    yield { tMs, image: part, turn };
   }
 }

@@ -1,5 +1,5 @@
 import { fail, ok, type Result } from '../result.ts';
-import { FIRST_PICTURE_MS, firstPictureSize } from './camera.ts';
+import { firstPictureSize } from './camera.ts';
 import type { PictureSize } from './frame.ts';
 
 /** Why no window is shared. `detail` is the browser's own wording, for a report of a fault. */
@@ -37,7 +37,7 @@ export async function shareWindow(): Promise<Result<SharedWindow, SharedWindowEr
   const stop = () => {
     for (const track of stream.getTracks()) track.stop();
   };
-  const size = await firstPictureSize(stream, FIRST_PICTURE_MS);
+  const size = await firstPictureSize(stream);
   if (!size) {
     stop();
     return fail({ kind: 'window-silent' });

@@ -8,6 +8,8 @@ export interface Dose {
 
 export type DoseField = keyof Dose;
 
+export const DOSE_FIELDS: readonly DoseField[] = ['setsADay', 'repsASet', 'holdS'];
+
 /** The therapist's limits: no rule leaves them. */
 export type DoseLimits = Readonly<Record<DoseField, { readonly least: number; readonly most: number }>>;
 

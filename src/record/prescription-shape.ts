@@ -9,7 +9,7 @@ import { degShape, idShape, oneOf, wholeShape } from './shape.ts';
 type Shape<T> = v.GenericSchema<unknown, T>;
 
 /** Bounds that keep slips of the keyboard out. Chosen: far above what is prescribed. */
-const MOST = { sets: 20, reps: 200, holdS: 600, restS: 3600, tempoS: 120, days: 30 } as const;
+export const MOST_PRESCRIBED = { sets: 20, reps: 200, holdS: 600, restS: 3600, tempoS: 120, days: 30 } as const;
 
 const upTo = (most: number, least = 0) => v.pipe(wholeShape, v.minValue(least), v.maxValue(most));
 export const sideShape = oneOf({ left: true, right: true });
@@ -20,9 +20,9 @@ export const sidesShape = v.pipe(
 export const prescribedIdShape = v.picklist(PRESCRIBED_EXERCISE_IDS);
 
 export const doseShape = v.strictObject({
-  setsADay: upTo(MOST.sets, 1),
-  repsASet: upTo(MOST.reps, 1),
-  holdS: upTo(MOST.holdS),
+  setsADay: upTo(MOST_PRESCRIBED.sets, 1),
+  repsASet: upTo(MOST_PRESCRIBED.reps, 1),
+  holdS: upTo(MOST_PRESCRIBED.holdS),
 }) satisfies Shape<Dose>;
 
 const limitShape = (most: number, least: number) =>
@@ -31,20 +31,22 @@ const limitShape = (most: number, least: number) =>
     v.check((limit) => limit.least <= limit.most, 'must not have a least above its most'),
   );
 const limitsShape = v.strictObject({
-  setsADay: limitShape(MOST.sets, 1),
-  repsASet: limitShape(MOST.reps, 1),
-  holdS: limitShape(MOST.holdS, 0),
+  setsADay: limitShape(MOST_PRESCRIBED.sets, 1),
+  repsASet: limitShape(MOST_PRESCRIBED.reps, 1),
+  holdS: limitShape(MOST_PRESCRIBED.holdS, 0),
 }) satisfies Shape<DoseLimits>;
 
 const ruleShape = v.strictObject({
-  steps: v.array(v.strictObject({ field: oneOf({ setsADay: true, repsASet: true, holdS: true }), by: upTo(MOST.reps, 1) })),
+  steps: v.array(
+    v.strictObject({ field: oneOf({ setsADay: true, repsASet: true, holdS: true }), by: upTo(MOST_PRESCRIBED.reps, 1) }),
+  ),
   limits: limitsShape,
   clearRise: upTo(MOST_INTENSITY, 1),
   settledWithin: upTo(MOST_INTENSITY),
-  goodDays: upTo(MOST.days, 1),
-  goodDaysAfterFlare: upTo(MOST.days, 1),
+  goodDays: upTo(MOST_PRESCRIBED.days, 1),
+  goodDaysAfterFlare: upTo(MOST_PRESCRIBED.days, 1),
   doneShare: v.pipe(v.number(), v.finite(), v.minValue(0), v.maxValue(1)),
-  freshDays: upTo(MOST.days, 1),
+  freshDays: upTo(MOST_PRESCRIBED.days, 1),
 }) satisfies Shape<ProgressionRule>;
 
 const targetShape = v.variant('kind', [
@@ -61,8 +63,8 @@ export const prescribedExerciseShape = v.strictObject({
   sides: v.pipe(sidesShape, v.minLength(1)),
   start: doseShape,
   target: targetShape,
-  tempoS: v.nullable(upTo(MOST.tempoS, 1)),
-  restS: upTo(MOST.restS),
+  tempoS: v.nullable(upTo(MOST_PRESCRIBED.tempoS, 1)),
+  restS: upTo(MOST_PRESCRIBED.restS),
   spread: oneOf({ day: true, together: true }),
   daysAWeek: upTo(7, 1),
   symptomLimit: upTo(MOST_INTENSITY),

@@ -30,6 +30,16 @@ export type RedFlagId = keyof typeof RED_FLAGS;
 /** In the order in which they are asked. */
 export const RED_FLAG_IDS = Object.keys(RED_FLAGS) as readonly RedFlagId[];
 
+/** The same answer to every question. */
+export const answeredAll = <A extends string>(answer: A): Readonly<Record<RedFlagId, A>> => ({
+  'saddle-numbness': answer,
+  'bladder-bowel': answer,
+  'sexual-sensation': answer,
+  'both-legs-weak': answer,
+  'foot-drop-worse': answer,
+  'fever-or-fall': answer,
+});
+
 /** One round of the questions. */
 export interface RedFlagAnswers extends Entry {
   readonly kind: 'red-flags';

@@ -4,14 +4,12 @@ import type { Store } from '../../record/store.ts';
 import type { StoreError } from '../../record/store-error.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import { addDays } from '../../symptoms/calendar-day.ts';
+import { clockNow } from '../parts/clock-now.ts';
 import type { DiaryServices, Problem } from '../services.ts';
 import { problemOf } from './problem-of.ts';
 
 /** How many days of measured sets the day looks back on. Chosen: what progress shows, eight weeks. */
 const DAYS_BACK = 56;
-
-/** The person's zone, as the browser knows it. */
-const timeZoneHere = (): string => Intl.DateTimeFormat().resolvedOptions().timeZone;
 
 /** Entries that contradict one another are a fault of the program: their ids are random. */
 const problemOfDiary = (error: DiaryError): Problem =>
@@ -25,9 +23,8 @@ export function diaryServices(opening: Promise<Result<Store, StoreError>>): Diar
     async log() {
       const store = await opening;
       if (!store.ok) return fail(problemOf(store.error));
-      const timeZone = timeZoneHere();
-      const { day } = localTime({ nowMs: Date.now(), timeZone });
-      const read = await store.value.diary.log(addDays(day, -DAYS_BACK), timeZone);
+      const clock = clockNow();
+      const read = await store.value.diary.log(addDays(localTime(clock).day, -DAYS_BACK), clock.timeZone);
       return read.ok ? ok(read.value.log) : fail(problemOf(read.error));
     },
     async add(entries) {

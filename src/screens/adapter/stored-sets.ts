@@ -1,14 +1,12 @@
 import { newId } from '../../record/new-id.ts';
 import type { RepEdit } from '../../record/rep-edit.ts';
-import type { ListCursor, SetStore } from '../../record/set-store.ts';
+import type { SetStore } from '../../record/set-store.ts';
 import type { StoreError } from '../../record/store-error.ts';
 import type { StoredSet } from '../../record/stored-set.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import type { AppServices, Change, Problem, ShownSet, StoredSets } from '../services.ts';
+import { allSets } from './all-sets.ts';
 import { problemOf } from './problem-of.ts';
-
-/** How many sets are read at a time. */
-const PAGE = 100;
 
 /** Sets that were measured in this page but are not on the disk, by their id. */
 export type UnstoredSets = Map<string, StoredSet>;
@@ -37,19 +35,9 @@ export function storedSets(
   const all = async (): Promise<Result<StoredSets, Problem>> => {
     const store = await opening;
     if (!store.ok) return fail(problemOf(store.error));
-    const sets: ShownSet[] = [];
-    let damaged = 0;
-    let after: ListCursor | null = null;
-    do {
-      const next: Awaited<ReturnType<SetStore['list']>> = await store.value.list(
-        after ? { limit: PAGE, after } : { limit: PAGE },
-      );
-      if (!next.ok) return fail(problemOf(next.error));
-      sets.push(...next.value.sets.map(shown));
-      damaged += next.value.damaged.length;
-      after = next.value.next;
-    } while (after);
-    return ok({ sets, damaged });
+    const read = await allSets(store.value);
+    if (!read.ok) return fail(problemOf(read.error));
+    return ok({ sets: read.value.sets.map(shown), damaged: read.value.damaged.length });
   };
 
   return {

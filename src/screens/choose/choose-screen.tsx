@@ -94,7 +94,7 @@ export function ChooseScreen({ kind }: { readonly kind: Exclude<PictureKind, 'ex
           </button>
           {kind === 'camera' ? (
             <Link href={`/count/${exercise}/${side}`} className="button">
-              {day.byHand.free}
+              {day.go.byHand}
             </Link>
           ) : null}
         </div>

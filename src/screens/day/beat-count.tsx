@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { NumberStepper } from '../choose/number-stepper.tsx';
+import { useSpaceKey } from '../parts/use-space-key.ts';
 import { BeatBar } from '../set/beat-bar.tsx';
 import { useSounds } from '../set/sounds-context.tsx';
 import { usePace } from '../set/use-pace.ts';
@@ -53,18 +54,7 @@ export function BeatCount({ plan, reps, onOneMore }: BeatCountProps) {
     sounds.unlock();
     setBeat((now) => (now.kind === 'stands' && !done ? { kind: 'leads', leftS: LEAD_S } : { kind: 'stands' }));
   };
-  const pressed = useRef(toggle);
-  pressed.current = toggle;
-  useEffect(() => {
-    const onKey = (event: KeyboardEvent) => {
-      if (event.key !== ' ' || event.repeat || (event.target instanceof HTMLElement && event.target.matches('button, input')))
-        return;
-      event.preventDefault();
-      pressed.current();
-    };
-    window.addEventListener('keydown', onKey);
-    return () => window.removeEventListener('keydown', onKey);
-  }, []);
+  useSpaceKey(toggle);
   return (
     <>
       <div className="hand-count-panel">

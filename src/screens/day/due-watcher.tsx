@@ -3,6 +3,7 @@ import { localTime } from '../../dose/local-time.ts';
 import { today } from '../../dose/today.ts';
 import type { TodayLine } from '../../dose/today-line.ts';
 import { useChoices } from '../choose/choices.ts';
+import { clockNow } from '../parts/clock-now.ts';
 import { useServices } from '../services-context.tsx';
 import { useRun } from '../set/run-context.tsx';
 import { useWords } from '../words/words-context.tsx';
@@ -26,7 +27,7 @@ export function DueWatcher() {
     /** Lines that were waiting at the last look, and its day. */
     let waiting: { readonly day: string; readonly names: ReadonlySet<string> } | null = null;
     const look = async () => {
-      const clock = { nowMs: Date.now(), timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone };
+      const clock = clockNow();
       const log = await diary.log();
       const seen = log.ok ? today(log.value, clock) : null;
       if (!seen) return;

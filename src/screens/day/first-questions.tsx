@@ -2,22 +2,13 @@ import { Link } from 'wouter';
 import type { PrescribedExerciseId } from '../../dose/prescribed-exercise.ts';
 import { startingDose } from '../../dose/starting-doses.ts';
 import type { DiaryEntry } from '../../record/diary-entry.ts';
-import { RED_FLAG_IDS, type RedFlagId } from '../../symptoms/red-flags.ts';
+import { answeredAll, RED_FLAG_IDS } from '../../symptoms/red-flags.ts';
 import { Page } from '../parts/page.tsx';
 import type { Problem } from '../services.ts';
 import { useWords } from '../words/words-context.tsx';
 import { DayProblem } from './day-problem.tsx';
 import { entryNow } from './entry-now.ts';
 import './questions-screen.css';
-
-const NONE: Readonly<Record<RedFlagId, 'no'>> = {
-  'saddle-numbness': 'no',
-  'bladder-bowel': 'no',
-  'sexual-sensation': 'no',
-  'both-legs-weak': 'no',
-  'foot-drop-worse': 'no',
-  'fever-or-fall': 'no',
-};
 
 interface FirstQuestionsProps {
   /** What is to be done: its cautions stand below the questions. */
@@ -33,7 +24,7 @@ interface FirstQuestionsProps {
 export function FirstQuestions({ exercise, back, problem, add, onNone }: FirstQuestionsProps) {
   const { questions, go } = useWords().day;
   const none = async () => {
-    if (await add([{ ...entryNow(), kind: 'red-flags', answers: NONE }])) onNone();
+    if (await add([{ ...entryNow(), kind: 'red-flags', answers: answeredAll('no') }])) onNone();
   };
   return (
     <Page className="questions" title={questions.title} lead={questions.lead} back={back}>

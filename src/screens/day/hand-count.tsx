@@ -1,9 +1,10 @@
-import { useEffect, useState } from 'react';
+import { useCallback, useState } from 'react';
 import { useLocation } from 'wouter';
 import type { HandSet } from '../../dose/done-set.ts';
 import type { DiaryEntry } from '../../record/diary-entry.ts';
 import { Icon } from '../parts/icon.tsx';
 import { Page } from '../parts/page.tsx';
+import { useSpaceKey } from '../parts/use-space-key.ts';
 import type { Problem } from '../services.ts';
 import { useWords } from '../words/words-context.tsx';
 import { BeatCount } from './beat-count.tsx';
@@ -23,16 +24,7 @@ interface HandCountProps {
 /** One huge button, or the space bar. */
 function Tapped({ reps, onOneMore }: { readonly reps: number; readonly onOneMore: () => void }) {
   const { byHand } = useWords().day;
-  useEffect(() => {
-    const onKey = (event: KeyboardEvent) => {
-      // A button that has the focus answers the space bar itself.
-      if (event.key !== ' ' || event.repeat || event.target instanceof HTMLButtonElement) return;
-      event.preventDefault();
-      onOneMore();
-    };
-    window.addEventListener('keydown', onKey);
-    return () => window.removeEventListener('keydown', onKey);
-  }, [onOneMore]);
+  useSpaceKey(onOneMore);
   return (
     <>
       <button type="button" className="hand-count-panel" onClick={onOneMore}>
@@ -57,7 +49,7 @@ export function HandCount({ plan, back, problem, add }: HandCountProps) {
   const [reps, setReps] = useState(0);
   const [counted, setCounted] = useState<HandSet['counted']>('by-hand');
   const { exercise, side, itemId, dose } = plan;
-  const [oneMore] = useState(() => () => setReps((n) => n + 1));
+  const oneMore = useCallback(() => setReps((n) => n + 1), []);
   const keep = async () => {
     const entry = entryNow();
     const kept = await add([{ ...entry, kind: 'hand-set', exercise, side, itemId, reps, counted }]);

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { useLocation } from 'wouter';
 import type { NotAnswered } from '../../symptoms/entry.ts';
-import { RED_FLAG_IDS, type RedFlagAnswers, type RedFlagId } from '../../symptoms/red-flags.ts';
+import { answeredAll, RED_FLAG_IDS, type RedFlagAnswers, type RedFlagId } from '../../symptoms/red-flags.ts';
 import { Page } from '../parts/page.tsx';
 import { useWords } from '../words/words-context.tsx';
 import { DayProblem } from './day-problem.tsx';
@@ -11,14 +11,7 @@ import { useDay } from './use-day.ts';
 
 type Answer = 'yes' | 'no' | NotAnswered;
 
-const OPEN: Readonly<Record<RedFlagId, Answer>> = {
-  'saddle-numbness': 'not-answered',
-  'bladder-bowel': 'not-answered',
-  'sexual-sensation': 'not-answered',
-  'both-legs-weak': 'not-answered',
-  'foot-drop-worse': 'not-answered',
-  'fever-or-fall': 'not-answered',
-};
+const OPEN: Readonly<Record<RedFlagId, Answer>> = answeredAll('not-answered');
 
 interface QuestionProps {
   readonly flag: RedFlagId;

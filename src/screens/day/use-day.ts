@@ -6,6 +6,7 @@ import type { DiaryEntry } from '../../record/diary-entry.ts';
 import type { CalendarDay } from '../../symptoms/calendar-day.ts';
 import { type MayExercise, mayExercise } from '../../symptoms/may-exercise.ts';
 import { type QuestionsReason, questionsDue } from '../../symptoms/questions-due.ts';
+import { clockNow } from '../parts/clock-now.ts';
 import type { Problem } from '../services.ts';
 import { useServices } from '../services-context.tsx';
 
@@ -29,8 +30,6 @@ export interface DayInUse {
   /** Reads everything again. */
   readonly reload: () => void;
 }
-
-const clockNow = () => ({ nowMs: Date.now(), timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone });
 
 /** The diary and what it makes of today. */
 export function useDay(): DayInUse {

@@ -1,9 +1,9 @@
-import { useState } from 'react';
 import { rangeDifference } from '../../compare/range-difference.ts';
 import { rangeChangeOf } from '../../compare/range-error.ts';
 import { trialsOf } from '../../compare/trials.ts';
 import type { ExerciseId } from '../../exercises/exercise.ts';
 import { deg } from '../../units.ts';
+import { useCopy } from '../parts/use-copy.ts';
 import { degreesIn } from '../result/degrees.ts';
 import { useWords } from '../words/words-context.tsx';
 import { MARK_KINDS, type Mark, type MarkKind, valuesOf } from './marks.ts';
@@ -54,7 +54,7 @@ export function DeskResults({
 }) {
   const words = useWords();
   const { desk, sides, exercises, locale } = words;
-  const [copied, setCopied] = useState(false);
+  const { copied, copy } = useCopy();
   const degrees = degreesIn(locale);
   const own = marks.filter((mark) => mark.exercise === exercise);
   if (own.length === 0) return <p className="soft">{desk.none}</p>;
@@ -112,14 +112,7 @@ export function DeskResults({
       </p>
       <p className="soft">{desk.notKept}</p>
       <div className="day-actions">
-        <button
-          type="button"
-          className="button"
-          onClick={async () => {
-            await navigator.clipboard.writeText(resultsText(marks, exercise, words));
-            setCopied(true);
-          }}
-        >
+        <button type="button" className="button" onClick={() => void copy(resultsText(marks, exercise, words))}>
           {desk.copy}
         </button>
         <button type="button" className="button" onClick={onForget}>

@@ -7,13 +7,13 @@ import { DayProblem } from '../day/day-problem.tsx';
 import { useDay } from '../day/use-day.ts';
 import { Notice } from '../parts/notice.tsx';
 import { Page } from '../parts/page.tsx';
+import { saveFile } from '../parts/save-file.ts';
 import { useWords } from '../words/words-context.tsx';
 import { GiveLink } from './give-link.tsx';
 import './give-screen.css';
 import { PlanFault } from './plan-fault.tsx';
 import { PlanSheet } from './plan-sheet.tsx';
 import { fitsQrCode, QrCode } from './qr-code.tsx';
-import { saveFile } from './save-file.ts';
 
 /** Characters of a therapist's name. Chosen. */
 const LONGEST_NAME = 80;

@@ -1,4 +1,4 @@
-import type { DoseField } from '../../dose/dose.ts';
+import { DOSE_FIELDS, type DoseField } from '../../dose/dose.ts';
 import type { DoseLog } from '../../dose/dose-log.ts';
 import { currentDose } from '../../dose/dose-step.ts';
 import type { PrescribedExercise, PrescribedExerciseId } from '../../dose/prescribed-exercise.ts';
@@ -18,8 +18,6 @@ export const linesOf = (prescription: Prescription, { steps }: Pick<DoseLog, 'st
       .toReversed()
       .map((item) => [item.exercise, { ...item, start: currentDose(prescription, item, steps, day) }]),
   );
-
-const DOSE_FIELDS: readonly DoseField[] = ['setsADay', 'repsASet', 'holdS'];
 
 /** What is wrong with a line, first thing first; null: nothing. */
 export function lineFault({ target, start, progression: { limits } }: PrescribedExercise): 'badRange' | 'badLimits' | null {

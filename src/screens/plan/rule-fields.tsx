@@ -1,6 +1,8 @@
-import type { DoseField, DoseLimits } from '../../dose/dose.ts';
+import { DOSE_FIELDS, type DoseField, type DoseLimits } from '../../dose/dose.ts';
 import type { PrescribedExercise } from '../../dose/prescribed-exercise.ts';
 import type { ProgressionRule, Threshold } from '../../dose/progression-rule.ts';
+import { MOST_PRESCRIBED } from '../../record/prescription-shape.ts';
+import { MOST_INTENSITY } from '../../symptoms/felt.ts';
 import { useWords } from '../words/words-context.tsx';
 import { CountField } from './count-field.tsx';
 
@@ -11,11 +13,11 @@ interface RuleFieldsProps {
 
 /** What each threshold may be: the same bounds as the stored plan has. */
 const BOUNDS: Readonly<Record<Exclude<Threshold, 'doneShare'>, { readonly least: number; readonly most: number }>> = {
-  clearRise: { least: 1, most: 10 },
-  settledWithin: { least: 0, most: 10 },
-  goodDays: { least: 1, most: 30 },
-  goodDaysAfterFlare: { least: 1, most: 30 },
-  freshDays: { least: 1, most: 30 },
+  clearRise: { least: 1, most: MOST_INTENSITY },
+  settledWithin: { least: 0, most: MOST_INTENSITY },
+  goodDays: { least: 1, most: MOST_PRESCRIBED.days },
+  goodDaysAfterFlare: { least: 1, most: MOST_PRESCRIBED.days },
+  freshDays: { least: 1, most: MOST_PRESCRIBED.days },
 };
 const WHOLE: readonly Exclude<Threshold, 'doneShare'>[] = [
   'clearRise',
@@ -25,11 +27,10 @@ const WHOLE: readonly Exclude<Threshold, 'doneShare'>[] = [
   'freshDays',
 ];
 const LIMITS: Readonly<Record<DoseField, { readonly least: number; readonly most: number }>> = {
-  setsADay: { least: 1, most: 20 },
-  repsASet: { least: 1, most: 200 },
-  holdS: { least: 0, most: 600 },
+  setsADay: { least: 1, most: MOST_PRESCRIBED.sets },
+  repsASet: { least: 1, most: MOST_PRESCRIBED.reps },
+  holdS: { least: 0, most: MOST_PRESCRIBED.holdS },
 };
-const DOSE_FIELDS: readonly DoseField[] = ['setsADay', 'repsASet', 'holdS'];
 
 /** When the dose goes up or back, and between which limits. */
 export function RuleFields({ line: { progression }, onChange }: RuleFieldsProps) {

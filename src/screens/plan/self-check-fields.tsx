@@ -1,12 +1,10 @@
 import type { Prescription } from '../../dose/prescription.ts';
+import { MOST_PRESCRIBED } from '../../record/prescription-shape.ts';
 import { SELF_CHECK_IDS } from '../../symptoms/self-check.ts';
 import { useWords } from '../words/words-context.tsx';
 import { CountField } from './count-field.tsx';
 
 type SelfChecks = Prescription['selfChecks'];
-
-/** The bounds of the stored plan. */
-const DAYS = { least: 1, most: 30 } as const;
 
 interface SelfCheckFieldsProps {
   readonly checks: SelfChecks;
@@ -44,8 +42,8 @@ export function SelfCheckFields({ checks: { checks, sides, everyDays }, onChange
         <CountField
           words={plan.checksEvery}
           value={everyDays}
-          least={DAYS.least}
-          most={DAYS.most}
+          least={1}
+          most={MOST_PRESCRIBED.days}
           onChange={(days) => onChange({ checks, sides, everyDays: days })}
         />
       )}

@@ -4,6 +4,7 @@ import { shortDayIn } from '../day/clock-words.ts';
 import type { Words } from '../words/words.ts';
 import { useWords } from '../words/words-context.tsx';
 import { type CheckRow, checkRows } from './check-rows.ts';
+import { LegTable } from './leg-table.tsx';
 
 /** What was found, in words. */
 function foundIn(
@@ -26,8 +27,6 @@ function foundIn(
   }
 }
 
-const SIDES = ['left', 'right'] as const;
-
 interface ChecksPartProps {
   readonly selfChecks: readonly SelfCheck[];
   readonly from: CalendarDay;
@@ -37,7 +36,7 @@ interface ChecksPartProps {
 /** The checks of strength: the first and the last answer of each leg. */
 export function ChecksPart({ selfChecks, from, to }: ChecksPartProps) {
   const words = useWords();
-  const { report, check: said, sides, locale } = words;
+  const { report, check: said, locale } = words;
   const { checks } = report;
   const rows = checkRows(selfChecks, from, to);
   const asked = [...new Set(rows.map(({ check }) => check))];
@@ -59,28 +58,15 @@ export function ChecksPart({ selfChecks, from, to }: ChecksPartProps) {
       {rows.length === 0 ? (
         <p>{checks.none}</p>
       ) : (
-        <table className="report-checks">
-          <thead>
-            <tr>
-              <th scope="col">{checks.check}</th>
-              {SIDES.map((side) => (
-                <th key={side} scope="col">
-                  {sides[side].leg}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody className="numbers">
-            {asked.map((check) => (
-              <tr key={check}>
-                <th scope="row">{said.names[check]}</th>
-                {SIDES.map((side) => (
-                  <td key={side}>{cell(rows.find((row) => row.check === check && row.side === side))}</td>
-                ))}
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        <LegTable
+          className="report-checks"
+          first={checks.check}
+          rows={asked.map((check) => ({
+            key: check,
+            name: said.names[check],
+            cell: (side) => cell(rows.find((row) => row.check === check && row.side === side)),
+          }))}
+        />
       )}
     </section>
   );

@@ -1,13 +1,12 @@
 import type { LineProgress } from '../../dose/progress.ts';
 import { prescribedWords } from '../day/prescribed-words.ts';
 import { useWords } from '../words/words-context.tsx';
-
-const SIDES = ['left', 'right'] as const;
+import { LegTable } from './leg-table.tsx';
 
 /** What was done of what was due, one row for each line, a column for each leg. */
 export function DonePart({ lines }: { readonly lines: readonly LineProgress[] }) {
   const words = useWords();
-  const { report, sides } = words;
+  const { report } = words;
   const { done } = report;
   const items = [...new Set(lines.map(({ item }) => item))];
   const cell = (line: LineProgress | undefined): string => {
@@ -20,28 +19,14 @@ export function DonePart({ lines }: { readonly lines: readonly LineProgress[] })
   return (
     <section>
       <h2>{done.title}</h2>
-      <table>
-        <thead>
-          <tr>
-            <th scope="col">{report.exercise}</th>
-            {SIDES.map((side) => (
-              <th key={side} scope="col">
-                {sides[side].leg}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody className="numbers">
-          {items.map((item) => (
-            <tr key={item.id}>
-              <th scope="row">{prescribedWords(item.exercise, words).plural}</th>
-              {SIDES.map((side) => (
-                <td key={side}>{cell(lines.find((line) => line.item === item && line.side === side))}</td>
-              ))}
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <LegTable
+        first={report.exercise}
+        rows={items.map((item) => ({
+          key: item.id,
+          name: prescribedWords(item.exercise, words).plural,
+          cell: (side) => cell(lines.find((line) => line.item === item && line.side === side)),
+        }))}
+      />
     </section>
   );
 }

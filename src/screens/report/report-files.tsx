@@ -1,12 +1,11 @@
 import { useState } from 'react';
 import type { CalendarDay } from '../../symptoms/calendar-day.ts';
 import { DayProblem } from '../day/day-problem.tsx';
+import { timeZoneHere } from '../parts/clock-now.ts';
 import { saveFile } from '../parts/save-file.ts';
 import type { Everything, Problem } from '../services.ts';
 import { useServices } from '../services-context.tsx';
 import { useWords } from '../words/words-context.tsx';
-
-const timeZoneHere = (): string => Intl.DateTimeFormat().resolvedOptions().timeZone;
 
 /** What makes each file is loaded with the first one. */
 const FILES = {

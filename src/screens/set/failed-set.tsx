@@ -53,7 +53,7 @@ export function FailedSet({ problem, plan }: { readonly problem: Problem; readon
               href={plan.line ? `/by-hand/${plan.line.itemId}/${plan.side}` : `/count/${plan.exercise}/${plan.side}`}
               className="button"
             >
-              {day.byHand.free}
+              {day.go.byHand}
             </Link>
           ) : null}
           {problem.keptId === undefined ? null : (

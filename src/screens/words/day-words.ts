@@ -98,8 +98,6 @@ export interface DayWords {
     readonly tempo: string;
     readonly faster: string;
     readonly slower: string;
-    /** From where a set with the camera is begun. */
-    readonly free: string;
   };
   readonly proposal: {
     readonly change: Record<DoseField, (from: number, to: number) => string>;

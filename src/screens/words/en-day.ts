@@ -132,7 +132,6 @@ export const enDay: DayWords = {
     tempo: 'Seconds for each',
     faster: 'Faster',
     slower: 'Slower',
-    free: 'Count without the camera',
   },
   proposal: {
     change: {

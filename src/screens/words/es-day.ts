@@ -137,7 +137,6 @@ export const esDay: DayWords = {
     tempo: 'Segundos cada una',
     faster: 'Más rápido',
     slower: 'Más despacio',
-    free: 'Contar sin la cámara',
   },
   proposal: {
     change: {
