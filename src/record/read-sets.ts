@@ -1,6 +1,7 @@
 import Dexie from 'dexie';
 import { fail, type Result } from '../result.ts';
 import type { Database, EditRow, SetRow } from './database.ts';
+import type { PersonId } from './person.ts';
 import type { ListCursor, SetPage } from './set-store.ts';
 import { shaped, wordsOfShape } from './shape.ts';
 import type { SetError } from './store-error.ts';
@@ -28,11 +29,12 @@ export async function readSet(db: Database, id: string): Promise<Result<StoredSe
   return row ? whole(db, row) : fail({ kind: 'set-missing', id });
 }
 
-/** Sets from the newest to the oldest. Runs in the transaction of its caller. */
-export async function readPage(db: Database, limit: number, after?: ListCursor): Promise<SetPage> {
-  const index = db.sets.where('[startedAt+id]');
-  const older = after ? index.below([after.startedAt, after.id]) : index.above([Dexie.minKey, Dexie.minKey]);
-  const rows = await older
+/** Somebody's sets from the newest to the oldest. Runs in the transaction of its caller. */
+export async function readPage(db: Database, person: PersonId, limit: number, after?: ListCursor): Promise<SetPage> {
+  const end = after ? [person, after.startedAt, after.id] : [person, Dexie.maxKey, Dexie.maxKey];
+  const rows = await db.sets
+    .where('[person+startedAt+id]')
+    .between([person, Dexie.minKey, Dexie.minKey], end, true, false)
     .reverse()
     .limit(limit + 1)
     .toArray();
@@ -41,9 +43,15 @@ export async function readPage(db: Database, limit: number, after?: ListCursor):
   return { ...(await wholes(db, shown)), next: last ? { startedAt: last.startedAt, id: last.id } : null };
 }
 
-/** The sets that began at this moment or later, oldest first. Runs in the transaction of its caller. */
-export const readSince = async (db: Database, moment: string): Promise<Omit<SetPage, 'next'>> =>
-  wholes(db, await db.sets.where('[startedAt+id]').aboveOrEqual([moment, Dexie.minKey]).toArray());
+/** Somebody's sets that began at this moment or later, oldest first. Runs in the transaction of its caller. */
+export const readSince = async (db: Database, person: PersonId, moment: string): Promise<Omit<SetPage, 'next'>> =>
+  wholes(
+    db,
+    await db.sets
+      .where('[person+startedAt+id]')
+      .between([person, moment, Dexie.minKey], [person, Dexie.maxKey, Dexie.maxKey])
+      .toArray(),
+  );
 
 async function wholes(db: Database, rows: readonly SetRow[]): Promise<Omit<SetPage, 'next'>> {
   const sets: StoredSet[] = [];
