@@ -103,7 +103,7 @@ describe('people', () => {
     const store = await twoPeople();
     for (const [who, n] of [[one, 1] as const, [other, 2] as const]) {
       wentWell(await store.of(who.id).end(setOf(who, n), { state: 'finished', result: result([rep(1)]) }));
-      wentWell(await store.of(who.id).edit(edit({ kind: 'add', setId: idOf(n), id: idOf(50 + n) })));
+      wentWell(await store.of(who.id).edit({ ...edit({ kind: 'add' }), setId: idOf(n), id: idOf(50 + n) }));
       wentWell(await store.of(who.id).diary.add([report(n, 9)]));
     }
     wentWell(await store.people.remove(one.id));
@@ -164,7 +164,7 @@ describe('the facts of a person', () => {
   const writes: readonly (readonly [string, (store: Store) => Promise<unknown>])[] = [
     ['an entry of the diary', (store) => store.of(one.id).diary.add([report(5, 9)])],
     ['a set', (store) => store.of(one.id).end(setOf(one, 3), { state: 'finished', result: result([rep(1)]) })],
-    ['a change of a set by hand', (store) => store.of(one.id).edit(edit({ kind: 'add', setId: idOf(1) }))],
+    ['a change of a set by hand', (store) => store.of(one.id).edit(edit({ kind: 'add' }))],
     ['a removed set', (store) => store.of(one.id).remove(idOf(1))],
   ];
   test.each(writes)('are no longer believed after %s, and those of others are', async (_, write) => {

@@ -10,7 +10,7 @@ import { StoredSets } from './stored-sets.tsx';
 
 /** The first screen: three ways to begin, and the sets there are. */
 export function StartScreen() {
-  const { app, start, desk } = useWords();
+  const { app, start, desk, people } = useWords();
   return (
     <Page className="start" title={start.title} lead={start.lead}>
       <Link href="/today" className="start-today">
@@ -29,6 +29,13 @@ export function StartScreen() {
         <StoredSets />
         <Caution />
       </div>
+      <Link href="/people" className="start-today">
+        <span>
+          <strong>{people.open}</strong>
+          <span className="soft">{people.openAbout}</span>
+        </span>
+        <Icon name="forward" size={28} />
+      </Link>
       <Link href="/desk" className="start-today">
         <span>
           <strong>{desk.open}</strong>
