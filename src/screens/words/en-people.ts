@@ -4,7 +4,7 @@ import type { PeopleWords } from './people-words.ts';
 /** The list of people, in English. */
 export const enPeople: PeopleWords = {
   open: 'People',
-  openAbout: 'For therapists: everybody you look after, their plans, and who needs you first.',
+  openAbout: 'Everybody you look after, their plans, and who needs you first.',
   title: 'People',
   lead: 'Whoever needs you stands first. All of it is kept on this machine only.',
   add: 'Add a person',

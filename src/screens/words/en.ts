@@ -24,6 +24,7 @@ export const en = {
     language: 'Language',
   },
   start: {
+    therapist: 'For therapists',
     today: 'Today',
     todayAbout: 'Your plan: what is due, what is done, when the next set may come.',
     title: 'Your leg exercises, counted and measured',

@@ -4,7 +4,7 @@ import type { PeopleWords } from './people-words.ts';
 /** The list of people, in Spanish. */
 export const esPeople: PeopleWords = {
   open: 'Personas',
-  openAbout: 'Para terapeutas: todas las personas a su cargo, sus planes y quién le necesita primero.',
+  openAbout: 'Todas las personas a su cargo, sus planes y quién le necesita primero.',
   title: 'Personas',
   lead: 'Quien le necesita aparece primero. Todo se guarda solo en este equipo.',
   add: 'Añadir una persona',

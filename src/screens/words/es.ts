@@ -25,6 +25,7 @@ export const es: Words = {
     language: 'Idioma',
   },
   start: {
+    therapist: 'Para terapeutas',
     today: 'Hoy',
     todayAbout: 'Su plan: qué toca, qué está hecho, cuándo puede venir la siguiente serie.',
     title: 'Sus ejercicios de pierna, contados y medidos',

@@ -43,6 +43,8 @@ export interface Words {
     readonly language: string;
   };
   readonly start: {
+    /** Over what only a therapist needs. */
+    readonly therapist: string;
     readonly today: string;
     readonly todayAbout: string;
     readonly title: string;
