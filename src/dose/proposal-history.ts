@@ -1,13 +1,15 @@
 import { addDays, type CalendarDay } from '../symptoms/calendar-day.ts';
 import { byMoment } from '../symptoms/entry.ts';
+import { type DayVerdict, dayVerdict } from './day-verdict.ts';
 import { isOf } from './done-set.ts';
 import { sameDose } from './dose.ts';
 import type { DoseLog } from './dose-log.ts';
 import type { DoseStep } from './dose-step.ts';
+import { entriesOfDay } from './entries-of-day.ts';
 import { logUntil } from './log-until.ts';
 import type { PrescribedExercise } from './prescribed-exercise.ts';
 import { currentPrescription, type Prescription } from './prescription.ts';
-import { type Proposal, propose } from './propose.ts';
+import { type Judge, type Proposal, propose } from './propose.ts';
 
 /**
  * What became of a proposal. `taken`: agreed to as it was. `chosen`: somebody chose another step by themselves. `not-taken`: a change was open and nobody
@@ -55,6 +57,7 @@ function logUntilDay(log: DoseLog, last: CalendarDay): DoseLog {
  */
 export function proposalHistory(log: DoseLog, from: CalendarDay, to: CalendarDay): readonly PastProposal[] {
   const lines = new Map<string, PastProposal[]>();
+  const judge = withMemory();
   for (let day = from; day <= to; day = addDays(day, 1)) {
     const whole = logUntilDay(log, day);
     const held = currentPrescription(whole.prescriptions);
@@ -62,7 +65,7 @@ export function proposalHistory(log: DoseLog, from: CalendarDay, to: CalendarDay
     for (const itemId of new Set([...(held?.items ?? []), ...gone.map((step) => ({ id: step.itemId }))].map(({ id }) => id))) {
       const row = lines.get(itemId) ?? [];
       lines.set(itemId, row);
-      for (const past of proposalsOf(itemId, whole, day)) {
+      for (const past of proposalsOf(itemId, whole, day, judge)) {
         const last = row.at(-1);
         if (last && isSame(last, past)) row[row.length - 1] = { ...past, firstDay: last.firstDay };
         else row.push(past);
@@ -72,13 +75,30 @@ export function proposalHistory(log: DoseLog, from: CalendarDay, to: CalendarDay
   return [...lines.values()].flat();
 }
 
+/**
+ * Judges each day once for what was told about it by then. Of one diary, cut at different moments, how much of the day is there says which part it is;
+ * of its check-ins, which.
+ */
+function withMemory(): Judge {
+  const judged = new Map<PrescribedExercise, Map<string, DayVerdict>>();
+  return (item, dose, log, day) => {
+    const verdicts = judged.get(item) ?? new Map<string, DayVerdict>();
+    judged.set(item, verdicts);
+    const { reports, redFlags, done, checkIns } = entriesOfDay(log, day);
+    const key = JSON.stringify([day, dose, reports.length, redFlags.length, done.length, checkIns.map(({ id }) => id)]);
+    const verdict = verdicts.get(key) ?? dayVerdict(item, dose, log, day);
+    verdicts.set(key, verdict);
+    return verdict;
+  };
+}
+
 /** The proposals of one line on one day, oldest first. @param whole the log at the end of the day */
-function proposalsOf(itemId: string, whole: DoseLog, day: CalendarDay): readonly PastProposal[] {
+function proposalsOf(itemId: string, whole: DoseLog, day: CalendarDay, judge: Judge): readonly PastProposal[] {
   const steps = whole.steps.filter((step) => step.itemId === itemId && step.day === day).toSorted(byMoment);
   const standing = (prescription: Prescription | null, log: DoseLog, answer: (proposal: Proposal) => ProposalAnswer) => {
     const item = prescription?.items.find(({ id }) => id === itemId);
     if (!prescription || !item) return [];
-    const proposal = propose(prescription, item, log, day);
+    const proposal = propose(prescription, item, log, day, judge);
     return [{ item, firstDay: day, lastDay: day, proposal, answer: answer(proposal) }];
   };
   const stepped = steps.flatMap((step) => {
