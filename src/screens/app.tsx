@@ -1,4 +1,4 @@
-import { useEffect } from 'react';
+import { Suspense, useEffect } from 'react';
 import { Redirect, Route, Router, Switch, useLocation } from 'wouter';
 import { useHashLocation } from 'wouter/use-hash-location';
 import { SelfCheckScreen } from './check/self-check-screen.tsx';
@@ -93,11 +93,14 @@ function Screens() {
 /** All screens, told apart by the part of the address after the #, so that they work from any static folder. */
 export function App() {
   const missing = useServices().missing();
+  const { app } = useWords();
   if (missing.length > 0) return <UnsupportedScreen missing={missing} />;
   return (
     <Router hook={useHashLocation}>
       <DueWatcher />
-      <Screens />
+      <Suspense fallback={<p className="heard">{app.loading}</p>}>
+        <Screens />
+      </Suspense>
     </Router>
   );
 }

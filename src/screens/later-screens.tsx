@@ -1,4 +1,4 @@
-import { type ComponentType, lazy, Suspense } from 'react';
+import { type ComponentType, lazy } from 'react';
 import { Page } from './parts/page.tsx';
 import { useWords } from './words/words-context.tsx';
 
@@ -14,22 +14,8 @@ function NotLoaded() {
 }
 
 /** A screen that is loaded when it is first opened: what draws charts is no part of the first load. */
-function later(load: () => Promise<ComponentType>): ComponentType {
-  const Screen = lazy(() =>
-    load().then(
-      (found) => ({ default: found }),
-      () => ({ default: NotLoaded }),
-    ),
-  );
-  return function LaterScreen() {
-    const { app } = useWords();
-    return (
-      <Suspense fallback={<p className="heard">{app.loading}</p>}>
-        <Screen />
-      </Suspense>
-    );
-  };
-}
+const later = (load: () => Promise<ComponentType>) =>
+  lazy(async (): Promise<{ readonly default: ComponentType }> => ({ default: await load().catch(() => NotLoaded) }));
 
 export const ProgressScreen = later(async () => (await import('./progress/progress-screen.tsx')).ProgressScreen);
 export const ReportScreen = later(async () => (await import('./report/report-screen.tsx')).ReportScreen);

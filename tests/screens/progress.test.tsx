@@ -53,7 +53,7 @@ test('what was done of what was due is said in one sentence, and day by day in a
   shownAt('/today', services);
   fireEvent.click(await screen.findByRole('link', { name: 'How it is going' }));
   await screen.findByRole('heading', { level: 1, name: 'How it is going' });
-  expect(screen.getByText(/2 of 4 sets done, on 2 days\./)).toBeTruthy();
+  expect(await screen.findByText(/2 of 4 sets done, on 2 days\./)).toBeTruthy();
   expect(screen.getByText(/moved up, toward the back/)).toBeTruthy();
   const [days, symptoms] = screen.getAllByRole('table', { hidden: true });
   expect(within(days as HTMLElement).getAllByText('1 of 1')).toHaveLength(2);
