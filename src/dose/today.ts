@@ -64,6 +64,7 @@ function until(log: DoseLog, moment: string): DoseLog {
     selfChecks: told(log.selfChecks),
     prescriptions: told(log.prescriptions),
     steps: told(log.steps),
+    angleMarks: told(log.angleMarks),
     done: log.done.filter(({ endedAt }) => endedAt <= moment),
   };
 }
