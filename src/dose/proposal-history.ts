@@ -6,7 +6,7 @@ import { sameDose } from './dose.ts';
 import type { DoseLog } from './dose-log.ts';
 import type { DoseStep } from './dose-step.ts';
 import { entriesOfDay } from './entries-of-day.ts';
-import { logUntil } from './log-until.ts';
+import { logUntil, logUntilDay } from './log-until.ts';
 import type { PrescribedExercise } from './prescribed-exercise.ts';
 import { currentPrescription, type Prescription } from './prescription.ts';
 import { type Judge, type Proposal, propose } from './propose.ts';
@@ -32,21 +32,6 @@ export interface PastProposal {
 
 /** Moments are told to the millisecond. */
 const justBefore = (moment: string): string => new Date(Date.parse(moment) - 1).toISOString();
-
-/** The log as it stood when a day was over. */
-function logUntilDay(log: DoseLog, last: CalendarDay): DoseLog {
-  const told = <T extends { readonly day: CalendarDay }>(entries: readonly T[]) => entries.filter(({ day }) => day <= last);
-  return {
-    redFlags: told(log.redFlags),
-    clearances: told(log.clearances),
-    reports: told(log.reports),
-    checkIns: told(log.checkIns),
-    selfChecks: told(log.selfChecks),
-    prescriptions: told(log.prescriptions),
-    steps: told(log.steps),
-    done: told(log.done),
-  };
-}
 
 /**
  * What was proposed on each day, and what became of it: proposals are not stored, but follow from the log as it stood. For each line and day that is the
