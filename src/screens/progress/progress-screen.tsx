@@ -4,6 +4,7 @@ import { type Progress, progress } from '../../dose/progress.ts';
 import type { CalendarDay } from '../../symptoms/calendar-day.ts';
 import { MOST_INTENSITY } from '../../symptoms/felt.ts';
 import { DayChart } from '../chart/day-chart.tsx';
+import { PlainTable } from '../chart/value-table.tsx';
 import { OptionCards } from '../choose/option-cards.tsx';
 import { dayIn, shortDayIn } from '../day/clock-words.ts';
 import { DayProblem } from '../day/day-problem.tsx';
@@ -33,24 +34,13 @@ function Symptoms({ found, days }: { readonly found: Progress; readonly days: re
         />
       )}
       {found.symptoms.length === 0 ? null : (
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">{words.day}</th>
-              <th scope="col">{words.worst}</th>
-              <th scope="col">{words.furthest}</th>
-            </tr>
-          </thead>
-          <tbody className="numbers">
-            {found.symptoms.map(({ day, most, mostDistant }) => (
-              <tr key={day}>
-                <th scope="row">{shortDayIn(locale, day)}</th>
-                <td>{most ?? words.unsaid}</td>
-                <td>{mostDistant ? feel.regions[mostDistant.region] : ''}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        <PlainTable
+          columns={[words.day, words.worst, words.furthest]}
+          rows={found.symptoms.map(({ day, most, mostDistant }) => ({
+            key: day,
+            cells: [shortDayIn(locale, day), most ?? words.unsaid, mostDistant ? feel.regions[mostDistant.region] : ''],
+          }))}
+        />
       )}
     </section>
   );
