@@ -16,7 +16,7 @@ import { BeforeScreen } from './feel/before-screen.tsx';
 import { CheckInScreen } from './feel/check-in-screen.tsx';
 import { GiveScreen } from './hand-over/give-screen.tsx';
 import { TakeScreen } from './hand-over/take-screen.tsx';
-import { ProgressScreen, ReportScreen } from './later-screens.tsx';
+import { ProgressScreen, ReportScreen, ReviewScreen } from './later-screens.tsx';
 import { Page } from './parts/page.tsx';
 import { PlanScreen } from './plan/plan-screen.tsx';
 import { ResultScreen } from './result/result-screen.tsx';
@@ -76,6 +76,7 @@ function Screens() {
       <Route path="/desk" component={DeskScreen} />
       <Route path="/progress" component={ProgressScreen} />
       <Route path="/report" component={ReportScreen} />
+      <Route path="/review" component={ReviewScreen} />
       <Route path="/self-check" component={SelfCheckScreen} />
       <Route path="/check-in" component={CheckInScreen} />
       <Route path="/compare/:id/:other">

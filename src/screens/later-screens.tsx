@@ -19,3 +19,4 @@ const later = (load: () => Promise<ComponentType>) =>
 
 export const ProgressScreen = later(async () => (await import('./progress/progress-screen.tsx')).ProgressScreen);
 export const ReportScreen = later(async () => (await import('./report/report-screen.tsx')).ReportScreen);
+export const ReviewScreen = later(async () => (await import('./review/review-screen.tsx')).ReviewScreen);

@@ -48,7 +48,7 @@ function Symptoms({ found, days }: { readonly found: Progress; readonly days: re
 
 /** The last weeks: done against due, range against target and the other leg, symptoms. */
 export function ProgressScreen() {
-  const { progress: words, report, app, locale } = useWords();
+  const { progress: words, report, review, app, locale } = useWords();
   const { log, today, problem } = useDay();
   const [weeks, setWeeks] = useState<Weeks>('2');
   const found = log && today ? progress(log, today.day, 7 * Number(weeks)) : null;
@@ -64,9 +64,12 @@ export function ProgressScreen() {
         {!log && !problem ? <p className="heard">{app.loading}</p> : null}
         {log && !found ? <p>{words.none}</p> : null}
         {log ? (
-          <div>
+          <div className="progress-ways">
             <Link href="/report" className="button">
               {report.open}
+            </Link>
+            <Link href="/review" className="button">
+              {review.open}
             </Link>
           </div>
         ) : null}

@@ -10,6 +10,7 @@ import { esProblems } from './es-problems.ts';
 import { esProgress } from './es-progress.ts';
 import { esReport } from './es-report.ts';
 import { esResult } from './es-result.ts';
+import { esReview } from './es-review.ts';
 import type { Words } from './words.ts';
 
 /** Everything the screens say, in Spanish. */
@@ -212,6 +213,7 @@ export const es: Words = {
   feel: esFeel,
   progress: esProgress,
   report: esReport,
+  review: esReview,
   check: esCheck,
   handOver: esHandOver,
   desk: esDesk,
