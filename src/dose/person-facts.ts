@@ -3,10 +3,9 @@ import { addDays, type CalendarDay, daysBetween } from '../symptoms/calendar-day
 import { mayExercise } from '../symptoms/may-exercise.ts';
 import type { RedFlagId, Urgency } from '../symptoms/red-flags.ts';
 import type { WeaknessCause } from '../symptoms/weakness.ts';
-import { dayVerdict, type FlareReason } from './day-verdict.ts';
-import { isOf } from './done-set.ts';
+import type { FlareReason } from './day-verdict.ts';
 import type { DoseLog } from './dose-log.ts';
-import { currentDose } from './dose-step.ts';
+import { flareDays } from './flare-days.ts';
 import type { PrescribedExerciseId } from './prescribed-exercise.ts';
 import { currentPrescription, type Prescription } from './prescription.ts';
 import { propose } from './propose.ts';
@@ -56,7 +55,7 @@ export function personFacts(log: DoseLog): PersonFacts {
     lastActivity,
     plan: plan && { since: plan.day, lines: plan.items.map(({ exercise, sides }) => ({ exercise, sides })) },
     stop: last ? stopFact(log, last) : null,
-    flare: plan && last ? lastFlare(plan, log, last) : null,
+    flare: last ? lastFlare(log, last) : null,
     steps: plan && last ? offeredSteps(plan, log, nextJudged(log, last)) : [],
   };
 }
@@ -74,16 +73,10 @@ const lastOf = (entries: readonly { readonly day: CalendarDay }[]): CalendarDay 
 const nextJudged = ({ done, steps }: DoseLog, last: CalendarDay): CalendarDay =>
   [...done, ...steps].some(({ day }) => day === last) ? addDays(last, 1) : last;
 
-function lastFlare(plan: Prescription, log: DoseLog, last: CalendarDay): PersonFacts['flare'] {
-  for (let back = 0; back < FLARES_LOOKED_BACK_DAYS; back += 1) {
-    const day = addDays(last, -back);
-    for (const item of plan.items) {
-      if (!log.done.some((set) => set.day === day && isOf(item, set))) continue;
-      const verdict = dayVerdict(item, currentDose(plan, item, log.steps, day), log, day);
-      if (verdict.kind === 'flare') return { day, reason: verdict.reason.kind };
-    }
-  }
-  return null;
+function lastFlare(log: DoseLog, last: CalendarDay): PersonFacts['flare'] {
+  const flare = flareDays(log, addDays(last, 1 - FLARES_LOOKED_BACK_DAYS), last).at(-1);
+  const reason = flare?.lines[0]?.reason.kind;
+  return flare && reason ? { day: flare.day, reason } : null;
 }
 
 function offeredSteps(plan: Prescription, log: DoseLog, day: CalendarDay): readonly OfferedStep[] {

@@ -1,15 +1,15 @@
+import { Suspense } from 'react';
 import { Route, Router, Switch } from 'wouter';
 import { useHashLocation } from 'wouter/use-hash-location';
 import { DueWatcher } from './day/due-watcher.tsx';
-import { NewPersonScreen } from './people/new-person-screen.tsx';
-import { PeopleScreen } from './people/people-screen.tsx';
+import { NewPersonScreen, PeopleScreen, PersonScreen } from './later-screens.tsx';
 import { usePerson } from './people/person-context.tsx';
 import { PersonFrame } from './people/person-frame.tsx';
-import { PersonScreen } from './people/person-screen.tsx';
 import { PersonScreens } from './person-screens.tsx';
 import { useServices } from './services-context.tsx';
 import { StartScreen } from './start/start-screen.tsx';
 import { UnsupportedScreen } from './start/unsupported-screen.tsx';
+import { useWords } from './words/words-context.tsx';
 
 function PersonHome() {
   const inUse = usePerson();
@@ -19,24 +19,27 @@ function PersonHome() {
 /** All screens, told apart by the part of the address after the #, so that they work from any static folder. */
 export function App() {
   const missing = useServices().missing();
+  const { app } = useWords();
   if (missing.length > 0) return <UnsupportedScreen missing={missing} />;
   return (
     <Router hook={useHashLocation}>
       <DueWatcher />
-      <Switch>
-        <Route path="/people" component={PeopleScreen} />
-        <Route path="/people/new" component={NewPersonScreen} />
-        <Route path="/person/:id" nest>
-          {({ id }) => (
-            <PersonFrame id={id} key={id}>
-              <PersonScreens home={<PersonHome />} />
-            </PersonFrame>
-          )}
-        </Route>
-        <Route>
-          <PersonScreens home={<StartScreen />} />
-        </Route>
-      </Switch>
+      <Suspense fallback={<p className="heard">{app.loading}</p>}>
+        <Switch>
+          <Route path="/people" component={PeopleScreen} />
+          <Route path="/people/new" component={NewPersonScreen} />
+          <Route path="/person/:id" nest>
+            {({ id }) => (
+              <PersonFrame id={id} key={id}>
+                <PersonScreens home={<PersonHome />} />
+              </PersonFrame>
+            )}
+          </Route>
+          <Route>
+            <PersonScreens home={<StartScreen />} />
+          </Route>
+        </Switch>
+      </Suspense>
     </Router>
   );
 }

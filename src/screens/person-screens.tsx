@@ -2,22 +2,25 @@ import { type ReactNode, useEffect } from 'react';
 import { Redirect, Route, Switch, useLocation } from 'wouter';
 import { SelfCheckScreen } from './check/self-check-screen.tsx';
 import { ChooseScreen } from './choose/choose-screen.tsx';
-import { CompareScreen } from './compare/compare-screen.tsx';
 import { AskScreen } from './day/ask-screen.tsx';
 import { ByHandScreen, FreeByHandScreen } from './day/by-hand-screen.tsx';
 import { GoScreen } from './day/go-screen.tsx';
 import { QuestionsScreen } from './day/questions-screen.tsx';
 import { TodayScreen } from './day/today-screen.tsx';
-import { DeskScreen } from './desk/desk-screen.tsx';
 import { AfterScreen } from './feel/after-screen.tsx';
 import { BeforeScreen } from './feel/before-screen.tsx';
 import { CheckInScreen } from './feel/check-in-screen.tsx';
-import { GiveScreen } from './hand-over/give-screen.tsx';
-import { TakeScreen } from './hand-over/take-screen.tsx';
+import {
+  CompareScreen,
+  DeskScreen,
+  GiveScreen,
+  PlanScreen,
+  ProgressScreen,
+  ReportScreen,
+  ReviewScreen,
+  TakeScreen,
+} from './later-screens.tsx';
 import { Page } from './parts/page.tsx';
-import { PlanScreen } from './plan/plan-screen.tsx';
-import { ProgressScreen } from './progress/progress-screen.tsx';
-import { ReportScreen } from './report/report-screen.tsx';
 import { ResultScreen } from './result/result-screen.tsx';
 import { SafetyScreen } from './safety/safety-screen.tsx';
 import { useRun } from './set/run-context.tsx';
@@ -73,6 +76,7 @@ export function PersonScreens({ home }: { readonly home: ReactNode }) {
       <Route path="/desk" component={DeskScreen} />
       <Route path="/progress" component={ProgressScreen} />
       <Route path="/report" component={ReportScreen} />
+      <Route path="/review" component={ReviewScreen} />
       <Route path="/self-check" component={SelfCheckScreen} />
       <Route path="/check-in" component={CheckInScreen} />
       <Route path="/compare/:id/:other">

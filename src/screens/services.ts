@@ -127,8 +127,11 @@ export interface RunningSet {
 
 /** What is kept of somebody's days besides the measured sets. */
 export interface DiaryServices {
-  /** All that decides about today and the next dose, of the last weeks. */
-  readonly log: () => Promise<Result<DoseLog, Problem>>;
+  /**
+   * All that decides about today and the next dose.
+   * @param days how far back the measured sets are read; left out: the last weeks
+   */
+  readonly log: (days?: number) => Promise<Result<DoseLog, Problem>>;
   /** Adds entries, all or none. */
   readonly add: (entries: readonly DiaryEntry[]) => Promise<Result<null, Problem>>;
   /** Removes every invented entry and its sets. */

@@ -7,7 +7,7 @@ import { propose } from '../../src/dose/propose.ts';
 import { addDays } from '../../src/symptoms/calendar-day.ts';
 import { mayExercise } from '../../src/symptoms/may-exercise.ts';
 import { checkIn, clearance, dayOf, redFlags, report } from '../symptoms/told.ts';
-import { days, exercise, lived } from './lived.ts';
+import { days, exercise, lived } from './lived-days.ts';
 import { done, doseLog, line, prescription } from './plan.ts';
 
 const glide = line('nerve-glide');

@@ -6,7 +6,7 @@ import { currentDose } from '../../src/dose/dose-step.ts';
 import { propose } from '../../src/dose/propose.ts';
 import { mayExercise } from '../../src/symptoms/may-exercise.ts';
 import { checkIn, dayOf, report } from '../symptoms/told.ts';
-import { days, exercise, lived } from './lived.ts';
+import { days, exercise, lived } from './lived-days.ts';
 import { done, doseLog, line, prescription, step } from './plan.ts';
 
 const FIELDS = ['setsADay', 'repsASet', 'holdS'] as const;

@@ -20,11 +20,11 @@ const problemOfDiary = (error: DiaryError): Problem =>
 /** The diary as the screens ask for it. */
 export function diaryServices(opening: Promise<Result<PersonStore, StoreError>>): DiaryServices {
   return {
-    async log() {
+    async log(days = DAYS_BACK) {
       const store = await opening;
       if (!store.ok) return fail(problemOf(store.error));
       const clock = clockNow();
-      const read = await store.value.diary.log(addDays(localTime(clock).day, -DAYS_BACK), clock.timeZone);
+      const read = await store.value.diary.log(addDays(localTime(clock).day, -days), clock.timeZone);
       return read.ok ? ok(read.value.log) : fail(problemOf(read.error));
     },
     async add(entries) {

@@ -11,6 +11,7 @@ import { enProblems } from './en-problems.ts';
 import { enProgress } from './en-progress.ts';
 import { enReport } from './en-report.ts';
 import { enResult } from './en-result.ts';
+import { enReview } from './en-review.ts';
 import type { Words } from './words.ts';
 
 export const en = {
@@ -207,6 +208,7 @@ export const en = {
   feel: enFeel,
   progress: enProgress,
   report: enReport,
+  review: enReview,
   check: enCheck,
   handOver: enHandOver,
   desk: enDesk,

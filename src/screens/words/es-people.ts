@@ -60,7 +60,7 @@ export const esPeople: PeopleWords = {
     seenAbout: 'Lo quita de la lista hasta que haya algo nuevo. Una detención sigue hasta que se levante.',
     parts: {
       review: { name: 'Revisión', about: '¿Mejor, igual o peor? Series, recorrido, síntomas, lo propuesto.' },
-      plan: { name: 'Plan', about: 'Ejercicios, dosis, límites y comprobaciones.' },
+      plan: { name: 'Plan de ejercicios', about: 'Ejercicios, dosis, límites y comprobaciones.' },
       give: { name: 'Entregar el plan', about: 'En papel, como archivo, enlace o código para escanear.' },
       measure: { name: 'Medir un ángulo', about: 'En una llamada, un archivo o una foto; se guarda con esta persona.' },
       report: { name: 'Informe', about: 'Dos páginas para imprimir, tablas y todos los datos como archivos.' },

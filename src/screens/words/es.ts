@@ -11,6 +11,7 @@ import { esProblems } from './es-problems.ts';
 import { esProgress } from './es-progress.ts';
 import { esReport } from './es-report.ts';
 import { esResult } from './es-result.ts';
+import { esReview } from './es-review.ts';
 import type { Words } from './words.ts';
 
 /** Everything the screens say, in Spanish. */
@@ -214,6 +215,7 @@ export const es: Words = {
   feel: esFeel,
   progress: esProgress,
   report: esReport,
+  review: esReview,
   check: esCheck,
   handOver: esHandOver,
   desk: esDesk,

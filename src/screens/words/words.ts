@@ -18,6 +18,7 @@ import type { PeopleWords } from './people-words.ts';
 import type { PlanWords } from './plan-words.ts';
 import type { ProgressWords } from './progress-words.ts';
 import type { ReportWords } from './report-words.ts';
+import type { ReviewWords } from './review-words.ts';
 
 /** What went wrong, and what to do about it. `detail` is a technical word, such as a codec's name. */
 export interface ProblemWords {
@@ -214,6 +215,7 @@ export interface Words {
   readonly feel: FeelWords;
   readonly progress: ProgressWords;
   readonly report: ReportWords;
+  readonly review: ReviewWords;
   readonly check: CheckWords;
   readonly handOver: HandOverWords;
   readonly desk: DeskWords;

@@ -5,7 +5,7 @@ import { PRESCRIBED_EXERCISE_IDS } from '../../src/dose/prescribed-exercise.ts';
 import { type Proposal, propose } from '../../src/dose/propose.ts';
 import { type Felt, SYMPTOM_KINDS } from '../../src/symptoms/felt.ts';
 import { BODY_REGIONS } from '../../src/symptoms/place.ts';
-import { checkIn, clearance, dayOf, redFlags, report } from '../symptoms/told.ts';
+import { checkIn, clearance, dayOf, momentOf, redFlags, report } from '../symptoms/told.ts';
 import { done, doseLog, line, prescription, step } from './plan.ts';
 
 const maybe = <T>(arbitrary: fc.Arbitrary<T>) =>
@@ -61,6 +61,7 @@ const goodDay: typeof anyDay = fc.record({
   isCleared: fc.constant(false),
 });
 const aDay = fc.oneof({ weight: 3, arbitrary: goodDay }, { weight: 2, arbitrary: anyDay });
+/** Days in a row, most of them good. */
 export const days = fc.array(aDay, { minLength: 1, maxLength: 9 });
 export const exercise = fc.constantFrom(...PRESCRIBED_EXERCISE_IDS);
 
@@ -90,7 +91,9 @@ export function lived(
       mornings.push({ day: n, proposal, log });
       if (lives.agrees === 0 || (proposal.kind !== 'up' && proposal.kind !== 'back')) continue;
       const { kind: direction, from, to, aboutDay } = proposal;
-      log = { ...log, steps: [...log.steps, step(by, item, n, { direction, from, to, aboutDay })] };
+      // After all that was told in the morning, as the proposal is.
+      const at = momentOf(n, 8 + asked / 10);
+      log = { ...log, steps: [...log.steps, step(by, item, n, { at, direction, from, to, aboutDay })] };
     }
     const { repsASet } = currentDose(by, item, log.steps, dayOf(n));
     for (let set = 0; set < lives.sets; set += 1) {
