@@ -1,6 +1,5 @@
 import type { Attention } from '../../dose/attention.ts';
 import type { Person } from '../../record/person.ts';
-import type { NamedWords } from './words.ts';
 
 type Flare = Extract<Attention, { kind: 'flare' }>;
 
@@ -51,7 +50,10 @@ export interface PeopleWords {
     readonly attention: string;
     readonly seen: string;
     readonly seenAbout: string;
-    readonly parts: Record<'review' | 'plan' | 'give' | 'measure' | 'report' | 'day', NamedWords>;
+    readonly parts: Record<
+      'review' | 'plan' | 'give' | 'measure' | 'report' | 'day',
+      { readonly name: string; readonly about: string }
+    >;
     readonly remove: string;
     readonly removeAsk: (name: string) => string;
     readonly removeYes: string;
