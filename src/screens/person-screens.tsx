@@ -1,27 +1,28 @@
 import { type ReactNode, useEffect } from 'react';
 import { Redirect, Route, Switch, useLocation } from 'wouter';
-import { SelfCheckScreen } from './check/self-check-screen.tsx';
-import { ChooseScreen } from './choose/choose-screen.tsx';
-import { AskScreen } from './day/ask-screen.tsx';
-import { ByHandScreen, FreeByHandScreen } from './day/by-hand-screen.tsx';
-import { GoScreen } from './day/go-screen.tsx';
-import { QuestionsScreen } from './day/questions-screen.tsx';
 import { TodayScreen } from './day/today-screen.tsx';
-import { AfterScreen } from './feel/after-screen.tsx';
-import { BeforeScreen } from './feel/before-screen.tsx';
-import { CheckInScreen } from './feel/check-in-screen.tsx';
 import {
+  AfterScreen,
+  AskScreen,
+  BeforeScreen,
+  ByHandScreen,
+  CheckInScreen,
+  ChooseScreen,
   CompareScreen,
   DeskScreen,
+  FreeByHandScreen,
   GiveScreen,
+  GoScreen,
   PlanScreen,
   ProgressScreen,
+  QuestionsScreen,
   ReportScreen,
+  ResultScreen,
   ReviewScreen,
+  SelfCheckScreen,
   TakeScreen,
 } from './later-screens.tsx';
 import { Page } from './parts/page.tsx';
-import { ResultScreen } from './result/result-screen.tsx';
 import { SafetyScreen } from './safety/safety-screen.tsx';
 import { useRun } from './set/run-context.tsx';
 import { SetScreen } from './set/set-screen.tsx';

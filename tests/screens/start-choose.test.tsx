@@ -60,6 +60,7 @@ describe('choosing a set', () => {
   test('the choices make the plan, and are remembered', async () => {
     const { services, begun } = fakeServices();
     shownAt('/choose/camera', services);
+    await screen.findByRole('heading', { level: 1, name: 'What will you do?' });
     fireEvent.click(screen.getByRole('radio', { name: /Straight leg raise/ }));
     fireEvent.click(screen.getByRole('radio', { name: 'Right leg' }));
     fireEvent.click(screen.getByRole('radio', { name: 'On the left' }));
@@ -87,6 +88,7 @@ describe('choosing a set', () => {
   test('the knee limit is asked for leg raises only, and goes into the plan', async () => {
     const { services, begun } = fakeServices();
     shownAt('/choose/camera', services);
+    await screen.findByRole('heading', { level: 1, name: 'What will you do?' });
     fireEvent.click(screen.getByRole('radio', { name: /Foot tap/ }));
     expect(screen.queryByRole('textbox', { name: 'Knee may bend by, degrees' })).toBeNull();
     fireEvent.click(screen.getByRole('radio', { name: /Straight leg raise/ }));
@@ -97,6 +99,7 @@ describe('choosing a set', () => {
 
   test('the place of the head is asked only when lying', () => {
     shownAt('/choose/camera', fakeServices().services);
+    await screen.findByRole('heading', { level: 1, name: 'What will you do?' });
     expect(screen.queryByRole('radio', { name: 'On the left' })).toBeNull();
   });
 
