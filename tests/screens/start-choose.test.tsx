@@ -97,15 +97,16 @@ describe('choosing a set', () => {
     expect(begun[0]?.plan.kneeLimitDeg).toBe(20);
   });
 
-  test('the place of the head is asked only when lying', () => {
+  test('the place of the head is asked only when lying', async () => {
     shownAt('/choose/camera', fakeServices().services);
     await screen.findByRole('heading', { level: 1, name: 'What will you do?' });
     expect(screen.queryByRole('radio', { name: 'On the left' })).toBeNull();
   });
 
-  test('a video can be measured only once it is chosen', () => {
+  test('a video can be measured only once it is chosen', async () => {
     const { services, begun } = fakeServices();
     const { container } = shownAt('/choose/file', services);
+    await screen.findByRole('heading', { level: 1, name: 'What will you do?' });
     const go = screen.getByRole('button', { name: 'Measure the video' });
     expect(go).toHaveProperty('disabled', true);
     const file = new File(['film'], 'morning.mp4', { type: 'video/mp4' });
@@ -123,6 +124,7 @@ describe('choosing a set', () => {
     ];
     const { services, begun } = fakeServices([], { cameras: async () => cameras });
     const { container } = shownAt('/choose/camera', services);
+    await screen.findByRole('heading', { level: 1, name: 'What will you do?' });
     fireEvent.click(within(container).getByText('More choices'));
     const select = await screen.findByRole('combobox', { name: /Camera/ });
     fireEvent.change(select, { target: { value: 'b' } });
