@@ -6,6 +6,7 @@ import { type Dose, sameDose } from './dose.ts';
 import { steppedBack, steppedUp } from './dose-change.ts';
 import type { DoseLog } from './dose-log.ts';
 import { currentDose, type DoseStep } from './dose-step.ts';
+import { asLinesNow } from './lines-now.ts';
 import type { PrescribedExercise } from './prescribed-exercise.ts';
 import type { Prescription } from './prescription.ts';
 import type { ProgressionRule } from './progression-rule.ts';
@@ -44,7 +45,8 @@ export type Proposal =
  * then a step up needs a last day of sets that was good in everything, on this day neither a change nor a set yet, good days enough, and room
  * below the therapist's limits; all else holds.
  */
-export function propose(prescription: Prescription, item: PrescribedExercise, log: DoseLog, day: CalendarDay): Proposal {
+export function propose(prescription: Prescription, item: PrescribedExercise, whole: DoseLog, day: CalendarDay): Proposal {
+  const log = asLinesNow(whole, prescription);
   const from = currentDose(prescription, item, log.steps, day);
   const gate = mayExercise(log, day);
   if (gate.kind === 'stopped') return { kind: 'stop', from, stop: gate };

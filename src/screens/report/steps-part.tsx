@@ -6,7 +6,7 @@ import type { CalendarDay } from '../../symptoms/calendar-day.ts';
 import { byMoment } from '../../symptoms/entry.ts';
 import { changeWords } from '../day/change-words.ts';
 import { shortDayIn } from '../day/clock-words.ts';
-import { prescribedWords } from '../day/prescribed-words.ts';
+import { lineName } from '../day/line-name.ts';
 import type { Words } from '../words/words.ts';
 import { useWords } from '../words/words-context.tsx';
 
@@ -35,9 +35,10 @@ function reasonIn(reason: string, { day, report: { steps } }: Words): string {
   return flares[reason] ?? reason;
 }
 
-const lineName = (step: DoseStep, log: DoseLog, words: Words): string => {
-  const item = log.prescriptions.find(({ id }) => id === step.prescriptionId)?.items.find(({ id }) => id === step.itemId);
-  return item ? `${prescribedWords(item.exercise, words).plural}: ` : '';
+const steppedLine = (step: DoseStep, log: DoseLog, words: Words): string => {
+  const items = log.prescriptions.find(({ id }) => id === step.prescriptionId)?.items ?? [];
+  const item = items.find(({ id }) => id === step.itemId);
+  return item ? `${lineName(item, items, words)}: ` : '';
 };
 
 interface StepsPartProps {
@@ -64,7 +65,7 @@ export function StepsPart({ prescription, log, from, to }: StepsPartProps) {
               const change = 'to' in proposal ? ` (${changeWords(proposal.from, proposal.to, words.day)})` : '';
               return (
                 <li key={item.id}>
-                  {prescribedWords(item.exercise, words).plural}: {steps.kinds[proposal.kind]}
+                  {lineName(item, prescription.items, words)}: {steps.kinds[proposal.kind]}
                   {change}. {whyIn(proposal, words)}
                 </li>
               );
@@ -77,7 +78,7 @@ export function StepsPart({ prescription, log, from, to }: StepsPartProps) {
           <ul>
             {taken.map((step) => (
               <li key={step.id}>
-                {shortDayIn(words.locale, step.day)}, {lineName(step, log, words)}
+                {shortDayIn(words.locale, step.day)}, {steppedLine(step, log, words)}
                 {changeWords(step.from, step.to, words.day)} ({steps.by[step.by]}). {reasonIn(step.reason, words)}
               </li>
             ))}
