@@ -148,7 +148,6 @@ test('a step that both legs took on the day they were parted holds for either of
   expect(propose(split, left, log, dayOf(3))).toMatchObject({ kind: 'hold', reason: { kind: 'already-judged' } });
   expect(propose(split, right, log, dayOf(3))).toMatchObject({ kind: 'hold', reason: { kind: 'changed-today' } });
 });
-});
 
 test('what was told after a set goes with its set to the line of its leg', () => {
   const set = onRight(2, 9);
