@@ -15,6 +15,7 @@ import type { DeskWords } from './desk-words.ts';
 import type { FeelWords } from './feel-words.ts';
 import type { HandOverWords } from './hand-over-words.ts';
 import type { PlanWords } from './plan-words.ts';
+import type { PrescribeWords } from './prescribe-words.ts';
 import type { ProgressWords } from './progress-words.ts';
 import type { ReportWords } from './report-words.ts';
 
@@ -208,6 +209,7 @@ export interface Words {
   readonly compare: CompareWords;
   readonly day: DayWords;
   readonly plan: PlanWords;
+  readonly prescribe: PrescribeWords;
   readonly feel: FeelWords;
   readonly progress: ProgressWords;
   readonly report: ReportWords;
