@@ -31,6 +31,8 @@ export const enPrescribe: PrescribeWords = {
     stays: 'It stays: who exercises alone must know when to stop.',
   },
   standing: { usual: 'Usual starting dose', moved: 'Usual dose, stepped since' },
+  usualShort: 'usual starting dose',
+  ofAll: 'With every exercise:',
   decided: { therapist: 'Set by the therapist', patient: 'Changed from the usual dose' },
   more: 'Days, rest, pace',
   rule: {

@@ -31,6 +31,8 @@ export const esPrescribe: PrescribeWords = {
     stays: 'Se queda: quien hace ejercicio a solas debe saber cuándo parar.',
   },
   standing: { usual: 'Dosis habitual para empezar', moved: 'Dosis habitual, con pasos desde entonces' },
+  usualShort: 'dosis habitual para empezar',
+  ofAll: 'En todos los ejercicios:',
   decided: { therapist: 'Fijada por el fisioterapeuta', patient: 'Distinta de la dosis habitual' },
   more: 'Días, descanso, ritmo',
   rule: {

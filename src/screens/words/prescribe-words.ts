@@ -23,6 +23,10 @@ export interface PrescribeWords {
     readonly stays: string;
   };
   readonly standing: Record<Exclude<Standing, 'decided'>, string>;
+  /** After a dose, in brackets. */
+  readonly usualShort: string;
+  /** On the printed sheet, before what holds for every exercise. */
+  readonly ofAll: string;
   readonly decided: Record<'therapist' | 'patient', string>;
   readonly more: string;
   readonly rule: {
