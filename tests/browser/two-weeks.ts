@@ -96,14 +96,14 @@ export function fullDiary(days: number, { parted = false } = {}) {
     ),
     ...items.map(
       (item, i): DiaryEntry => ({
-        ...daysAgo(6 - i),
+        ...daysAgo(Math.max(1, 6 - i)),
         kind: 'dose-step',
         prescriptionId,
         itemId: item.id,
         direction: 'back',
         from: item.start,
         to: { ...item.start, repsASet: item.start.repsASet - 1 },
-        aboutDay: daysAgo(7 - i).day,
+        aboutDay: daysAgo(Math.max(2, 7 - i)).day,
         reason: 'clear-rise',
         by: i === 0 ? 'patient' : 'rule',
       }),

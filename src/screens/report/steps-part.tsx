@@ -1,5 +1,7 @@
 import type { DoseLog } from '../../dose/dose-log.ts';
 import type { DoseStep } from '../../dose/dose-step.ts';
+import { legGroups } from '../../dose/leg-groups.ts';
+import type { PrescribedExercise } from '../../dose/prescribed-exercise.ts';
 import type { Prescription } from '../../dose/prescription.ts';
 import { type Proposal, propose } from '../../dose/propose.ts';
 import type { CalendarDay } from '../../symptoms/calendar-day.ts';
@@ -7,6 +9,7 @@ import { byMoment } from '../../symptoms/entry.ts';
 import { changeWords } from '../day/change-words.ts';
 import { shortDayIn } from '../day/clock-words.ts';
 import { lineName } from '../day/line-name.ts';
+import { prescribedWords } from '../day/prescribed-words.ts';
 import type { Words } from '../words/words.ts';
 import { useWords } from '../words/words-context.tsx';
 
@@ -41,6 +44,27 @@ const steppedLine = (step: DoseStep, log: DoseLog, words: Words): string => {
   return item ? `${lineName(item, items, words)}: ` : '';
 };
 
+/** What is proposed for the lines of one exercise: of each leg, and why, each reason once. @param group as `legGroups` makes it */
+function proposedIn(
+  group: readonly PrescribedExercise[],
+  prescription: Prescription,
+  log: DoseLog,
+  to: CalendarDay,
+  words: Words,
+): string {
+  const { steps, sides } = words.report;
+  const told = group.map((item) => {
+    const proposal = propose(prescription, item, log, to);
+    const change = 'to' in proposal ? ` (${changeWords(proposal.from, proposal.to, words.day)})` : '';
+    const legs = group.length > 1 ? `${item.sides.map((side) => sides[side]).join(', ')}: ` : '';
+    return { said: `${legs}${steps.kinds[proposal.kind]}${change}`, why: whyIn(proposal, words) };
+  });
+  const name = group[0] ? prescribedWords(group[0].exercise, words).plural : '';
+  const reasons = [...new Set(told.map(({ why }) => why))];
+  if (reasons.length > 1) return `${name}: ${told.map(({ said, why }) => `${said}. ${why}`).join(' ')}`;
+  return `${name}: ${told.map(({ said }) => said).join('; ')}. ${reasons.join('')}`;
+}
+
 interface StepsPartProps {
   readonly prescription: Prescription;
   readonly log: DoseLog;
@@ -60,16 +84,9 @@ export function StepsPart({ prescription, log, from, to }: StepsPartProps) {
         <div>
           <h3>{steps.proposed}</h3>
           <ul>
-            {prescription.items.map((item) => {
-              const proposal = propose(prescription, item, log, to);
-              const change = 'to' in proposal ? ` (${changeWords(proposal.from, proposal.to, words.day)})` : '';
-              return (
-                <li key={item.id}>
-                  {lineName(item, prescription.items, words)}: {steps.kinds[proposal.kind]}
-                  {change}. {whyIn(proposal, words)}
-                </li>
-              );
-            })}
+            {legGroups(prescription.items).map((group) => (
+              <li key={group[0]?.id}>{proposedIn(group, prescription, log, to, words)}</li>
+            ))}
           </ul>
         </div>
         <div>
