@@ -78,6 +78,8 @@ async function openSheet(plan: Prescription, language: 'en' | 'es'): Promise<Pag
   await seed(page, { diary: [plan] });
   await page.goto(`${ADDRESS}#/plan/give`);
   await page.getByRole('textbox', { name: language === 'es' ? 'Como enlace' : 'As a link' }).waitFor();
+  // The widest of the fonts that a system may have as its own: with any other there is more room.
+  await page.evaluate(() => document.documentElement.style.setProperty('--font', '"DejaVu Sans", Verdana, sans-serif'));
   return page;
 }
 

@@ -15,7 +15,7 @@ export function LimitFields({ limits, onChange }: LimitFieldsProps) {
     onChange({ ...limits, [field]: { ...limits[field], ...part } });
   return (
     <>
-      <h3>{plan.limits}</h3>
+      <h2>{plan.limits}</h2>
       <div className="line-editor-numbers">
         {DOSE_FIELDS.flatMap((field) =>
           (['least', 'most'] as const).map((end) => {
