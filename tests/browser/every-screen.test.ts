@@ -73,6 +73,13 @@ describe('every screen has no fault that axe knows, large targets, nothing sidew
       await page.getByText('Loading', { exact: true }).waitFor({ state: 'detached' });
       faults.push(...(await faultsOf(page, address || 'start')));
     }
+    await page.goto(`${site.url()}#/plan`);
+    await page.getByText('Change the dose').click();
+    await page.getByRole('radio', { name: 'Different for each leg' }).check();
+    await page.getByRole('radio', { name: 'A therapist' }).check();
+    await page.getByRole('group', { name: 'Right leg' }).waitFor();
+    await page.getByRole('radio', { name: 'A therapist' }).blur();
+    faults.push(...(await faultsOf(page, 'plan, another dose for each leg')));
     await page.goto(site.url());
     await page.setInputFiles('input[type=file]', CLIP);
     await heading(page, 'What will you do?');

@@ -7,6 +7,7 @@ import { enHandOver } from './en-hand-over.ts';
 import { enPeople } from './en-people.ts';
 import { enPlan } from './en-plan.ts';
 import { plural, smallOnes, times } from './en-plural.ts';
+import { enPrescribe } from './en-prescribe.ts';
 import { enProblems } from './en-problems.ts';
 import { enProgress } from './en-progress.ts';
 import { enReport } from './en-report.ts';
@@ -205,6 +206,7 @@ export const en = {
   compare: enCompare,
   day: enDay,
   plan: enPlan,
+  prescribe: enPrescribe,
   feel: enFeel,
   progress: enProgress,
   report: enReport,

@@ -7,6 +7,7 @@ import { esHandOver } from './es-hand-over.ts';
 import { esPeople } from './es-people.ts';
 import { esPlan } from './es-plan.ts';
 import { plural, smallOnes, times } from './es-plural.ts';
+import { esPrescribe } from './es-prescribe.ts';
 import { esProblems } from './es-problems.ts';
 import { esProgress } from './es-progress.ts';
 import { esReport } from './es-report.ts';
@@ -212,6 +213,7 @@ export const es: Words = {
   compare: esCompare,
   day: esDay,
   plan: esPlan,
+  prescribe: esPrescribe,
   feel: esFeel,
   progress: esProgress,
   report: esReport,

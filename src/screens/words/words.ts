@@ -16,6 +16,7 @@ import type { FeelWords } from './feel-words.ts';
 import type { HandOverWords } from './hand-over-words.ts';
 import type { PeopleWords } from './people-words.ts';
 import type { PlanWords } from './plan-words.ts';
+import type { PrescribeWords } from './prescribe-words.ts';
 import type { ProgressWords } from './progress-words.ts';
 import type { ReportWords } from './report-words.ts';
 import type { ReviewWords } from './review-words.ts';
@@ -212,6 +213,7 @@ export interface Words {
   readonly compare: CompareWords;
   readonly day: DayWords;
   readonly plan: PlanWords;
+  readonly prescribe: PrescribeWords;
   readonly feel: FeelWords;
   readonly progress: ProgressWords;
   readonly report: ReportWords;
