@@ -3,7 +3,7 @@ import type { DoseStep } from '../../dose/dose-step.ts';
 import { legGroups } from '../../dose/leg-groups.ts';
 import type { PrescribedExercise } from '../../dose/prescribed-exercise.ts';
 import type { Prescription } from '../../dose/prescription.ts';
-import { type Proposal, propose } from '../../dose/propose.ts';
+import { propose } from '../../dose/propose.ts';
 import type { CalendarDay } from '../../symptoms/calendar-day.ts';
 import { byMoment } from '../../symptoms/entry.ts';
 import { changeWords } from '../day/change-words.ts';
@@ -12,31 +12,7 @@ import { lineName } from '../day/line-name.ts';
 import { prescribedWords } from '../day/prescribed-words.ts';
 import type { Words } from '../words/words.ts';
 import { useWords } from '../words/words-context.tsx';
-
-/** Why this is proposed; nothing for a stop, whose reasons stand among the warning signs. */
-function whyIn(proposal: Proposal, { day: { proposal: said } }: Words): string {
-  switch (proposal.kind) {
-    case 'up':
-      return said.good(proposal.goodDays);
-    case 'hold':
-      return said.hold[proposal.reason.kind];
-    case 'back':
-    case 'contact':
-      return said.flare[proposal.reason.kind];
-    case 'stop':
-      return '';
-    default:
-      return proposal satisfies never;
-  }
-}
-
-/** The reason that a step was stored with; a word that is not known stays as it is. */
-function reasonIn(reason: string, { day, report: { steps } }: Words): string {
-  if (reason === 'good-days') return steps.goodDays;
-  if (reason === 'chosen') return steps.chosen;
-  const flares: Readonly<Record<string, string>> = day.proposal.flare;
-  return flares[reason] ?? reason;
-}
+import { reasonIn, whyIn } from './proposal-words.ts';
 
 const steppedLine = (step: DoseStep, log: DoseLog, words: Words): string => {
   const items = log.prescriptions.find(({ id }) => id === step.prescriptionId)?.items ?? [];
