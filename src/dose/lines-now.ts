@@ -47,11 +47,7 @@ export function lineNow(prescription: Prescription, all: readonly Prescription[]
   return (itemId, side) => names.get(legKey(itemId, side)) ?? itemId;
 }
 
-/**
- * The log as the lines of this plan see it. A plan that gives each leg a line of its own, or both one line again, gives some of them other ids; sets, what was
- * told of them and steps of the dose go on with the line that has their leg now. Unchanged where no id changed. Twice does the same as once for sets and reports.
- */
-export function asLinesNow(log: DoseLog, prescription: Prescription): DoseLog {
+function renamed(log: DoseLog, prescription: Prescription): DoseLog {
   const chain = chainOf(prescription, log.prescriptions);
   const names = namesNow(chain);
   if ([...names].every(([key, now]) => key.startsWith(`${now} `))) return log;
@@ -75,4 +71,19 @@ export function asLinesNow(log: DoseLog, prescription: Prescription): DoseLog {
       return [...heirs].map((itemId) => ({ ...step, itemId }));
     }),
   };
+}
+
+/** Logs and plans never change, so that each is looked at once. */
+const seen = new WeakMap<DoseLog, WeakMap<Prescription, DoseLog>>();
+
+/**
+ * The log as the lines of this plan see it. A plan that gives each leg a line of its own, or both one line again, gives some of them other ids; sets, what was
+ * told of them and steps of the dose go on with the line that has their leg now. Unchanged where no id changed. Twice does the same as once for sets and reports.
+ */
+export function asLinesNow(log: DoseLog, prescription: Prescription): DoseLog {
+  const plans = seen.get(log) ?? new WeakMap<Prescription, DoseLog>();
+  seen.set(log, plans);
+  const known = plans.get(prescription) ?? renamed(log, prescription);
+  plans.set(prescription, known);
+  return known;
 }

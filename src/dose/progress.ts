@@ -8,7 +8,7 @@ import { currentDose } from './dose-step.ts';
 import { nextDueDay } from './due-days.ts';
 import { asLinesNow, lineNow } from './lines-now.ts';
 import type { PrescribedExercise } from './prescribed-exercise.ts';
-import { currentPrescription, type Prescription } from './prescription.ts';
+import { currentPrescription } from './prescription.ts';
 import { type RangeProgress, rangeProgress } from './range-progress.ts';
 
 /** One day of one line and leg. */
@@ -51,17 +51,8 @@ export function progress(log: DoseLog, to: CalendarDay, count: number): Progress
   const within = ({ day }: { readonly day: CalendarDay }) => day >= from && day <= to;
   const days = Array.from({ length: count }, (_, i) => addDays(from, i));
   const symptoms = symptomsByDay(log).filter(within);
-  const seen = new Map<string, DoseLog>();
-  const whole: WholeLog = {
-    log,
-    nameNow: lineNow(prescription, log.prescriptions),
-    seenBy: (plan) => {
-      const known = seen.get(plan.id) ?? asLinesNow(log, plan);
-      seen.set(plan.id, known);
-      return known;
-    },
-  };
-  const asNow = whole.seenBy(prescription);
+  const whole: WholeLog = { log, nameNow: lineNow(prescription, log.prescriptions) };
+  const asNow = asLinesNow(log, prescription);
   const lines = prescription.items.flatMap((item) =>
     item.sides.map((side) => lineProgress({ item, side, log: asNow, whole }, days)),
   );
@@ -72,8 +63,6 @@ export function progress(log: DoseLog, to: CalendarDay, count: number): Progress
 interface WholeLog {
   readonly log: DoseLog;
   readonly nameNow: ReturnType<typeof lineNow>;
-  /** The same as the lines of a plan see it. */
-  readonly seenBy: (plan: Prescription) => DoseLog;
 }
 
 interface Line {
@@ -111,11 +100,11 @@ function lineProgress(line: Line, days: readonly CalendarDay[]): LineProgress {
 }
 
 /** The sets due on a day, by the prescription that held then, under whatever id it had the line. */
-function setsDue({ item: { id }, side, whole: { log, nameNow, seenBy } }: Line, day: CalendarDay): number {
+function setsDue({ item: { id }, side, whole: { log, nameNow } }: Line, day: CalendarDay): number {
   const held = currentPrescription(log.prescriptions.filter((each) => each.day <= day));
   const item = held?.items.find((each) => each.sides.includes(side) && nameNow(each.id, side) === id);
   if (!held || !item) return 0;
   const isDone = (set: DoneSet) => set.side === side && isOf(item, set) && set.day <= day;
-  const doneDays = seenBy(held).done.flatMap((set) => (isDone(set) ? [set.day] : []));
+  const doneDays = asLinesNow(log, held).done.flatMap((set) => (isDone(set) ? [set.day] : []));
   return nextDueDay(item.daysAWeek, doneDays, day) === day ? currentDose(held, item, log.steps, day).setsADay : 0;
 }

@@ -18,7 +18,8 @@ interface LineSummaryProps {
 function LineSummary({ item, named, role }: LineSummaryProps) {
   const { day, plan, sides, prescribe } = useWords();
   const standing = standingOfDose(item);
-  const legs = item.sides.map((side) => sides[side].leg).join(', ');
+  const [first = 'left', second] = item.sides;
+  const legs = second ? plan.both : sides[first].leg;
   const dose = `${day.dose(item.start.repsASet, item.start.holdS)}, ${plan.setsADay(item.start.setsADay)}`;
   return (
     <span className="exercise-dose small">

@@ -28,11 +28,11 @@ export interface PlanDraft {
 const USUAL_CHECKS: Prescription['selfChecks'] = { checks: ['big-toe', 'heel-walk'], sides: ['left', 'right'], everyDays: 7 };
 
 /** What a plan begins with where there was none: the usual first exercise. */
-export const newDraft = (): PlanDraft => ({
+export const newDraft = (role: Prescription['by']['role'] = 'patient', affected: Affected = 'left'): PlanDraft => ({
   revised: null,
-  by: { role: 'patient', name: '' },
-  affected: 'left',
-  exercises: { 'foot-tap': { taken: true, legs: newLegs('foot-tap', 'left') } },
+  by: { role, name: '' },
+  affected,
+  exercises: { 'foot-tap': { taken: true, legs: newLegs('foot-tap', affected) } },
   beyond: [],
   selfChecks: USUAL_CHECKS,
 });

@@ -1,25 +1,33 @@
 import { useEffect, useState } from 'react';
 import { useLocation } from 'wouter';
+import type { Person } from '../../record/person.ts';
 import { DayProblem } from '../day/day-problem.tsx';
 import { entryNow } from '../day/entry-now.ts';
 import { useDay } from '../day/use-day.ts';
 import { Page } from '../parts/page.tsx';
+import { usePerson } from '../people/person-context.tsx';
 import { useWords } from '../words/words-context.tsx';
 import { draftOf, itemsOfDraft, newDraft, type PlanDraft } from './plan-draft.ts';
 import { PlanForm } from './plan-form.tsx';
 import './plan-screen.css';
 
+/** A plan where there was none: for somebody of a therapist's list the therapist decides. */
+const firstDraft = (person: Person | undefined): PlanDraft =>
+  person ? newDraft('therapist', person.affectedSide ?? 'left') : newDraft();
+
 /** A plan, from the usual starting doses or from the one that holds, unless that is the invented one. */
 export function PlanScreen() {
-  const { plan, prescribe, app } = useWords();
+  const { plan, prescribe, people, app } = useWords();
+  const person = usePerson()?.person;
+  const home = person ? '/' : '/today';
   const { log, today, problem, add } = useDay();
   const [, navigate] = useLocation();
   const [draft, setDraft] = useState<PlanDraft | null>(null);
   useEffect(() => {
     if (draft || (!log && !problem)) return;
     const own = today?.prescription.origin === 'own' && today.prescription.items.length > 0 ? today.prescription : null;
-    setDraft(own && log && today ? draftOf(own, log, today.day) : newDraft());
-  }, [draft, log, today, problem]);
+    setDraft(own && log && today ? draftOf(own, log, today.day) : firstDraft(person));
+  }, [draft, log, today, problem, person]);
   if (!draft) return <p className="heard">{app.loading}</p>;
   const { by, revised, selfChecks } = draft;
   const save = async (then: string) => {
@@ -33,10 +41,15 @@ export function PlanScreen() {
         selfChecks,
       },
     ]);
-    if (saved) navigate(then);
+    if (saved) navigate(then === '/today' ? home : then);
   };
   return (
-    <Page className="plan" title={plan.title} lead={by.role === 'therapist' ? prescribe.lead : plan.lead} back="/today">
+    <Page
+      className="plan"
+      title={person ? people.person.planFor(person.name) : plan.title}
+      lead={by.role === 'therapist' ? prescribe.lead : plan.lead}
+      back={home}
+    >
       <DayProblem problem={problem} />
       <PlanForm draft={draft} onChange={setDraft} onSave={(then) => void save(then)} />
     </Page>
