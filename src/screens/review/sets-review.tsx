@@ -71,6 +71,7 @@ export function SetsReview({ reviewed: { log, from, to } }: { readonly reviewed:
       {stored === null ? <p className="heard">{app.loading}</p> : null}
       <DayProblem problem={stored && !stored.ok ? stored.error : null} />
       {sets && rows.length === 0 ? <p>{review.sets.none}</p> : null}
+      {rows.length > 0 ? <p className="soft small">{review.sets.error}</p> : null}
       {rows.length > 0 ? <List rows={rows} /> : null}
       {stored?.ok && stored.value.damaged > 0 ? <p className="soft">{start.damaged(stored.value.damaged)}</p> : null}
     </section>
