@@ -141,7 +141,6 @@ export const enReview: ReviewWords = {
     changed: (changed, of) => `${changed} of ${of} changed by hand`,
     struck: (n) => `${n} struck`,
     added: (n) => `${n} added`,
-    list: (n) => `${n} sets, the newest first`,
     error: 'After ± how sure the pictures of this very set are: the 95 % interval of one repetition.',
   },
   edits: {

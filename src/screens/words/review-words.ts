@@ -125,7 +125,6 @@ export interface ReviewWords {
     readonly changed: (changed: number, of: number) => string;
     readonly struck: (n: number) => string;
     readonly added: (n: number) => string;
-    readonly list: (n: number) => string;
     /** What the ± of a set is. */
     readonly error: string;
   };
