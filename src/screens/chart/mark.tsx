@@ -1,3 +1,4 @@
+import { Group } from '@visx/group';
 import { Circle, Line, Polygon } from '@visx/shape';
 import './mark.css';
 
@@ -35,10 +36,10 @@ export function Mark({ kind, x, y, size }: MarkProps) {
 export function ErrorBar({ x, from, to, size }: { x: number; from: number; to: number; size: number }) {
   const end = (y: number) => <Line from={{ x: x - size, y }} to={{ x: x + size, y }} />;
   return (
-    <g className="error-bar">
+    <Group className="error-bar">
       <Line from={{ x, y: from }} to={{ x, y: to }} />
       {end(from)}
       {end(to)}
-    </g>
+    </Group>
   );
 }
