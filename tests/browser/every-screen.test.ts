@@ -61,6 +61,7 @@ describe('every screen has no fault that axe knows, large targets, nothing sidew
       ['#/take/AQ', 'A plan for you'],
       ['#/progress', 'How it is going'],
       ['#/report', 'Report for the therapist'],
+      ['#/review', 'Review'],
       ['#/desk', 'Measure an angle'],
       ['#/people', 'People'],
       ['#/people/new', 'A new person'],
@@ -118,6 +119,7 @@ describe('every screen has no fault that axe knows, large targets, nothing sidew
       ['take', `#/take/${planCode}`, 'A plan for you', 'You have this plan already.'],
       ['progress', '#/progress', 'How it is going', 'Foot taps, left leg'],
       ['report', '#/report', 'Report for the therapist', 'Prescribed'],
+      ['review', '#/review', 'Review', 'Every set'],
       ['result', `#/set/${rightId}`, 'Foot taps, right leg', /./],
       ['result of leg raises', `#/set/${raiseId}`, 'Straight leg raises, left leg', /./],
       ['compare', `#/compare/${leftId}/${rightId}`, /both legs$/, 'What'],
@@ -213,6 +215,7 @@ describe('in Spanish', () => {
       ['#/take', 'Un plan para usted'],
       ['#/progress', 'Cómo va'],
       ['#/report', 'Informe para el fisioterapeuta'],
+      ['#/review', 'Revisión'],
     ] as const;
     for (const [address, title] of screens) {
       await page.goto(`${site.url()}${address}`);
