@@ -2,6 +2,11 @@ import Dexie, { type Table } from 'dexie';
 import type { MeasuredRep, SetResult } from '../measure/set-result.ts';
 import type { DiaryEntry } from './diary-entry.ts';
 import { withFootRow, withOnsetRow } from './foot-and-onset.ts';
+import type { LockRow } from './lock/lock-row.ts';
+import { isSealed } from './lock/sealed-row.ts';
+import { sealing } from './lock/sealing.ts';
+import { createVault, type Vault } from './lock/vault.ts';
+import type { LockCrypto } from './lock/wrapped-key.ts';
 import type { RepEdit } from './rep-edit.ts';
 import { withStandRow, withStandsRow } from './stand-time-row.ts';
 import type { SetHeader, SetRunState } from './stored-set.ts';
@@ -28,6 +33,8 @@ export type Database = Dexie & {
   readonly results: Table<ResultRow, string>;
   readonly edits: Table<EditRow, number>;
   readonly diary: Table<DiaryEntry, string>;
+  /** One row while the passphrase lock is on. */
+  readonly lock: Table<LockRow, string>;
 };
 
 /** One shape of the database. `upgrade` turns the rows of the shape before into this one's, a pure function for each table that changes. */
@@ -62,7 +69,12 @@ export const VERSIONS: readonly DatabaseVersion[] = [
   { version: 3, stores: {}, upgrade: { reps: withFootRow, results: withOnsetRow } },
   { version: 4, stores: {}, upgrade: { reps: withStandRow, results: withStandsRow } },
   { version: 5, stores: { diary: 'id, day, kind, origin' } },
+  // What a lock leaves readable is what indexes need, and nobody asks for entries by their kind.
+  { version: 7, stores: { lock: 'id', diary: 'id, day, origin' } },
 ];
+
+/** The version that the database has once it is open. */
+export const newestOf = (versions: readonly DatabaseVersion[]): number => Math.max(...versions.map(({ version }) => version));
 
 export const DATABASE_NAME = 'evenside';
 
@@ -71,12 +83,25 @@ export interface StorePlatform {
   readonly indexedDB: IDBFactory;
   readonly IDBKeyRange: typeof IDBKeyRange;
   readonly locks: Pick<LockManager, 'request'>;
+  readonly crypto: LockCrypto;
 }
 
-/** The database, not yet opened. Writes wait for the disk (`strict`), not only for the operating system. */
-export function database({ indexedDB, IDBKeyRange }: StorePlatform, versions: readonly DatabaseVersion[] = VERSIONS): Database {
+/** A row of an earlier shape in the shape of now. A sealed one, which can't be changed before it is opened, goes through this when it is. */
+const upgradedBy =
+  (versions: readonly DatabaseVersion[]) =>
+  (table: string, row: unknown, from: number): unknown =>
+    versions.reduce((now, { version, upgrade }) => (version > from && upgrade?.[table] ? upgrade[table](now) : now), row);
+
+/** The database, not yet opened. Writes wait for the disk (`strict`), not only for the operating system. @param vault its lock's key */
+export function database(
+  { indexedDB, IDBKeyRange, crypto }: StorePlatform,
+  versions: readonly DatabaseVersion[] = VERSIONS,
+  vault: Vault = createVault(),
+): Database {
   const options = { indexedDB, IDBKeyRange, chromeTransactionDurability: 'strict', cache: 'disabled', autoOpen: false } as const;
   const db = new Dexie(DATABASE_NAME, options) as Database;
+  const shapes = { newest: newestOf(versions), upgraded: upgradedBy(versions) };
+  db.use(sealing(vault, shapes, (bytes) => crypto.getRandomValues(bytes)));
   for (const { version, stores, upgrade } of versions) {
     const declared = db.version(version).stores(stores);
     if (!upgrade) continue;
@@ -86,7 +111,7 @@ export function database({ indexedDB, IDBKeyRange }: StorePlatform, versions: re
           .table(table)
           .toCollection()
           .modify((row: unknown, ref: { value: unknown }) => {
-            ref.value = change(row);
+            ref.value = isSealed(row) ? row : change(row);
           });
       }
     });

@@ -16,7 +16,8 @@ async function whole(db: Database, row: SetRow): Promise<Result<StoredSet, SetEr
     db.results.get(id),
     db.edits.where('setId').equals(id).sortBy('seq'),
   ]);
-  const result = measured?.result ?? null;
+  // A result that can't be read is no missing one.
+  const result = measured ? measured.result : null;
   const reps = result ? result.reps : live.map(({ rep }) => rep);
   const found = shaped(storedSetShape, { ...row, reps, result, edits: edits.map(withoutSeq) });
   return found.ok ? found : fail({ kind: 'set-damaged', id, what: wordsOfShape(found.error) });

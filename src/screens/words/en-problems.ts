@@ -98,6 +98,10 @@ export const enProblems = {
     todo: 'Leave private browsing, or allow this page to store data.',
   }),
   'store-newer': () => ({ title: 'A newer Evenside wrote the stored sets.', todo: 'Load this page again.' }),
+  'store-locked': () => ({
+    title: 'The stored sets are locked.',
+    todo: 'Load this page again and unlock them with your passphrase.',
+  }),
   'store-stalled': () => ({ title: 'The store does not answer.', todo: 'Load this page again.' }),
   'store-failed': () => ({ title: 'The stored sets could not be reached.', todo: 'Load this page again.' }),
   'store-refused': () => ({ title: 'This could not be stored.', todo: 'Load this page again, then try once more.' }),

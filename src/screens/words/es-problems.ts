@@ -106,6 +106,10 @@ export const esProblems: Words['problems'] = {
     title: 'Una versión más nueva de Evenside escribió las series guardadas.',
     todo: 'Vuelva a cargar esta página.',
   }),
+  'store-locked': () => ({
+    title: 'Las series guardadas están bloqueadas.',
+    todo: 'Vuelva a cargar esta página y desbloquéelas con su frase de contraseña.',
+  }),
   'store-stalled': () => ({ title: 'El almacén no responde.', todo: 'Vuelva a cargar esta página.' }),
   'store-failed': () => ({ title: 'No se pudo llegar a las series guardadas.', todo: 'Vuelva a cargar esta página.' }),
   'store-refused': () => ({ title: 'Esto no se pudo guardar.', todo: 'Vuelva a cargar esta página y pruebe una vez más.' }),
