@@ -1,13 +1,13 @@
 import { fail, ok, type Result } from '../../result.ts';
-import { atOnce } from '../at-once.ts';
 import type { Database } from '../database.ts';
-import { shaped, wordsOfShape } from '../shape.ts';
 import { type StoreError, storeErrorOf } from '../store-error.ts';
 import type { LockError } from './lock-error.ts';
-import { LOCK_ID, type LockRow, lockRowShape } from './lock-row.ts';
+import { lockRecord } from './lock-record.ts';
+import { LOCK_ID } from './lock-row.ts';
 import type { PageLocks } from './page-locks.ts';
 import { isShort } from './passphrase.ts';
 import { rewriteRows } from './rewrite-rows.ts';
+import { sameBytes } from './same-bytes.ts';
 import type { Vault } from './vault.ts';
 import { type LockCrypto, newKey, unwrapped, wrapped } from './wrapped-key.ts';
 
@@ -55,8 +55,6 @@ export interface LockNeeds {
 /** How long another page may take to close. Chosen: after a reload its locks were seen to be free within 20 ms. */
 const CLOSING_MS = 500;
 
-const same = (a: Uint8Array, b: Uint8Array): boolean => a.length === b.length && a.every((byte, i) => byte === b[i]);
-
 /** @param locked whether the database, which is open, has a lock */
 export function storeLock(needs: LockNeeds, locked: boolean): StoreLock {
   const { db, vault, pages, crypto, rounds, newest } = needs;
@@ -71,27 +69,13 @@ export function storeLock(needs: LockNeeds, locked: boolean): StoreLock {
     }
   };
 
-  const readRow = async (): Promise<Result<LockRow | null, LockError>> => {
-    const row = await db.lock.get(LOCK_ID);
-    if (row === undefined) return ok(null);
-    const found = shaped<LockRow>(lockRowShape, row);
-    return found.ok ? found : fail({ kind: 'lock-damaged', what: wordsOfShape(found.error) });
-  };
+  const { readRow, amended } = lockRecord(db);
 
   const stale = (): Result<never, LockError> => {
     vault.set({ kind: 'locked' });
     state = 'stale';
     return fail({ kind: 'lock-changed' });
   };
-
-  /** The row of now with some parts changed, unless another page has put another in its place. */
-  const amended = (was: LockRow, change: Partial<LockRow>): Promise<Result<void, LockError>> =>
-    atOnce(db, [db.lock], async (): Promise<Result<void, LockError>> => {
-      const now = await db.lock.get(LOCK_ID);
-      if (!now || !same(now.wrapped.bytes, was.wrapped.bytes)) return fail({ kind: 'lock-changed' });
-      await db.lock.put({ ...now, ...change });
-      return ok(undefined);
-    });
 
   /** Rewrites every row as the lock's row says, and then says that it is done. */
   const finish = async (onProgress: OnProgress): Promise<Result<void, LockError>> => {
@@ -161,7 +145,7 @@ export function storeLock(needs: LockNeeds, locked: boolean): StoreLock {
         // Nothing is sealed under a key that can't be had back.
         const back = await readRow();
         const opened = back.ok && back.value ? await unwrapped(crypto, back.value, passphrase) : null;
-        if (!opened || !same(opened, key)) {
+        if (!opened || !sameBytes(opened, key)) {
           await db.lock.delete(LOCK_ID);
           return fail({ kind: 'store-failed', detail: 'the key could not be read back' });
         }
@@ -192,7 +176,7 @@ export function storeLock(needs: LockNeeds, locked: boolean): StoreLock {
         if (!key) return fail({ kind: 'lock-wrong' });
         const made = await wrapped(crypto, key, next, rounds);
         const back = await unwrapped(crypto, made, next);
-        if (!back || !same(back, key)) return fail({ kind: 'store-failed', detail: 'the key could not be wrapped anew' });
+        if (!back || !sameBytes(back, key)) return fail({ kind: 'store-failed', detail: 'the key could not be wrapped anew' });
         return amended(row.value, made);
       }),
     lockNow() {
