@@ -46,21 +46,25 @@ function sealedTable(table: DBCoreTable, vault: Vault, shapes: RowShapes, chance
     const keyed = now();
     return keyed?.seals ? sealedRow(keyed.key, form, row, shapes.newest, chance) : row;
   };
+  /** Refuses while it is locked, also what would find nothing. */
+  const unlocked = <A, T>(call: (asked: A) => T) => {
+    return (asked: A): T => {
+      now();
+      return call(asked);
+    };
+  };
   const through: DBCoreTable = {
     ...table,
-    mutate: (asked) => {
-      now();
-      return table.mutate('values' in asked ? { ...asked, values: asked.values.map(put) } : asked);
-    },
-    get: (asked) => table.get(asked).then(opened),
-    getMany: (asked) => table.getMany(asked).then((rows) => rows.map(opened)),
-    query: (asked) => table.query(asked).then((found) => (asked.values ? { ...found, result: found.result.map(opened) } : found)),
-    openCursor: (asked) =>
+    mutate: unlocked((asked) => table.mutate('values' in asked ? { ...asked, values: asked.values.map(put) } : asked)),
+    get: unlocked((asked) => table.get(asked).then(opened)),
+    getMany: unlocked((asked) => table.getMany(asked).then((rows) => rows.map(opened))),
+    query: unlocked((asked) =>
+      table.query(asked).then((found) => (asked.values ? { ...found, result: found.result.map(opened) } : found)),
+    ),
+    openCursor: unlocked((asked) =>
       table.openCursor(asked).then((cursor) => (cursor && asked.values ? openedCursor(cursor, opened) : cursor)),
-    count: (asked) => {
-      now();
-      return table.count(asked);
-    },
+    ),
+    count: unlocked((asked) => table.count(asked)),
   };
   return through;
 }
