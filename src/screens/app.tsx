@@ -16,6 +16,8 @@ import { BeforeScreen } from './feel/before-screen.tsx';
 import { CheckInScreen } from './feel/check-in-screen.tsx';
 import { GiveScreen } from './hand-over/give-screen.tsx';
 import { TakeScreen } from './hand-over/take-screen.tsx';
+import { LockGate } from './lock/lock-gate.tsx';
+import { LockScreen } from './lock/lock-screen.tsx';
 import { Page } from './parts/page.tsx';
 import { PlanScreen } from './plan/plan-screen.tsx';
 import { ProgressScreen } from './progress/progress-screen.tsx';
@@ -74,6 +76,7 @@ function Screens() {
       <Route path="/count/:exercise/:side">{(set) => <FreeByHandScreen {...set} />}</Route>
       <Route path="/feel/before/:itemId/:side">{(line) => <BeforeScreen {...line} />}</Route>
       <Route path="/feel/after/:setId">{({ setId }) => <AfterScreen setId={setId} key={setId} />}</Route>
+      <Route path="/lock" component={LockScreen} />
       <Route path="/desk" component={DeskScreen} />
       <Route path="/progress" component={ProgressScreen} />
       <Route path="/report" component={ReportScreen} />
@@ -97,8 +100,10 @@ export function App() {
   if (missing.length > 0) return <UnsupportedScreen missing={missing} />;
   return (
     <Router hook={useHashLocation}>
-      <DueWatcher />
-      <Screens />
+      <LockGate>
+        <DueWatcher />
+        <Screens />
+      </LockGate>
     </Router>
   );
 }

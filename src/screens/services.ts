@@ -13,6 +13,7 @@ import type { Side } from '../pose/landmarks.ts';
 import type { PoseModel } from '../pose/model.ts';
 import type { DiaryEntry } from '../record/diary-entry.ts';
 import type { Damaged } from '../record/diary-store.ts';
+import type { LockError } from '../record/lock/lock-error.ts';
 import type { RepRef } from '../record/rep-edit.ts';
 import type { SetError } from '../record/store-error.ts';
 import type { StoredSet } from '../record/stored-set.ts';
@@ -20,6 +21,7 @@ import type { Result } from '../result.ts';
 import type { PoseClientError } from '../run/pose-client.ts';
 import type { SessionError } from '../run/session.ts';
 import type { Deg, Ms, Ratio } from '../units.ts';
+import type { LockServices } from './lock/lock-services.ts';
 
 /** Where a set's pictures come from. */
 export type PictureKind = 'camera' | 'file' | 'example';
@@ -30,6 +32,7 @@ export type ProblemKind =
   | VideoFileError['kind']
   | SessionError['kind']
   | SetError['kind']
+  | LockError['kind']
   | PoseClientError['kind']
   | SharedWindowError['kind']
   | 'example-missing'
@@ -163,6 +166,7 @@ export interface AppServices {
   readonly diary: DiaryServices;
   readonly everything: () => Promise<Result<Everything, Problem>>;
   readonly messages: MessageServices;
+  readonly lock: LockServices;
 }
 
 export type Change = { readonly kind: 'strike' | 'restore'; readonly rep: RepRef } | { readonly kind: 'add' };

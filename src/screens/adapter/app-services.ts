@@ -1,6 +1,6 @@
 import { listCameras } from '../../capture/camera.ts';
 import { shareWindow } from '../../capture/shared-window.ts';
-import { openSetStore } from '../../record/open-store.ts';
+import { openLockableStore } from '../../record/open-store.ts';
 import { askToKeepStorage } from '../../record/persistence.ts';
 import type { StoredSet } from '../../record/stored-set.ts';
 import { fail, type Result } from '../../result.ts';
@@ -8,6 +8,7 @@ import { entryNow } from '../day/entry-now.ts';
 import type { AppServices, Problem, SetHooks, SetPlan } from '../services.ts';
 import { diaryServices } from './diary.ts';
 import { everythingIn } from './everything.ts';
+import { lockServices } from './lock.ts';
 import { browserMessages } from './messages.ts';
 import { missingFeatures } from './missing-features.ts';
 import { problemOf } from './problem-of.ts';
@@ -16,8 +17,10 @@ import { storedSets, type UnstoredSets } from './stored-sets.ts';
 /** The real program behind the screens. What only a running set needs is loaded with the first one. */
 export function appServices(): AppServices {
   const missing = missingFeatures();
-  const opening = openSetStore();
+  const lockable = openLockableStore();
+  const opening = lockable.then((opened) => (opened.ok ? opened.value.store : opened));
   const unstored: UnstoredSets = new Map();
+  let running = 0;
   const diary = diaryServices(opening);
 
   const run = async (
@@ -52,8 +55,12 @@ export function appServices(): AppServices {
     runSet(plan, hooks) {
       const abort = new AbortController();
       const onsets = new EventTarget();
+      running += 1;
+      const done = run(plan, hooks, abort.signal, onsets).finally(() => {
+        running -= 1;
+      });
       return {
-        done: run(plan, hooks, abort.signal, onsets),
+        done,
         stop: () => abort.abort(),
         markOnset: () => onsets.dispatchEvent(new Event('onset')),
       };
@@ -62,5 +69,6 @@ export function appServices(): AppServices {
     diary,
     everything: () => everythingIn(opening),
     messages: browserMessages(),
+    lock: lockServices(lockable, () => running > 0 || unstored.size > 0),
   };
 }

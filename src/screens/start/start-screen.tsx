@@ -10,7 +10,7 @@ import { StoredSets } from './stored-sets.tsx';
 
 /** The first screen: three ways to begin, and the sets there are. */
 export function StartScreen() {
-  const { app, start, desk } = useWords();
+  const { app, start, desk, lock } = useWords();
   return (
     <Page className="start" title={start.title} lead={start.lead}>
       <Link href="/today" className="start-today">
@@ -33,6 +33,13 @@ export function StartScreen() {
         <span>
           <strong>{desk.open}</strong>
           <span className="soft">{desk.openAbout}</span>
+        </span>
+        <Icon name="forward" size={28} />
+      </Link>
+      <Link href="/lock" className="start-today">
+        <span>
+          <strong>{lock.open}</strong>
+          <span className="soft">{lock.openAbout}</span>
         </span>
         <Icon name="forward" size={28} />
       </Link>

@@ -4,6 +4,7 @@ import { enDay } from './en-day.ts';
 import { enDesk } from './en-desk.ts';
 import { enFeel } from './en-feel.ts';
 import { enHandOver } from './en-hand-over.ts';
+import { enLock } from './en-lock.ts';
 import { enPlan } from './en-plan.ts';
 import { plural, smallOnes, times } from './en-plural.ts';
 import { enProblems } from './en-problems.ts';
@@ -208,6 +209,7 @@ export const en = {
   check: enCheck,
   handOver: enHandOver,
   desk: enDesk,
+  lock: enLock,
   unsupported: {
     title: 'This browser can’t run Evenside',
     todo: 'Open this address in a current Chrome, Edge or Chromium.',

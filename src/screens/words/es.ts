@@ -4,6 +4,7 @@ import { esDay } from './es-day.ts';
 import { esDesk } from './es-desk.ts';
 import { esFeel } from './es-feel.ts';
 import { esHandOver } from './es-hand-over.ts';
+import { esLock } from './es-lock.ts';
 import { esPlan } from './es-plan.ts';
 import { plural, smallOnes, times } from './es-plural.ts';
 import { esProblems } from './es-problems.ts';
@@ -215,6 +216,7 @@ export const es: Words = {
   check: esCheck,
   handOver: esHandOver,
   desk: esDesk,
+  lock: esLock,
   unsupported: {
     title: 'Este navegador no puede ejecutar Evenside',
     todo: 'Abra esta dirección en un Chrome, Edge o Chromium actual.',

@@ -14,6 +14,7 @@ import type { DayWords } from './day-words.ts';
 import type { DeskWords } from './desk-words.ts';
 import type { FeelWords } from './feel-words.ts';
 import type { HandOverWords } from './hand-over-words.ts';
+import type { LockWords } from './lock-words.ts';
 import type { PlanWords } from './plan-words.ts';
 import type { ProgressWords } from './progress-words.ts';
 import type { ReportWords } from './report-words.ts';
@@ -214,5 +215,6 @@ export interface Words {
   readonly check: CheckWords;
   readonly handOver: HandOverWords;
   readonly desk: DeskWords;
+  readonly lock: LockWords;
   readonly unsupported: { readonly title: string; readonly todo: string; readonly features: Record<MissingFeature, string> };
 }

@@ -1,0 +1,42 @@
+import { useId, useState } from 'react';
+import { Icon } from '../parts/icon.tsx';
+import { useWords } from '../words/words-context.tsx';
+import './passphrase-field.css';
+
+interface PassphraseFieldProps {
+  readonly label: string;
+  readonly value: string;
+  readonly onChange: (value: string) => void;
+  /** Tells password managers which of the two it is. */
+  readonly kind: 'current' | 'new';
+  readonly autoFocus?: boolean;
+}
+
+/** A passphrase, hidden unless its button says otherwise. */
+export function PassphraseField({ label, value, onChange, kind, autoFocus = false }: PassphraseFieldProps) {
+  const { lock } = useWords();
+  const [shown, setShown] = useState(false);
+  const id = useId();
+  return (
+    <div className="passphrase">
+      <label htmlFor={id}>{label}</label>
+      <div className="passphrase-row">
+        <input
+          id={id}
+          type={shown ? 'text' : 'password'}
+          value={value}
+          autoComplete={`${kind}-password`}
+          autoCapitalize="none"
+          spellCheck={false}
+          // biome-ignore lint/a11y/noAutofocus: the unlock screen has this one thing to do.
+          autoFocus={autoFocus}
+          onChange={(event) => onChange(event.target.value)}
+        />
+        <button type="button" className="button" aria-pressed={shown} onClick={() => setShown(!shown)}>
+          <Icon name="hidden" />
+          {shown ? lock.hide : lock.show}
+        </button>
+      </div>
+    </div>
+  );
+}
