@@ -108,7 +108,7 @@ export function fakeLock(begin: ShownLock = 'off'): LockServices & { readonly as
   const asked: string[] = [];
   const to = (next: ShownLock, what: string) => async (passphrase?: unknown) => {
     asked.push(typeof passphrase === 'string' ? `${what} ${passphrase}` : what);
-    if (passphrase === 'wrong') return fail<Problem>({ kind: 'lock-wrong' });
+    if (passphrase === 'wrong') return fail({ kind: 'lock-wrong' } as const);
     state.setState(next, true);
     return ok(null);
   };

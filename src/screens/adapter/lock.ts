@@ -5,7 +5,6 @@ import type { LockableStore } from '../../record/open-store.ts';
 import type { StoreError } from '../../record/store-error.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import type { LockServices, ShownLock } from '../lock/lock-services.ts';
-import type { Problem } from '../services.ts';
 import { idleLock } from './idle-lock.ts';
 
 /** What is kept in the browser beside the database: all names begin so. */
@@ -58,7 +57,9 @@ export function lockServices(opening: Promise<Result<LockableStore, StoreError>>
     channel: new BroadcastChannel('evenside-lock'),
   });
 
-  const through = async (call: (lock: StoreLock) => Promise<Result<void, LockError>>): Promise<Result<null, Problem>> => {
+  const through = async (
+    call: (lock: StoreLock) => Promise<Result<void, LockError>>,
+  ): Promise<Result<null, Pick<LockError, 'kind'>>> => {
     const opened = await opening;
     if (!opened.ok) return fail({ kind: opened.error.kind });
     if (busy()) return fail({ kind: 'lock-set-running' });

@@ -1,11 +1,11 @@
 import type { StoreApi } from 'zustand/vanilla';
+import type { LockError } from '../../record/lock/lock-error.ts';
 import type { Result } from '../../result.ts';
-import type { Problem } from '../services.ts';
 
 /** `opening`: not known yet. `part`: unlocked, but turning it on or off broke off. */
 export type ShownLock = 'opening' | 'off' | 'locked' | 'open' | 'part';
 
-type Done = Promise<Result<null, Problem>>;
+type Done = Promise<Result<null, Pick<LockError, 'kind'>>>;
 /** @param share that is done of all rows */
 type OnProgress = (share: number) => void;
 
