@@ -61,6 +61,7 @@ describe('every screen has no fault that axe knows, large targets, nothing sidew
       ['#/progress', 'How it is going'],
       ['#/report', 'Report for the therapist'],
       ['#/desk', 'Measure an angle'],
+      ['#/lock', 'Passphrase lock'],
       ['#/nowhere', 'There is nothing at this address.'],
     ] as const;
     for (const [address, title] of screens) {
@@ -175,6 +176,7 @@ describe('in Spanish', () => {
       ['#/take', 'Un plan para usted'],
       ['#/progress', 'Cómo va'],
       ['#/report', 'Informe para el fisioterapeuta'],
+      ['#/lock', 'Bloqueo con contraseña'],
     ] as const;
     for (const [address, title] of screens) {
       await page.goto(`${site.url()}${address}`);

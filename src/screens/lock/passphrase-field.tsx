@@ -1,4 +1,4 @@
-import { useId, useState } from 'react';
+import { type RefObject, useId, useState } from 'react';
 import { Icon } from '../parts/icon.tsx';
 import { useWords } from '../words/words-context.tsx';
 import './passphrase-field.css';
@@ -9,11 +9,11 @@ interface PassphraseFieldProps {
   readonly onChange: (value: string) => void;
   /** Tells password managers which of the two it is. */
   readonly kind: 'current' | 'new';
-  readonly autoFocus?: boolean;
+  readonly field?: RefObject<HTMLInputElement | null>;
 }
 
 /** A passphrase, hidden unless its button says otherwise. */
-export function PassphraseField({ label, value, onChange, kind, autoFocus = false }: PassphraseFieldProps) {
+export function PassphraseField({ label, value, onChange, kind, field }: PassphraseFieldProps) {
   const { lock } = useWords();
   const [shown, setShown] = useState(false);
   const id = useId();
@@ -22,14 +22,13 @@ export function PassphraseField({ label, value, onChange, kind, autoFocus = fals
       <label htmlFor={id}>{label}</label>
       <div className="passphrase-row">
         <input
+          ref={field}
           id={id}
           type={shown ? 'text' : 'password'}
           value={value}
           autoComplete={`${kind}-password`}
           autoCapitalize="none"
           spellCheck={false}
-          // biome-ignore lint/a11y/noAutofocus: the unlock screen has this one thing to do.
-          autoFocus={autoFocus}
           onChange={(event) => onChange(event.target.value)}
         />
         <button type="button" className="button" aria-pressed={shown} onClick={() => setShown(!shown)}>

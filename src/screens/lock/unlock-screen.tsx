@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { Page } from '../parts/page.tsx';
 import { useServices } from '../services-context.tsx';
 import { LanguageSwitch } from '../start/language-switch.tsx';
@@ -15,6 +15,13 @@ export function UnlockScreen() {
   const services = useServices();
   const call = useLockCall();
   const [passphrase, setPassphrase] = useState('');
+  const field = useRef<HTMLInputElement>(null);
+  // After the page's own, which goes to its heading: there is this one thing to do.
+  useEffect(() => field.current?.focus({ preventScroll: true }), []);
+  const unlock = async () => {
+    const opened = await call.start((onProgress) => services.lock.unlock(passphrase, onProgress));
+    if (!opened) field.current?.select();
+  };
   return (
     <Page className="unlock" title={lock.unlock.title} lead={lock.unlock.lead}>
       <div className="lock-parts">
@@ -22,10 +29,10 @@ export function UnlockScreen() {
           className="lock-form"
           onSubmit={(event) => {
             event.preventDefault();
-            void call.start((onProgress) => services.lock.unlock(passphrase, onProgress));
+            void unlock();
           }}
         >
-          <PassphraseField label={lock.passphrase} value={passphrase} onChange={setPassphrase} kind="current" autoFocus />
+          <PassphraseField label={lock.passphrase} value={passphrase} onChange={setPassphrase} kind="current" field={field} />
           <CallState call={call} />
           <button type="submit" className="button" data-look="main" disabled={call.busy || passphrase === ''}>
             {lock.unlock.do}

@@ -16,7 +16,7 @@ export const esLock: LockWords = {
     `Al menos ${least} caracteres. Cuanto más larga, mejor: cuatro o cinco palabras que nadie adivinaría son fáciles de recordar y difíciles de averiguar.`,
   differs: 'Las dos no son iguales. Escriba ambas de nuevo.',
   working: (percent) => `En curso: ${percent} %. Deje esta página abierta.`,
-  lost: 'Nadie puede abrir estos registros sin la frase de contraseña, ni siquiera nosotros. Puede borrar todo lo que hay en este equipo y empezar de nuevo.',
+  lost: 'Nadie puede abrir estos registros sin la frase de contraseña, ni siquiera nosotros. Puede borrar todo lo que Evenside guarda en este equipo y empezar de nuevo.',
   off: {
     title: 'Si la olvida',
     readableTitle: 'Lo que el bloqueo no oculta',
