@@ -1,12 +1,14 @@
 import Dexie, { type Table } from 'dexie';
 import type { MeasuredRep, SetResult } from '../measure/set-result.ts';
 import type { DiaryEntry } from './diary-entry.ts';
+import type { FactsRow } from './facts-row.ts';
 import { withFootRow, withOnsetRow } from './foot-and-onset.ts';
 import type { LockRow } from './lock/lock-row.ts';
 import { isSealed } from './lock/sealed-row.ts';
 import { sealing } from './lock/sealing.ts';
 import { createVault, type Vault } from './lock/vault.ts';
 import type { LockCrypto } from './lock/wrapped-key.ts';
+import { type Person, type PersonId, SELF } from './person.ts';
 import type { RepEdit } from './rep-edit.ts';
 import { withStandRow, withStandsRow } from './stand-time-row.ts';
 import type { SetHeader, SetRunState } from './stored-set.ts';
@@ -27,14 +29,20 @@ export interface ResultRow {
 /** `seq` is given by the database and keeps the order in which edits were made. */
 export type EditRow = RepEdit & { readonly seq?: number };
 
+/** An entry with whose diary it stands in. */
+export type DiaryRow = DiaryEntry & { readonly person: PersonId };
+
 export type Database = Dexie & {
+  readonly people: Table<Person, PersonId>;
+  /** Worked out from the diary and the sets; a person whose row is not there has changed since. */
+  readonly facts: Table<FactsRow, PersonId>;
   readonly sets: Table<SetRow, string>;
   readonly reps: Table<RepRow, [string, number]>;
   readonly results: Table<ResultRow, string>;
   readonly edits: Table<EditRow, number>;
-  readonly diary: Table<DiaryEntry, string>;
   /** One row while the passphrase lock is on. */
   readonly lock: Table<LockRow, string>;
+  readonly diary: Table<DiaryRow, string>;
 };
 
 /** One shape of the database. `upgrade` turns the rows of the shape before into this one's, a pure function for each table that changes. */
@@ -50,6 +58,10 @@ function withDose(row: unknown): unknown {
   const isOld = typeof row === 'object' && row !== null && 'schema' in row && row.schema === 1;
   return isOld ? { ...row, schema: 2, targetReps: null } : row;
 }
+
+/** An entry of version 5, when there was one person only. */
+const ofSelf = (row: unknown): unknown =>
+  typeof row === 'object' && row !== null && !('person' in row) ? { ...row, person: SELF } : row;
 
 /**
  * All shapes so far, oldest first: THE place for migrations. A released entry is never edited; a change of shape is a new entry at the end,
@@ -69,8 +81,17 @@ export const VERSIONS: readonly DatabaseVersion[] = [
   { version: 3, stores: {}, upgrade: { reps: withFootRow, results: withOnsetRow } },
   { version: 4, stores: {}, upgrade: { reps: withStandRow, results: withStandsRow } },
   { version: 5, stores: { diary: 'id, day, kind, origin' } },
-  // What a lock leaves readable is what indexes need, and nobody asks for entries by their kind.
-  { version: 7, stores: { lock: 'id', diary: 'id, day, origin' } },
+  {
+    version: 6,
+    stores: {
+      people: 'id',
+      facts: 'person',
+      sets: 'id, [person+startedAt+id], state',
+      diary: 'id, [person+day], [person+origin]',
+    },
+    upgrade: { diary: ofSelf },
+  },
+  { version: 7, stores: { lock: 'id' } },
 ];
 
 /** The version that the database has once it is open. */

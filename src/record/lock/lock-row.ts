@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { wholeShape } from '../shape.ts';
-import { NONCE_BYTES } from './row-cipher.ts';
+import { NONCE_BYTES } from './key-sizes.ts';
 
 /** The key of the lock's only row. */
 export const LOCK_ID = 'lock';

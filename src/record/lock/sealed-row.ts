@@ -1,4 +1,4 @@
-import { KEY_BYTES, NONCE_BYTES, open, seal } from './row-cipher.ts';
+import { KEY_BYTES, NONCE_BYTES } from './key-sizes.ts';
 
 /** A row of a table, whatever its shape. */
 type Row = Readonly<Record<string, unknown>>;
@@ -9,6 +9,18 @@ export interface RowForm {
   readonly readable: readonly string[];
   /** The key that the database gives when a row is added, after it is sealed. Null: the row brings its key along. */
   readonly givenKey: string | null;
+}
+
+/** Hides bytes and opens them, at once; loaded where a lock is on only. */
+export interface RowCipher {
+  readonly seal: (key: Uint8Array, nonce: Uint8Array, plain: Uint8Array, bound: Uint8Array) => Uint8Array;
+  readonly open: (key: Uint8Array, nonce: Uint8Array, sealed: Uint8Array, bound: Uint8Array) => Uint8Array | null;
+}
+
+/** What rows are sealed and opened with. */
+export interface RowKey {
+  readonly key: Uint8Array;
+  readonly cipher: RowCipher;
 }
 
 /** How rows of earlier shapes of the database become rows of now. */
@@ -45,7 +57,7 @@ function boundOf({ table, givenKey }: RowForm, readable: Row): Uint8Array {
  *   8.3, allows a key; a store has some thousands
  */
 export function sealedRow(
-  key: Uint8Array,
+  { key, cipher }: RowKey,
   form: RowForm,
   row: unknown,
   version: number,
@@ -58,7 +70,7 @@ export function sealedRow(
   for (const [name, value] of Object.entries(row)) (form.readable.includes(name) ? readable : hidden)[name] = value;
   const nonce = new Uint8Array(NONCE_BYTES);
   chance(nonce);
-  const bytes = seal(key, nonce, utf8.encode(JSON.stringify({ v: version, row: hidden })), boundOf(form, readable));
+  const bytes = cipher.seal(key, nonce, utf8.encode(JSON.stringify({ v: version, row: hidden })), boundOf(form, readable));
   const sealed = new Uint8Array(1 + NONCE_BYTES + bytes.length);
   sealed[0] = LAYOUT;
   sealed.set(nonce, 1);
@@ -70,12 +82,13 @@ export function sealedRow(
  * The row that was sealed, in the shape of now. One that is not sealed is given back as it is, and so is one that does not open: it then has not the shape
  * that is read, and is told of as damaged.
  */
-export function openedRow(key: Uint8Array, form: RowForm, row: unknown, shapes: RowShapes): unknown {
+export function openedRow({ key, cipher }: RowKey, form: RowForm, row: unknown, shapes: RowShapes): unknown {
   if (!isSealed(row)) return row;
   const { sealed, ...readable } = row;
   if (sealed[0] !== LAYOUT) return row;
   const nonce = sealed.subarray(1, 1 + NONCE_BYTES);
-  const plain = nonce.length === NONCE_BYTES ? open(key, nonce, sealed.subarray(1 + NONCE_BYTES), boundOf(form, readable)) : null;
+  const plain =
+    nonce.length === NONCE_BYTES ? cipher.open(key, nonce, sealed.subarray(1 + NONCE_BYTES), boundOf(form, readable)) : null;
   if (!plain) return row;
   // What opens was written by this program: the tag says so.
   const { v, row: hidden } = JSON.parse(text.decode(plain)) as { readonly v: number; readonly row: Row };

@@ -40,11 +40,11 @@ function sealedTable(table: DBCoreTable, vault: Vault, shapes: RowShapes, chance
   };
   const opened = (row: unknown): unknown => {
     const keyed = now();
-    return keyed ? openedRow(keyed.key, form, row, shapes) : row;
+    return keyed ? openedRow(keyed, form, row, shapes) : row;
   };
   const put = (row: unknown): unknown => {
     const keyed = now();
-    return keyed?.seals ? sealedRow(keyed.key, form, row, shapes.newest, chance) : row;
+    return keyed?.seals ? sealedRow(keyed, form, row, shapes.newest, chance) : row;
   };
   /** Refuses while it is locked, also what would find nothing. */
   const unlocked = <A, T>(call: (asked: A) => T) => {

@@ -124,7 +124,8 @@ export function storeLock(needs: LockNeeds, locked: boolean): StoreLock {
         if (!row.value) return stale();
         const key = await unwrapped(crypto, row.value, passphrase);
         if (!key) return fail({ kind: 'lock-wrong' });
-        vault.set({ kind: 'keyed', key, seals: row.value.state !== 'unsealing' });
+        const cipher = await import('./row-cipher.ts');
+        vault.set({ kind: 'keyed', key, cipher, seals: row.value.state !== 'unsealing' });
         const whole = row.value.state === 'on' && row.value.version === newest;
         const finished = whole ? ok(undefined) : await attempt(() => finish(onProgress));
         if (whole) state = 'open';
@@ -139,6 +140,7 @@ export function storeLock(needs: LockNeeds, locked: boolean): StoreLock {
       if (state !== 'off') throw new Error(`turnOn requires the lock to be off, got ${state}`);
       return alone(async () => {
         if (isShort(passphrase)) return fail({ kind: 'lock-short' });
+        const cipher = await import('./row-cipher.ts');
         const key = newKey(crypto);
         const made = await wrapped(crypto, key, passphrase, rounds);
         await db.lock.add({ id: LOCK_ID, schema: 1, ...made, state: 'sealing', version: newest });
@@ -149,7 +151,7 @@ export function storeLock(needs: LockNeeds, locked: boolean): StoreLock {
           await db.lock.delete(LOCK_ID);
           return fail({ kind: 'store-failed', detail: 'the key could not be read back' });
         }
-        vault.set({ kind: 'keyed', key, seals: true });
+        vault.set({ kind: 'keyed', key, cipher, seals: true });
         return finish(onProgress);
       });
     },
@@ -160,9 +162,10 @@ export function storeLock(needs: LockNeeds, locked: boolean): StoreLock {
         if (!row.value) return stale();
         const key = await unwrapped(crypto, row.value, passphrase);
         if (!key) return fail({ kind: 'lock-wrong' });
+        const cipher = await import('./row-cipher.ts');
         const said = await amended(row.value, { state: 'unsealing' });
         if (!said.ok) return said;
-        vault.set({ kind: 'keyed', key, seals: false });
+        vault.set({ kind: 'keyed', key, cipher, seals: false });
         return finish(onProgress);
       }),
     finish: (onProgress = () => undefined) => attempt(() => finish(onProgress)),

@@ -1,9 +1,11 @@
+import type { RowKey } from './sealed-row.ts';
+
 /** How rows go in and out. */
 export type Access =
   /** As they are. */
   | { readonly kind: 'plain' }
   /** Sealed ones are opened. Those written are sealed, or not any more while the lock is turned off. */
-  | { readonly kind: 'keyed'; readonly key: Uint8Array; readonly seals: boolean }
+  | ({ readonly kind: 'keyed'; readonly seals: boolean } & RowKey)
   /** Not at all. */
   | { readonly kind: 'locked' };
 

@@ -1,6 +1,6 @@
+import { KEY_BYTES, NONCE_BYTES } from './key-sizes.ts';
 import { type LockRow, SALT_BYTES } from './lock-row.ts';
 import { normalised } from './passphrase.ts';
-import { KEY_BYTES, NONCE_BYTES } from './row-cipher.ts';
 
 /** The parts of WebCrypto that the lock stands on. */
 export type LockCrypto = Pick<Crypto, 'subtle' | 'getRandomValues'>;

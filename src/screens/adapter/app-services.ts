@@ -2,26 +2,37 @@ import { listCameras } from '../../capture/camera.ts';
 import { shareWindow } from '../../capture/shared-window.ts';
 import { openLockableStore } from '../../record/open-store.ts';
 import { askToKeepStorage } from '../../record/persistence.ts';
+import { type PersonId, SELF } from '../../record/person.ts';
+import type { PersonStore, Store } from '../../record/store.ts';
+import type { StoreError } from '../../record/store-error.ts';
 import type { StoredSet } from '../../record/stored-set.ts';
-import { fail, type Result } from '../../result.ts';
+import { fail, ok, type Result } from '../../result.ts';
 import { entryNow } from '../day/entry-now.ts';
+import type { LockServices } from '../lock/lock-services.ts';
 import type { AppServices, Problem, SetHooks, SetPlan } from '../services.ts';
 import { diaryServices } from './diary.ts';
 import { everythingIn } from './everything.ts';
 import { lockServices } from './lock.ts';
 import { browserMessages } from './messages.ts';
 import { missingFeatures } from './missing-features.ts';
+import { peopleServices } from './people.ts';
 import { problemOf } from './problem-of.ts';
 import { storedSets, type UnstoredSets } from './stored-sets.ts';
 
-/** The real program behind the screens. What only a running set needs is loaded with the first one. */
-export function appServices(): AppServices {
+/** What is the same for everybody: the store, once it is unlocked, its lock, and what must not be broken off by it. */
+interface Shared {
+  readonly opening: Promise<Result<Store, StoreError>>;
+  readonly lock: LockServices;
+  readonly going: { sets: number; readonly unstored: UnstoredSets[] };
+}
+
+/** The services of one person. @param of gives those of somebody else */
+function servicesOf(person: PersonId, { opening, lock, going }: Shared, of: AppServices['of']): AppServices {
   const missing = missingFeatures();
-  const lockable = openLockableStore();
-  const opening = lockable.then((opened) => (opened.ok ? opened.value.store : opened));
+  const own: Promise<Result<PersonStore, StoreError>> = opening.then((store) => (store.ok ? ok(store.value.of(person)) : store));
   const unstored: UnstoredSets = new Map();
-  let running = 0;
-  const diary = diaryServices(opening);
+  going.unstored.push(unstored);
+  const diary = diaryServices(own);
 
   const run = async (
     plan: SetPlan,
@@ -29,10 +40,10 @@ export function appServices(): AppServices {
     signal: AbortSignal,
     onsets: EventTarget,
   ): Promise<Result<StoredSet | null, Problem>> => {
-    const [{ runPlan }, store] = await Promise.all([import('./run-plan.ts'), opening]);
+    const [{ runPlan }, store] = await Promise.all([import('./run-plan.ts'), own]);
     const hold = (set: StoredSet) => unstored.set(set.id, set);
     const disk = store.ok && plan.stored !== false ? store.value : null;
-    const outcome = await runPlan(plan, hooks, disk, hold, signal, onsets);
+    const outcome = await runPlan(plan, person, hooks, disk, hold, signal, onsets);
     if (outcome.ok && outcome.value && disk) {
       void askToKeepStorage();
       const { line } = plan;
@@ -55,9 +66,9 @@ export function appServices(): AppServices {
     runSet(plan, hooks) {
       const abort = new AbortController();
       const onsets = new EventTarget();
-      running += 1;
+      going.sets += 1;
       const done = run(plan, hooks, abort.signal, onsets).finally(() => {
-        running -= 1;
+        going.sets -= 1;
       });
       return {
         done,
@@ -65,10 +76,28 @@ export function appServices(): AppServices {
         markOnset: () => onsets.dispatchEvent(new Event('onset')),
       };
     },
-    ...storedSets(opening, unstored),
+    ...storedSets(own, unstored),
     diary,
-    everything: () => everythingIn(opening),
+    everything: () => everythingIn(own),
     messages: browserMessages(),
-    lock: lockServices(lockable, () => running > 0 || unstored.size > 0),
+    people: peopleServices(opening),
+    lock,
+    of,
   };
+}
+
+/** The real program behind the screens. What only a running set needs is loaded with the first one. */
+export function appServices(): AppServices {
+  const lockable = openLockableStore();
+  const opening = lockable.then((opened) => (opened.ok ? opened.value.store : opened));
+  const going: Shared['going'] = { sets: 0, unstored: [] };
+  const lock = lockServices(lockable, () => going.sets > 0 || going.unstored.some(({ size }) => size > 0));
+  // Kept for the page's life: a set that could not be stored is held by the services of its person.
+  const known = new Map<PersonId, AppServices>();
+  const of = (person: PersonId): AppServices => {
+    const services = known.get(person) ?? servicesOf(person, { opening, lock, going }, of);
+    known.set(person, services);
+    return services;
+  };
+  return of(SELF);
 }

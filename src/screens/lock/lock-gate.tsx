@@ -1,8 +1,8 @@
 import type { ReactNode } from 'react';
 import { useStore } from 'zustand';
+import { UnlockScreen } from '../later-screens.tsx';
 import { useServices } from '../services-context.tsx';
 import { useWords } from '../words/words-context.tsx';
-import { UnlockScreen } from './unlock-screen.tsx';
 
 /** Shows nothing of the program but the way in while the records are locked. */
 export function LockGate({ children }: { readonly children: ReactNode }) {

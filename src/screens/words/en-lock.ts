@@ -21,7 +21,7 @@ export const enLock: LockWords = {
     title: 'If you forget it',
     readableTitle: 'What the lock does not hide',
     readable:
-      'When sets and entries were made, how many there are and how large. It does not help against harmful programs on this machine, or somebody at the page while it is unlocked. Files that you saved stay readable.',
+      'When sets and entries were made, for how many people, how many there are and how large. It does not help against harmful programs on this machine, or somebody at the page while it is unlocked. Files that you saved stay readable.',
     turnOn: 'Turn the lock on',
   },
   on: {

@@ -21,7 +21,7 @@ export const esLock: LockWords = {
     title: 'Si la olvida',
     readableTitle: 'Lo que el bloqueo no oculta',
     readable:
-      'Cuándo se hicieron las series y las anotaciones, cuántas hay y qué tamaño tienen. No protege contra programas dañinos en este equipo ni contra quien use la página mientras está desbloqueada. Los archivos que usted guardó siguen siendo legibles.',
+      'Cuándo se hicieron las series y las anotaciones, para cuántas personas, cuántas hay y qué tamaño tienen. No protege contra programas dañinos en este equipo ni contra quien use la página mientras está desbloqueada. Los archivos que usted guardó siguen siendo legibles.',
     turnOn: 'Activar el bloqueo',
   },
   on: {

@@ -1,7 +1,8 @@
 import { createCipheriv, createDecipheriv, randomBytes } from 'node:crypto';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { KEY_BYTES, NONCE_BYTES, open, seal } from '../../../src/record/lock/row-cipher.ts';
+import { KEY_BYTES, NONCE_BYTES } from '../../../src/record/lock/key-sizes.ts';
+import { open, seal } from '../../../src/record/lock/row-cipher.ts';
 
 const hex = (text: string) => new Uint8Array(Buffer.from(text, 'hex'));
 const TAG_BYTES = 16;

@@ -10,6 +10,7 @@ vi.mock(import('../../../src/record/open-store.ts'), async (original) => {
 describe('with the lock on', async () => {
   await import('../set-store.test.ts');
   await import('../diary.test.ts');
+  await import('../people.test.ts');
   await import('../store-failures.test.ts');
   await import('../migrations.test.ts');
   await import('../own-exercise.test.ts');

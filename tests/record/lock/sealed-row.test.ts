@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import * as cipher from '../../../src/record/lock/row-cipher.ts';
 import { isSealed, openedRow, type RowForm, sealedRow } from '../../../src/record/lock/sealed-row.ts';
 
-const KEY = new Uint8Array(32).map((_, i) => i);
+const KEY = { key: new Uint8Array(32).map((_, i) => i), cipher };
 const shapes = { newest: 7, upgraded: (_: string, row: unknown) => ({ ...(row as object), upgraded: true }) };
 const form: RowForm = { table: 'diary', readable: ['id', 'day'], givenKey: null };
 const chance = (bytes: Uint8Array<ArrayBuffer>) => void crypto.getRandomValues(bytes);
@@ -70,7 +71,7 @@ describe('a row does not open', () => {
 
   test('with another key', () => {
     const whole = sealed(one);
-    expect(openedRow(new Uint8Array(32), form, whole, shapes)).toBe(whole);
+    expect(openedRow({ key: new Uint8Array(32), cipher }, form, whole, shapes)).toBe(whole);
   });
 
   test('and is not sealed once more when it is written again', () => {

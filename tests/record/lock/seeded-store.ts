@@ -1,3 +1,4 @@
+import type { Person } from '../../../src/record/person.ts';
 import type { Store } from '../../../src/record/store.ts';
 import { deg, ms } from '../../../src/units.ts';
 import { clearance, redFlags, report } from '../../symptoms/told.ts';
@@ -20,6 +21,19 @@ export async function fill(store: Store, sets: number): Promise<void> {
     wentWell(await store.end(head, ending as Parameters<Store['end']>[1]));
     wentWell(await store.edit({ ...edit({ kind: 'add' }, head.id), note: `a cough in set ${n}` }));
   }
+  const person: Person = {
+    id: idOf(7001),
+    schema: 1,
+    name: 'Wilma Beispiel (invented)',
+    affectedSide: 'right',
+    notes: 'calls on Fridays',
+    addedAt: momentOf(1),
+    changedAt: momentOf(1),
+    seenUntil: null,
+  };
+  wentWell(await store.people.save(person));
+  wentWell(await store.of(person.id).diary.add([report(3, 9, { intensity: 6, kinds: ['numbness'] })]));
+  wentWell(await store.people.facts(person.id, 'UTC'));
   wentWell(
     await store.diary.add([
       redFlags(2, 9, { 'bladder-bowel': 'yes' }),
@@ -34,5 +48,5 @@ export async function fill(store: Store, sets: number): Promise<void> {
 /** All that the store tells. */
 export async function told(store: Store): Promise<unknown> {
   const { sets, damaged } = wentWell(await store.list({ limit: 1000 }));
-  return { sets, damaged, diary: wentWell(await store.diary.all()) };
+  return { sets, damaged, diary: wentWell(await store.diary.all()), people: wentWell(await store.people.list()) };
 }

@@ -40,11 +40,13 @@ async function filled(sets = 3) {
 
 /** The parts of every row that may stay readable, by table; the lock's own row aside. */
 const READABLE: Readonly<Record<string, readonly string[]>> = {
-  sets: ['id', 'startedAt', 'state'],
+  people: ['id'],
+  facts: ['person'],
+  sets: ['id', 'person', 'startedAt', 'state'],
   reps: ['setId', 'number'],
   results: ['setId'],
   edits: ['seq', 'id', 'setId'],
-  diary: ['id', 'day', 'origin'],
+  diary: ['id', 'person', 'day', 'origin'],
 };
 
 /** Every text of three characters and more and every broken number in a value. */
@@ -56,7 +58,10 @@ function leavesOf(value: unknown): readonly (string | number)[] {
 
 /** What a lock must hide of plain rows: what stands in no readable part. */
 function secretsOf(rows: RawRows): ReadonlySet<string | number> {
-  const [hidden, shown] = [new Set<string | number>(), new Set<string | number>(['sets', 'reps', 'edits', 'results', 'diary'])];
+  const [hidden, shown] = [
+    new Set<string | number>(),
+    new Set<string | number>(['people', 'facts', 'sets', 'reps', 'edits', 'results', 'diary']),
+  ];
   for (const [table, all] of Object.entries(rows)) {
     for (const row of all) {
       for (const [name, value] of Object.entries(row)) {
@@ -74,7 +79,9 @@ describe('a lock that is turned on', () => {
     const plain = await rawRows(page.indexedDB);
     const secrets = secretsOf(plain);
     expect(secrets.size).toBeGreaterThan(40);
+    expect(secrets).toContain('Wilma Beispiel (invented)');
     expect(secrets).toContain('kitchen 1.mp4');
+    expect(secrets).toContain('Wilma Beispiel (invented)');
     expect(secrets).toContain('the doctor at the corner said go on');
     // The search finds every one of them while the lock is off.
     expect(readableIn(plain, secrets)).toHaveLength(secrets.size);
@@ -323,13 +330,21 @@ test('what is damaged is told of as damaged, hides nothing else, and can be remo
   await putRaw(page.indexedDB, 'sets', spoiled('sets', 0));
   await putRaw(page.indexedDB, 'results', spoiled('results', 1));
   await putRaw(page.indexedDB, 'reps', spoiled('reps', 6));
-  await putRaw(page.indexedDB, 'diary', spoiled('diary', 0));
+  const own = (rows.diary ?? []).filter(({ person }) => person === 'me');
+  await putRaw(
+    page.indexedDB,
+    'diary',
+    spoiled(
+      'diary',
+      (rows.diary ?? []).findIndex((row) => row === own[0]),
+    ),
+  );
   const { sets, damaged } = wentWell(await store.list({ limit: 9 }));
   expect(damaged.map(({ id }) => id)).toEqual([idOf(3), idOf(2), idOf(1)]);
   expect(sets.map(({ id }) => id)).toEqual([idOf(4)]);
   const diary = wentWell(await store.diary.all());
-  expect(diary.damaged).toMatchObject([{ id: rows.diary?.[0]?.id }]);
-  expect(diary.entries).toHaveLength((rows.diary?.length ?? 0) - 1);
+  expect(diary.damaged).toMatchObject([{ id: own[0]?.id }]);
+  expect(diary.entries).toHaveLength(own.length - 1);
   // Turning it off leaves them as damaged as they were.
   wentWell(await lock.turnOff(PASSPHRASE));
   expect(wentWell(await store.list({ limit: 9 })).damaged.map(({ id }) => id)).toEqual([idOf(3), idOf(2), idOf(1)]);
@@ -384,5 +399,10 @@ test('erasing deletes the database, locked or not, and the next page begins anew
   locked.crash();
   const anew = await opened(browser.page());
   expect(anew.lock.state()).toBe('off');
-  expect(await told(wentWell(await anew.store))).toEqual({ sets: [], damaged: [], diary: { entries: [], damaged: [] } });
+  expect(await told(wentWell(await anew.store))).toEqual({
+    sets: [],
+    damaged: [],
+    diary: { entries: [], damaged: [] },
+    people: { people: [], damaged: [] },
+  });
 });
