@@ -1,10 +1,10 @@
 import { fail, ok, type Result } from '../result.ts';
 import { type Database, type DatabaseVersion, database, newestOf, type StorePlatform, VERSIONS } from './database.ts';
 import { storeOn } from './database-store.ts';
-import { LOCK_ID } from './lock/lock-row.ts';
+import { LOCK_ID, LOCK_TABLE } from './lock/lock-place.ts';
+import { lockWhenNeeded } from './lock/lock-when-needed.ts';
 import { pageLocks } from './lock/page-locks.ts';
-import { LOCK_TABLE } from './lock/sealing.ts';
-import { type StoreLock, storeLock } from './lock/store-lock.ts';
+import type { StoreLock } from './lock/store-lock.ts';
 import { createVault } from './lock/vault.ts';
 import { setLocks } from './set-locks.ts';
 import type { Store } from './store.ts';
@@ -103,7 +103,7 @@ export async function openLockableStore(
     // Shapes of before the lock have no place for one.
     const locked = db.tables.some(({ name }) => name === LOCK_TABLE) && (await db.lock.get(LOCK_ID)) !== undefined;
     const running = () => locks.held() > 0;
-    const lock = storeLock({ db, vault, pages, crypto: platform.crypto, rounds, newest, running, onUnlocked }, locked);
+    const lock = lockWhenNeeded({ db, vault, pages, crypto: platform.crypto, rounds, newest, running, onUnlocked }, locked);
     const failed = locked ? null : await onUnlocked();
     return failed ? given(failed) : ok({ lock, store });
   } catch (cause) {

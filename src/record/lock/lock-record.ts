@@ -3,7 +3,8 @@ import { atOnce } from '../at-once.ts';
 import type { Database } from '../database.ts';
 import { shaped, wordsOfShape } from '../shape.ts';
 import type { LockError } from './lock-error.ts';
-import { LOCK_ID, type LockRow, lockRowShape } from './lock-row.ts';
+import { LOCK_ID } from './lock-place.ts';
+import { type LockRow, lockRowShape } from './lock-row.ts';
 import { sameBytes } from './same-bytes.ts';
 
 /** The lock's row in the database. */

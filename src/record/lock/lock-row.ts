@@ -1,9 +1,7 @@
 import * as v from 'valibot';
 import { wholeShape } from '../shape.ts';
 import { NONCE_BYTES } from './key-sizes.ts';
-
-/** The key of the lock's only row. */
-export const LOCK_ID = 'lock';
+import { LOCK_ID } from './lock-place.ts';
 
 /** Bytes of the salt. NIST SP 800-132, 5.1 (from memory): at least 16. */
 export const SALT_BYTES = 16;

@@ -1,7 +1,7 @@
 import Dexie, { type Table } from 'dexie';
 import { atOnce } from '../at-once.ts';
 import type { Database } from '../database.ts';
-import { LOCK_TABLE } from './sealing.ts';
+import { LOCK_TABLE } from './lock-place.ts';
 
 /** Rows in one transaction. Chosen: some dozens of sets' results with their curves are a few megabytes. */
 export const BATCH = 40;

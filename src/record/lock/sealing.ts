@@ -1,12 +1,10 @@
 import type { DBCore, DBCoreCursor, DBCoreTable, Middleware } from 'dexie';
+import { LOCK_TABLE } from './lock-place.ts';
 import { openedRow, type RowForm, type RowShapes, sealedRow } from './sealed-row.ts';
 import { StoreLockedError, type Vault } from './vault.ts';
 
 /** Under every part of Dexie itself, so that none of them meets a sealed row. */
 const LOWEST = -10;
-
-/** The one table that is never sealed: what the key is opened with. */
-export const LOCK_TABLE = 'lock';
 
 function formOf({ name, schema }: DBCoreTable): RowForm {
   const { primaryKey, indexes } = schema;

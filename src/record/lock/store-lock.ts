@@ -2,11 +2,13 @@ import { fail, ok, type Result } from '../../result.ts';
 import type { Database } from '../database.ts';
 import { type StoreError, storeErrorOf } from '../store-error.ts';
 import type { LockError } from './lock-error.ts';
+import { LOCK_ID } from './lock-place.ts';
 import { lockRecord } from './lock-record.ts';
-import { LOCK_ID } from './lock-row.ts';
+
 import type { PageLocks } from './page-locks.ts';
 import { isShort } from './passphrase.ts';
 import { rewriteRows } from './rewrite-rows.ts';
+import * as cipher from './row-cipher.ts';
 import { sameBytes } from './same-bytes.ts';
 import type { Vault } from './vault.ts';
 import { type LockCrypto, newKey, unwrapped, wrapped } from './wrapped-key.ts';
@@ -59,7 +61,6 @@ const CLOSING_MS = 500;
 export function storeLock(needs: LockNeeds, locked: boolean): StoreLock {
   const { db, vault, pages, crypto, rounds, newest } = needs;
   let state: LockState = locked ? 'locked' : 'off';
-  if (locked) vault.set({ kind: 'locked' });
 
   const attempt = async (call: () => Promise<Result<void, LockError>>): Promise<Result<void, LockError>> => {
     try {
@@ -124,7 +125,6 @@ export function storeLock(needs: LockNeeds, locked: boolean): StoreLock {
         if (!row.value) return stale();
         const key = await unwrapped(crypto, row.value, passphrase);
         if (!key) return fail({ kind: 'lock-wrong' });
-        const cipher = await import('./row-cipher.ts');
         vault.set({ kind: 'keyed', key, cipher, seals: row.value.state !== 'unsealing' });
         const whole = row.value.state === 'on' && row.value.version === newest;
         const finished = whole ? ok(undefined) : await attempt(() => finish(onProgress));
@@ -140,7 +140,6 @@ export function storeLock(needs: LockNeeds, locked: boolean): StoreLock {
       if (state !== 'off') throw new Error(`turnOn requires the lock to be off, got ${state}`);
       return alone(async () => {
         if (isShort(passphrase)) return fail({ kind: 'lock-short' });
-        const cipher = await import('./row-cipher.ts');
         const key = newKey(crypto);
         const made = await wrapped(crypto, key, passphrase, rounds);
         await db.lock.add({ id: LOCK_ID, schema: 1, ...made, state: 'sealing', version: newest });
@@ -162,7 +161,6 @@ export function storeLock(needs: LockNeeds, locked: boolean): StoreLock {
         if (!row.value) return stale();
         const key = await unwrapped(crypto, row.value, passphrase);
         if (!key) return fail({ kind: 'lock-wrong' });
-        const cipher = await import('./row-cipher.ts');
         const said = await amended(row.value, { state: 'unsealing' });
         if (!said.ok) return said;
         vault.set({ kind: 'keyed', key, cipher, seals: false });

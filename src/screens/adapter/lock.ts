@@ -5,7 +5,7 @@ import type { LockableStore } from '../../record/open-store.ts';
 import type { StoreError } from '../../record/store-error.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import type { LockServices, ShownLock } from '../lock/lock-services.ts';
-import { idleLock } from './idle-lock.ts';
+import type { IdleLock } from './idle-lock.ts';
 
 /** What is kept in the browser beside the database: all names begin so. */
 const NAMES = 'evenside.';
@@ -49,13 +49,19 @@ export function lockServices(opening: Promise<Result<LockableStore, StoreError>>
     known?.lockNow();
     reload();
   };
-  const idle = idleLock({
-    isOpen: () => ['open', 'part'].includes(state.getState()),
-    busy: () => held > 0 || busy(),
-    lockHere,
-    now: Date.now,
-    channel: new BroadcastChannel('evenside-lock'),
-  });
+  let idle: IdleLock | null = null;
+  /** Loaded before anything is unlocked: without it nothing would lock by itself. */
+  const watched = async (): Promise<IdleLock> => {
+    const { idleLock } = await import('./idle-lock.ts');
+    idle ??= idleLock({
+      isOpen: () => ['open', 'part'].includes(state.getState()),
+      busy: () => held > 0 || busy(),
+      lockHere,
+      now: Date.now,
+      channel: new BroadcastChannel('evenside-lock'),
+    });
+    return idle;
+  };
 
   const through = async (
     call: (lock: StoreLock) => Promise<Result<void, LockError>>,
@@ -63,13 +69,15 @@ export function lockServices(opening: Promise<Result<LockableStore, StoreError>>
     const opened = await opening;
     if (!opened.ok) return fail({ kind: opened.error.kind });
     if (busy()) return fail({ kind: 'lock-set-running' });
+    const watch = await watched().catch(() => null);
+    if (!watch) return fail({ kind: 'store-failed' });
     held += 1;
     try {
       const done = await call(opened.value.lock);
       return done.ok ? ok(null) : fail({ kind: done.error.kind });
     } finally {
       held -= 1;
-      idle.touched();
+      watch.touched();
       show(opened.value.lock);
     }
   };
@@ -82,7 +90,7 @@ export function lockServices(opening: Promise<Result<LockableStore, StoreError>>
     finish: (onProgress) => through((lock) => lock.finish(onProgress)),
     change: (old, next) => through((lock) => lock.change(old, next)),
     lockNow() {
-      idle.lockOthers();
+      idle?.lockOthers();
       lockHere();
     },
     async erase() {

@@ -81,7 +81,6 @@ describe('a lock that is turned on', () => {
     expect(secrets.size).toBeGreaterThan(40);
     expect(secrets).toContain('Wilma Beispiel (invented)');
     expect(secrets).toContain('kitchen 1.mp4');
-    expect(secrets).toContain('Wilma Beispiel (invented)');
     expect(secrets).toContain('the doctor at the corner said go on');
     // The search finds every one of them while the lock is off.
     expect(readableIn(plain, secrets)).toHaveLength(secrets.size);
@@ -336,7 +335,7 @@ test('what is damaged is told of as damaged, hides nothing else, and can be remo
     'diary',
     spoiled(
       'diary',
-      (rows.diary ?? []).findIndex((row) => row === own[0]),
+      (rows.diary ?? []).findIndex(({ id }) => id === own[0]?.id),
     ),
   );
   const { sets, damaged } = wentWell(await store.list({ limit: 9 }));
