@@ -63,6 +63,7 @@ describe('every screen has no fault that axe knows, large targets, nothing sidew
       ['#/report', 'Report for the therapist'],
       ['#/review', 'Review'],
       ['#/desk', 'Measure an angle'],
+      ['#/lock', 'Passphrase lock'],
       ['#/people', 'People'],
       ['#/people/new', 'A new person'],
       ['#/person/nobody', 'People'],
@@ -216,6 +217,7 @@ describe('in Spanish', () => {
       ['#/progress', 'Cómo va'],
       ['#/report', 'Informe para el fisioterapeuta'],
       ['#/review', 'Revisión'],
+      ['#/lock', 'Bloqueo con contraseña'],
     ] as const;
     for (const [address, title] of screens) {
       await page.goto(`${site.url()}${address}`);

@@ -4,6 +4,7 @@ import { enDay } from './en-day.ts';
 import { enDesk } from './en-desk.ts';
 import { enFeel } from './en-feel.ts';
 import { enHandOver } from './en-hand-over.ts';
+import { enLock } from './en-lock.ts';
 import { enPeople } from './en-people.ts';
 import { enPlan } from './en-plan.ts';
 import { plural, smallOnes, times } from './en-plural.ts';
@@ -214,6 +215,7 @@ export const en = {
   check: enCheck,
   handOver: enHandOver,
   desk: enDesk,
+  lock: enLock,
   people: enPeople,
   unsupported: {
     title: 'This browser can’t run Evenside',
