@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
 
@@ -18,6 +19,10 @@ export default defineConfig({
           include: ['tests/**/*.test.{ts,tsx}'],
           exclude: ['tests/browser/**', 'tests/bench/**'],
           environment: 'node',
+          // By itself a core would be left idle.
+          maxWorkers: availableParallelism(),
+          // A thread starts sooner than a process; each file still has one of its own.
+          pool: 'threads',
           testTimeout: UNIT_TIMEOUT_MS,
           hookTimeout: UNIT_TIMEOUT_MS,
         },
