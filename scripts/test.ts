@@ -1,4 +1,4 @@
-/** `npm test`: every check of the project in order, stopping at the first that fails. */
+/** `npm test`: the checks of the project in order, stopping at the first that fails. */
 import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
@@ -22,6 +22,8 @@ interface Step {
   readonly name: string;
   readonly heading: string;
   readonly run: (files: readonly string[]) => Promise<Outcome> | Outcome;
+  /** Runs only when it is asked for by name. */
+  readonly onDemand?: true;
 }
 
 const say = (line: string): void => {
@@ -70,6 +72,11 @@ function vitest(project: string, files: readonly string[]): Outcome {
   return { ok, line: tally.failed + tally.passed > 0 ? `${tally.failed} failed` : 'no test ran' };
 }
 
+function inChromium(project: string, files: readonly string[]): Outcome {
+  const chromium = findChromium(say);
+  return chromium.ok ? vitest(project, files) : worded(chromium, '');
+}
+
 const STEPS: readonly Step[] = [
   simple('types', 'Types', 'typescript/bin/tsc', ['--noEmit', '-p', '.'], 'no type error'),
   simple('lint', 'Lint and format', '@biomejs/biome/bin/biome', ['check', '--error-on-warnings', '.'], 'nothing to change'),
@@ -82,18 +89,15 @@ const STEPS: readonly Step[] = [
   },
   { name: 'site', heading: 'Site', run: async () => worded(await ensureSite(ROOT, say), 'built from these sources') },
   { name: 'unit', heading: 'Unit and property tests', run: (files) => vitest('unit', files) },
-  {
-    name: 'browser',
-    heading: 'Browser tests',
-    run: (files) => {
-      const chromium = findChromium(say);
-      return chromium.ok ? vitest('browser', files) : worded(chromium, '');
-    },
-  },
+  { name: 'browser', heading: 'Browser tests', run: (files) => inChromium('browser', files) },
+  { name: 'every-clip', heading: 'Every clip', run: (files) => inChromium('every-clip', files), onDemand: true },
 ];
 
 /** What a step needs from the ones before it when it is asked for alone. */
-const NEEDS: Readonly<Record<string, readonly string[]>> = { browser: ['models', 'site'] };
+const NEEDS: Readonly<Record<string, readonly string[]>> = {
+  browser: ['models', 'site'],
+  'every-clip': ['models', 'site'],
+};
 
 const USAGE = `npm test [-- --only ${STEPS.map((step) => step.name).join('|')}[,...]] [-- FILE ...]`;
 
@@ -105,7 +109,7 @@ function chosenSteps(): { readonly steps: readonly Step[]; readonly files: reado
     return badArguments(cause instanceof Error ? (cause.message.split('. ')[0] ?? '') : String(cause));
   }
   const { values, positionals: files } = parsed;
-  if (values.only === undefined) return { steps: STEPS, files };
+  if (values.only === undefined) return { steps: STEPS.filter((step) => !step.onDemand), files };
   const names = values.only.split(',');
   const unknown = names.find((name) => !STEPS.some((step) => step.name === name));
   if (unknown !== undefined) return badArguments(`There is no step "${unknown}"`);
