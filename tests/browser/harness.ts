@@ -3,6 +3,8 @@ import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect } from 'vitest';
 import { findChromium, launchChromium } from '../../scripts/chromium.ts';
 import { type Site, serveSite } from '../../scripts/serve-site.ts';
+import { POSE_MODELS } from '../../src/pose/model.ts';
+import { delegateKey } from '../../src/run/faster-delegate.ts';
 import { type CameraFile, cameraArgs, cameraFileOf } from './fake-camera.ts';
 import { type WatchedRequests, watchRequests } from './watched-requests.ts';
 
@@ -25,12 +27,17 @@ export interface SiteOptions {
   readonly args?: readonly string[];
 }
 
+export interface VisitOptions {
+  /** The app has not timed CPU against GPU here before. Otherwise it remembers the CPU, as after its first set: timing takes seconds each time. */
+  readonly newMachine?: boolean;
+}
+
 /** The built site and a browser for the tests of one file. */
 export interface SiteUnderTest {
   /** Ends with a slash. */
   readonly url: () => string;
   /** Opens an address of the site, such as `#/live`, for a new person. */
-  readonly open: (address?: string) => Promise<Visit>;
+  readonly open: (address?: string, options?: VisitOptions) => Promise<Visit>;
 }
 
 const need = <T>(result: { readonly ok: true; readonly value: T } | { readonly ok: false; readonly error: unknown }): T => {
@@ -45,9 +52,11 @@ async function launch(executable: string, camera: string | undefined, args: read
   return { browser: await launchChromium(executable, [...cameraArgs(file), ...args]), file };
 }
 
-async function visit(browser: Browser, site: Site, address: string): Promise<Visit> {
-  const context = await browser.newContext();
-  const requests = watchRequests(context, new URL(site.url).origin);
+async function visit(browser: Browser, site: Site, address: string, { newMachine = false }: VisitOptions): Promise<Visit> {
+  const { origin } = new URL(site.url);
+  const localStorage = newMachine ? [] : POSE_MODELS.map((model) => ({ name: delegateKey(model), value: 'CPU' }));
+  const context = await browser.newContext({ storageState: { cookies: [], origins: [{ origin, localStorage }] } });
+  const requests = watchRequests(context, origin);
   const pageErrors: string[] = [];
   const consoleErrors: string[] = [];
   context.on('weberror', (error) => pageErrors.push(error.error().message));
@@ -90,9 +99,9 @@ export function siteForTests({ camera, args = [] }: SiteOptions = {}): SiteUnder
 
   return {
     url: () => now().site.url,
-    async open(address = '') {
+    async open(address = '', options = {}) {
       const { browser, site } = now();
-      const opened = await visit(browser, site, address);
+      const opened = await visit(browser, site, address, options);
       visits.push(opened);
       return opened;
     },
