@@ -1,6 +1,7 @@
+import { AsyncLocalStorage } from 'node:async_hooks';
 import { join } from 'node:path';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, expect } from 'vitest';
+import { afterAll, aroundEach, beforeAll, expect } from 'vitest';
 import { findChromium, launchChromium } from '../../scripts/chromium.ts';
 import { type Site, serveSite } from '../../scripts/serve-site.ts';
 import { POSE_MODELS } from '../../src/pose/model.ts';
@@ -68,11 +69,12 @@ async function visit(browser: Browser, site: Site, address: string, { newMachine
 
 /**
  * Serves the built site on a free port and starts Chromium for the tests of the calling file; call it at the top of the file.
- * After each test every visit is closed, and the test fails when any request left the site's origin.
+ * After each test its visits are closed, and it fails when any of their requests left the site's origin. Tests may run at once.
  */
 export function siteForTests({ camera, args = [] }: SiteOptions = {}): SiteUnderTest {
   let running: { readonly site: Site; readonly browser: Browser; readonly file: CameraFile | null } | null = null;
-  const visits: Visit[] = [];
+  // Of the test that asks: several may run at once.
+  const visitsOfTest = new AsyncLocalStorage<Visit[]>();
   const now = () => {
     if (!running) throw new Error('siteForTests requires its hooks to have run: open pages inside tests');
     return running;
@@ -83,13 +85,17 @@ export function siteForTests({ camera, args = [] }: SiteOptions = {}): SiteUnder
     const site = need(await serveSite(ROOT, 0));
     running = { site, ...(await launch(executable, camera, args)) };
   });
-  afterEach(async () => {
-    const closing = visits.splice(0);
-    await Promise.all(closing.map(({ context }) => context.close()));
-    expect(
-      closing.flatMap(({ requests }) => requests.offOrigin()),
-      'requests that left the origin',
-    ).toEqual([]);
+  aroundEach(async (runTest) => {
+    const visits: Visit[] = [];
+    try {
+      await visitsOfTest.run(visits, runTest);
+    } finally {
+      await Promise.all(visits.map(({ context }) => context.close()));
+      expect(
+        visits.flatMap(({ requests }) => requests.offOrigin()),
+        'requests that left the origin',
+      ).toEqual([]);
+    }
   });
   afterAll(async () => {
     await running?.browser.close();
@@ -101,6 +107,8 @@ export function siteForTests({ camera, args = [] }: SiteOptions = {}): SiteUnder
     url: () => now().site.url,
     async open(address = '', options = {}) {
       const { browser, site } = now();
+      const visits = visitsOfTest.getStore();
+      if (!visits) throw new Error('siteForTests requires pages to be opened inside tests');
       const opened = await visit(browser, site, address, options);
       visits.push(opened);
       return opened;
