@@ -1,3 +1,4 @@
+import type { AngleMark } from '../symptoms/angle-mark.ts';
 import type { SafetyLog } from '../symptoms/safety-log.ts';
 import type { DoneSet } from './done-set.ts';
 import type { DoseStep } from './dose-step.ts';
@@ -8,4 +9,6 @@ export interface DoseLog extends SafetyLog {
   readonly prescriptions: readonly Prescription[];
   readonly steps: readonly DoseStep[];
   readonly done: readonly DoneSet[];
+  /** They decide about no dose, but are told of beside what does. */
+  readonly angleMarks: readonly AngleMark[];
 }

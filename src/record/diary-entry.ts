@@ -1,6 +1,7 @@
 import type { HandSet, SetLink } from '../dose/done-set.ts';
 import type { DoseStep } from '../dose/dose-step.ts';
 import type { Prescription } from '../dose/prescription.ts';
+import type { AngleMark } from '../symptoms/angle-mark.ts';
 import type { CheckIn } from '../symptoms/check-in.ts';
 import type { Clearance } from '../symptoms/clearance.ts';
 import type { RedFlagAnswers } from '../symptoms/red-flags.ts';
@@ -17,4 +18,5 @@ export type DiaryEntry =
   | CheckIn
   | RedFlagAnswers
   | Clearance
-  | SelfCheck;
+  | SelfCheck
+  | AngleMark;

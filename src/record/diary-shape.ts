@@ -2,7 +2,8 @@ import * as v from 'valibot';
 import type { HandSet, SetLink } from '../dose/done-set.ts';
 import type { DoseStep } from '../dose/dose-step.ts';
 import type { Prescription } from '../dose/prescription.ts';
-import { type CalendarDay, calendarDay } from '../symptoms/calendar-day.ts';
+import { EXERCISE_IDS } from '../exercises/exercise.ts';
+import { ANGLE_MARKS, type AngleMark, FOOT_HELD } from '../symptoms/angle-mark.ts';
 import type { CheckIn } from '../symptoms/check-in.ts';
 import type { Clearance } from '../symptoms/clearance.ts';
 import { MOST_INTENSITY, SYMPTOM_KINDS } from '../symptoms/felt.ts';
@@ -12,17 +13,12 @@ import { BIG_TOE, HEEL_WALK_STEPS, type SelfCheck } from '../symptoms/self-check
 import type { SymptomReport } from '../symptoms/symptom-report.ts';
 import type { DiaryEntry } from './diary-entry.ts';
 import { doseShape, planEntries, prescribedIdShape, sideShape } from './prescription-shape.ts';
-import { idShape, momentShape, oneOf, originShape, wholeShape } from './shape.ts';
+import { dayShape, degShape, idShape, momentShape, oneOf, originShape, wholeShape } from './shape.ts';
 
 type Shape<T> = v.GenericSchema<unknown, T>;
 
 const NOT = 'not-answered';
 const or = <S extends v.GenericSchema>(shape: S) => v.union([shape, v.literal(NOT)]);
-const dayShape = v.pipe(
-  v.string(),
-  v.check((text) => calendarDay(text) !== null, 'must be a day such as 2026-05-04'),
-  v.transform((text) => text as CalendarDay),
-);
 const intensityShape = or(v.pipe(wholeShape, v.maxValue(MOST_INTENSITY)));
 
 const entryEntries = {
@@ -32,10 +28,11 @@ const entryEntries = {
   at: momentShape,
   day: dayShape,
 };
+const placeShape = v.strictObject({ region: v.picklist(BODY_REGIONS), side: sideShape });
 const feltEntries = {
   intensity: intensityShape,
   kinds: or(v.array(v.picklist(SYMPTOM_KINDS))),
-  places: or(v.array(v.strictObject({ region: v.picklist(BODY_REGIONS), side: sideShape }))),
+  places: or(v.array(placeShape)),
 };
 
 const prescriptionShape = v.strictObject({
@@ -131,6 +128,26 @@ const selfCheckShape = v.strictObject({
   findings: v.array(findingShape),
 }) satisfies Shape<SelfCheck>;
 
+const angleMarkShape = v.strictObject({
+  ...entryEntries,
+  kind: v.literal('angle-mark'),
+  exercise: v.picklist(EXERCISE_IDS),
+  side: sideShape,
+  mark: v.picklist(ANGLE_MARKS),
+  trial: v.pipe(wholeShape, v.minValue(1)),
+  angleDeg: degShape,
+  zero: oneOf({ rest: true, own: true }),
+  errorDeg: v.pipe(
+    degShape,
+    v.check((error) => error >= 0, 'must not be below 0'),
+  ),
+  method: oneOf({ followed: true, landmarks: true, corrected: true }),
+  from: oneOf({ camera: true, window: true, file: true, photo: true }),
+  foot: v.nullable(v.picklist(FOOT_HELD)),
+  place: v.nullable(placeShape),
+  sessionId: idShape,
+}) satisfies Shape<AngleMark>;
+
 /** What is read back from the diary, or comes in from a file, is a `DiaryEntry` only after this. */
 export const diaryEntryShape = v.variant('kind', [
   prescriptionShape,
@@ -142,4 +159,5 @@ export const diaryEntryShape = v.variant('kind', [
   redFlagsShape,
   clearanceShape,
   selfCheckShape,
+  angleMarkShape,
 ]) satisfies Shape<DiaryEntry>;

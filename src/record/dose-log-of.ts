@@ -18,6 +18,7 @@ export function doseLogOf(entries: readonly DiaryEntry[], sets: readonly StoredS
     selfChecks: of('self-check'),
     prescriptions: of('prescription'),
     steps: of('dose-step'),
+    angleMarks: of('angle-mark'),
     done: [...of('hand-set').map(doneByHand), ...sets.flatMap((set) => measured(set, links.get(set.id), timeZone))],
   };
 }

@@ -59,5 +59,6 @@ export const doseLog = (over: Partial<DoseLog> = {}): DoseLog => ({
   prescriptions: [],
   steps: [],
   done: [],
+  angleMarks: [],
   ...over,
 });

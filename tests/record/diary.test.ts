@@ -10,7 +10,8 @@ import type { DiaryEntry } from '../../src/record/diary-entry.ts';
 import { openSetStore } from '../../src/record/open-store.ts';
 import { sameValue } from '../../src/record/same-value.ts';
 import type { Store } from '../../src/record/store.ts';
-import { checkIn, clearance, dayOf, entry, momentOf, redFlags, report, selfCheck } from '../symptoms/told.ts';
+import { deg } from '../../src/units.ts';
+import { angleMark, checkIn, clearance, dayOf, entry, momentOf, redFlags, report, selfCheck } from '../symptoms/told.ts';
 import { fakeBrowser } from './fake-browser.ts';
 import { edit, header, idOf, rep, result } from './set-builders.ts';
 import { wentWell } from './went-well.ts';
@@ -81,6 +82,8 @@ const oneOfEach: readonly DiaryEntry[] = [
     reason: 'chosen',
     by: 'patient',
   },
+  angleMark(3, 10),
+  angleMark(3, 11, { mark: 'limit', method: 'corrected', zero: 'own', from: 'photo', foot: null, place: null }),
 ];
 
 describe('the diary', () => {
@@ -147,6 +150,9 @@ describe('the diary', () => {
       },
     ],
     ['two lines with one id', { ...prescription, items: [prescription.items[0], prescription.items[0]] }],
+    ['a trial before the first', angleMark(3, 10, { trial: 0 })],
+    ['an error below nothing', angleMark(3, 10, { errorDeg: deg(-1) })],
+    ['a mark without its zero', { ...angleMark(3, 10), zero: undefined }],
     ['a kind that does not exist', { ...clearance(2, 9), kind: 'mood' }],
   ])('refuses %s, and all that came with it', async (_, wrong) => {
     const { diary } = await fresh();
@@ -161,7 +167,7 @@ describe('the diary', () => {
     wentWell(await diary.add([handSet(2, 9)]));
     const raw = database(page);
     await raw.open();
-    await raw.table('diary').add({ ...clearance(2, 10), note: 7 });
+    await raw.table('diary').add({ ...clearance(2, 10), person: 'me', note: 7 });
     raw.close();
     const { entries, damaged } = wentWell(await diary.read(dayOf(1), dayOf(9)));
     expect(entries.length).toBe(1);
@@ -216,8 +222,10 @@ describe('the log for the rules', () => {
     expect(damaged).toEqual([]);
     expect(log.prescriptions).toEqual([prescription]);
     expect(
-      [log.reports, log.redFlags, log.clearances, log.checkIns, log.selfChecks, log.steps].map(({ length }) => length),
-    ).toEqual([2, 1, 1, 1, 1, 1]);
+      [log.reports, log.redFlags, log.clearances, log.checkIns, log.selfChecks, log.steps, log.angleMarks].map(
+        ({ length }) => length,
+      ),
+    ).toEqual([2, 1, 1, 1, 1, 1, 2]);
     expect(log.done).toMatchObject([
       { exercise: 'toe-lift', side: 'right', reps: 15, day: dayOf(2), endedAt: momentOf(2, 14), itemId: itemOf(3) },
     ]);

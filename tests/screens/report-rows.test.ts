@@ -76,7 +76,14 @@ test('what stopped and what cleared comes in order of time; open questions are c
 });
 
 test('one invented entry in these days is enough, one from before is not', () => {
-  const log = { ...EMPTY, prescriptions: [], steps: [], done: [], reports: [{ ...report(3, 9), origin: 'example' as const }] };
+  const log = {
+    ...EMPTY,
+    prescriptions: [],
+    steps: [],
+    done: [],
+    angleMarks: [],
+    reports: [{ ...report(3, 9), origin: 'example' as const }],
+  };
   expect(isInvented(log, dayOf(3))).toBe(true);
   expect(isInvented(log, dayOf(4))).toBe(false);
 });

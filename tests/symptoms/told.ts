@@ -1,3 +1,4 @@
+import type { AngleMark } from '../../src/symptoms/angle-mark.ts';
 import type { CalendarDay } from '../../src/symptoms/calendar-day.ts';
 import type { CheckIn } from '../../src/symptoms/check-in.ts';
 import type { Clearance } from '../../src/symptoms/clearance.ts';
@@ -6,6 +7,7 @@ import { RED_FLAG_IDS, type RedFlagAnswers } from '../../src/symptoms/red-flags.
 import type { SafetyLog } from '../../src/symptoms/safety-log.ts';
 import type { SelfCheck } from '../../src/symptoms/self-check.ts';
 import type { SymptomReport } from '../../src/symptoms/symptom-report.ts';
+import { deg } from '../../src/units.ts';
 
 /** Entries are told at a day of May 2026 and an hour of it, in UTC. */
 export const dayOf = (n: number): CalendarDay => `2026-05-${String(n).padStart(2, '0')}` as CalendarDay;
@@ -56,6 +58,25 @@ export const selfCheck = (n: number, hour: number, findings: SelfCheck['findings
   ...entry(n, hour),
   kind: 'self-check',
   findings,
+});
+
+/** Where symptoms began on a leg that was lifted, unless said otherwise. */
+export const angleMark = (n: number, hour: number, over: Partial<AngleMark> = {}): AngleMark => ({
+  ...entry(n, hour),
+  kind: 'angle-mark',
+  exercise: 'leg-raise',
+  side: 'left',
+  mark: 'first-symptom',
+  trial: 1,
+  angleDeg: deg(48.25),
+  zero: 'rest',
+  errorDeg: deg(3.1),
+  method: 'followed',
+  from: 'file',
+  foot: 'pulled-up',
+  place: { region: 'calf-back', side: 'left' },
+  sessionId: '00000000-0000-4000-8000-000000000007',
+  ...over,
 });
 
 export const safetyLog = (over: Partial<SafetyLog> = {}): SafetyLog => ({

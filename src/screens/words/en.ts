@@ -4,12 +4,15 @@ import { enDay } from './en-day.ts';
 import { enDesk } from './en-desk.ts';
 import { enFeel } from './en-feel.ts';
 import { enHandOver } from './en-hand-over.ts';
+import { enPeople } from './en-people.ts';
 import { enPlan } from './en-plan.ts';
 import { plural, smallOnes, times } from './en-plural.ts';
+import { enPrescribe } from './en-prescribe.ts';
 import { enProblems } from './en-problems.ts';
 import { enProgress } from './en-progress.ts';
 import { enReport } from './en-report.ts';
 import { enResult } from './en-result.ts';
+import { enReview } from './en-review.ts';
 import type { Words } from './words.ts';
 
 export const en = {
@@ -23,6 +26,7 @@ export const en = {
     language: 'Language',
   },
   start: {
+    therapist: 'For therapists',
     today: 'Today',
     todayAbout: 'Your plan: what is due, what is done, when the next set may come.',
     title: 'Your leg exercises, counted and measured',
@@ -202,12 +206,15 @@ export const en = {
   compare: enCompare,
   day: enDay,
   plan: enPlan,
+  prescribe: enPrescribe,
   feel: enFeel,
   progress: enProgress,
   report: enReport,
+  review: enReview,
   check: enCheck,
   handOver: enHandOver,
   desk: enDesk,
+  people: enPeople,
   unsupported: {
     title: 'This browser can’t run Evenside',
     todo: 'Open this address in a current Chrome, Edge or Chromium.',
