@@ -44,7 +44,7 @@ async function faultsOf(page: Page, screen: string, { tab = true } = {}): Promis
   return faults;
 }
 
-describe('every screen has no fault that axe knows, large targets, nothing sideways, and all of it is reached by Tab', () => {
+describe.concurrent('every screen has no fault that axe knows, large targets, nothing sideways, and all of it is reached by Tab', () => {
   const site = siteForTests();
 
   test('before there is anything', async () => {
@@ -193,7 +193,7 @@ describe('every screen has no fault that axe knows, large targets, nothing sidew
   });
 });
 
-describe('in Spanish', () => {
+describe.concurrent('in Spanish', () => {
   const site = siteForTests();
 
   test('chosen on the first screen, remembered, said to the browser, and without a fault', async () => {
@@ -228,7 +228,7 @@ describe('in Spanish', () => {
   });
 });
 
-describe('with the keyboard alone', () => {
+describe.concurrent('with the keyboard alone', () => {
   const site = siteForTests();
 
   test('from the first screen over an example plan, questions and symptoms to a set counted by hand that the day shows as done', async () => {
