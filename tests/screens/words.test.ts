@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { en } from '../../src/screens/words/en.ts';
 import { es } from '../../src/screens/words/es.ts';
-import { CATALOGUES, LANGUAGES, languageOf } from '../../src/screens/words/languages.ts';
+import { LANGUAGES, languageOf, loadWords } from '../../src/screens/words/languages.ts';
 import type { Words } from '../../src/screens/words/words.ts';
+
+const CATALOGUES = { en, es };
 
 /** Arguments that fit every function of a catalogue: numbers and texts both print. */
 const ARGUMENTS = [2, 3, '4'] as const;
@@ -18,6 +20,10 @@ function textsOf(words: unknown, place: string, given: readonly unknown[] = ARGU
 describe.each(LANGUAGES)('the catalogue %s', (language) => {
   const words: Words = CATALOGUES[language];
   const texts = textsOf(words, language);
+
+  test('is what is loaded when it is to be spoken', async () => {
+    expect(await loadWords(language)).toBe(words);
+  });
 
   test('is found whole', () => {
     expect(texts.length).toBeGreaterThan(400);
