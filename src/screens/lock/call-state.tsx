@@ -1,10 +1,10 @@
 import { DayProblem } from '../day/day-problem.tsx';
-import { useWords } from '../words/words-context.tsx';
 import type { LockCall } from './use-lock-call.ts';
+import { useLockWords } from './use-lock-words.ts';
 
 /** How far a call on the lock is, or what went wrong with it. */
 export function CallState({ call }: { readonly call: LockCall }) {
-  const { lock } = useWords();
+  const lock = useLockWords();
   return (
     <>
       <DayProblem problem={call.problem} />

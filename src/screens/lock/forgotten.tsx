@@ -1,13 +1,13 @@
 import { useState } from 'react';
 import { Notice } from '../parts/notice.tsx';
 import { useServices } from '../services-context.tsx';
-import { useWords } from '../words/words-context.tsx';
 import { CallState } from './call-state.tsx';
 import { useLockCall } from './use-lock-call.ts';
+import { useLockWords } from './use-lock-words.ts';
 
 /** What a forgotten passphrase means, and the only way on from there, which asks for a typed word. */
 export function Forgotten() {
-  const { unlock, lost } = useWords().lock;
+  const { unlock, lost } = useLockWords();
   const services = useServices();
   const call = useLockCall();
   const [asked, setAsked] = useState(false);

@@ -1,12 +1,12 @@
 import { Notice } from '../parts/notice.tsx';
 import { useServices } from '../services-context.tsx';
-import { useWords } from '../words/words-context.tsx';
 import { NewPassphrase } from './new-passphrase.tsx';
 import { useLockCall } from './use-lock-call.ts';
+import { useLockWords } from './use-lock-words.ts';
 
 /** What the lock does and does not do, and the way to turn it on. */
 export function LockOff() {
-  const { lock } = useWords();
+  const lock = useLockWords();
   const services = useServices();
   const call = useLockCall();
   return (

@@ -2,14 +2,14 @@ import { useState } from 'react';
 import { Icon } from '../parts/icon.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { useServices } from '../services-context.tsx';
-import { useWords } from '../words/words-context.tsx';
 import { CallState } from './call-state.tsx';
 import { NewPassphrase } from './new-passphrase.tsx';
 import { PassphraseField } from './passphrase-field.tsx';
 import { useLockCall } from './use-lock-call.ts';
+import { useLockWords } from './use-lock-words.ts';
 
 function ChangePassphrase() {
-  const { lock } = useWords();
+  const lock = useLockWords();
   const services = useServices();
   const call = useLockCall();
   const [old, setOld] = useState('');
@@ -34,7 +34,7 @@ function ChangePassphrase() {
 }
 
 function TurnOff() {
-  const { lock } = useWords();
+  const lock = useLockWords();
   const services = useServices();
   const call = useLockCall();
   const [passphrase, setPassphrase] = useState('');
@@ -61,7 +61,7 @@ function TurnOff() {
 
 /** @param part turning it on or off broke off */
 export function LockOn({ part }: { readonly part: boolean }) {
-  const { lock } = useWords();
+  const lock = useLockWords();
   const services = useServices();
   const call = useLockCall();
   return (

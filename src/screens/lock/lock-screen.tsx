@@ -1,14 +1,14 @@
 import { useStore } from 'zustand';
 import { Page } from '../parts/page.tsx';
 import { useServices } from '../services-context.tsx';
-import { useWords } from '../words/words-context.tsx';
 import { LockOff } from './lock-off.tsx';
 import { LockOn } from './lock-on.tsx';
+import { useLockWords } from './use-lock-words.ts';
 import './lock-screen.css';
 
 /** Where the passphrase lock is turned on, changed and turned off. */
 export function LockScreen() {
-  const { lock } = useWords();
+  const lock = useLockWords();
   const state = useStore(useServices().lock.state);
   return (
     <Page className="lock" title={lock.title} lead={lock.lead} back="/">

@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import { LEAST_CHARACTERS } from '../../record/lock/passphrase.ts';
-import { useWords } from '../words/words-context.tsx';
 import { CallState } from './call-state.tsx';
 import { PassphraseField } from './passphrase-field.tsx';
 import type { LockCall } from './use-lock-call.ts';
+import { useLockWords } from './use-lock-words.ts';
 
 interface NewPassphraseProps {
   readonly label: string;
@@ -15,7 +15,7 @@ interface NewPassphraseProps {
 
 /** A new passphrase, typed twice. */
 export function NewPassphrase({ label, button, call, main = false, onGiven }: NewPassphraseProps) {
-  const { lock } = useWords();
+  const lock = useLockWords();
   const [first, setFirst] = useState('');
   const [second, setSecond] = useState('');
   const [differs, setDiffers] = useState(false);

@@ -1,6 +1,6 @@
 import { type RefObject, useId, useState } from 'react';
 import { Icon } from '../parts/icon.tsx';
-import { useWords } from '../words/words-context.tsx';
+import { useLockWords } from './use-lock-words.ts';
 import './passphrase-field.css';
 
 interface PassphraseFieldProps {
@@ -14,7 +14,7 @@ interface PassphraseFieldProps {
 
 /** A passphrase, hidden unless its button says otherwise. */
 export function PassphraseField({ label, value, onChange, kind, field }: PassphraseFieldProps) {
-  const { lock } = useWords();
+  const lock = useLockWords();
   const [shown, setShown] = useState(false);
   const id = useId();
   return (

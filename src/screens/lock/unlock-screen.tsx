@@ -2,16 +2,16 @@ import { useEffect, useRef, useState } from 'react';
 import { Page } from '../parts/page.tsx';
 import { useServices } from '../services-context.tsx';
 import { LanguageSwitch } from '../start/language-switch.tsx';
-import { useWords } from '../words/words-context.tsx';
 import { CallState } from './call-state.tsx';
 import { Forgotten } from './forgotten.tsx';
+import { useLockWords } from './use-lock-words.ts';
 import './lock-screen.css';
 import { PassphraseField } from './passphrase-field.tsx';
 import { useLockCall } from './use-lock-call.ts';
 
 /** The way in while the records are locked. */
 export function UnlockScreen() {
-  const { lock } = useWords();
+  const lock = useLockWords();
   const services = useServices();
   const call = useLockCall();
   const [passphrase, setPassphrase] = useState('');

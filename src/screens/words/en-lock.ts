@@ -1,9 +1,7 @@
-import type { LockWords } from './lock-words.ts';
+import type { LockScreenWords } from './lock-words.ts';
 
-/** The passphrase lock, in English. */
-export const enLock: LockWords = {
-  open: 'Passphrase lock',
-  openAbout: 'Seal all that is stored here, so that others at this machine can’t read it',
+/** The screens of the passphrase lock, in English. */
+export const enLock: LockScreenWords = {
   title: 'Passphrase lock',
   lead: 'With the lock on, what is stored on this machine is sealed. Only your passphrase opens it.',
   passphrase: 'Passphrase',

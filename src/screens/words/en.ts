@@ -4,7 +4,6 @@ import { enDay } from './en-day.ts';
 import { enDesk } from './en-desk.ts';
 import { enFeel } from './en-feel.ts';
 import { enHandOver } from './en-hand-over.ts';
-import { enLock } from './en-lock.ts';
 import { enPeople } from './en-people.ts';
 import { enPlan } from './en-plan.ts';
 import { plural, smallOnes, times } from './en-plural.ts';
@@ -215,7 +214,10 @@ export const en = {
   check: enCheck,
   handOver: enHandOver,
   desk: enDesk,
-  lock: enLock,
+  lock: {
+    open: 'Passphrase lock',
+    openAbout: 'Seal all that is stored here, so that others at this machine can’t read it',
+  },
   people: enPeople,
   unsupported: {
     title: 'This browser can’t run Evenside',

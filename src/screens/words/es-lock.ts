@@ -1,9 +1,7 @@
-import type { LockWords } from './lock-words.ts';
+import type { LockScreenWords } from './lock-words.ts';
 
-/** The passphrase lock, in Spanish. */
-export const esLock: LockWords = {
-  open: 'Bloqueo con contraseña',
-  openAbout: 'Cifrar todo lo guardado aquí, para que otras personas en este equipo no puedan leerlo',
+/** The screens of the passphrase lock, in Spanish. */
+export const esLock: LockScreenWords = {
   title: 'Bloqueo con contraseña',
   lead: 'Con el bloqueo activado, lo guardado en este equipo queda cifrado. Solo su frase de contraseña lo abre.',
   passphrase: 'Frase de contraseña',

@@ -4,7 +4,6 @@ import { esDay } from './es-day.ts';
 import { esDesk } from './es-desk.ts';
 import { esFeel } from './es-feel.ts';
 import { esHandOver } from './es-hand-over.ts';
-import { esLock } from './es-lock.ts';
 import { esPeople } from './es-people.ts';
 import { esPlan } from './es-plan.ts';
 import { plural, smallOnes, times } from './es-plural.ts';
@@ -222,7 +221,10 @@ export const es: Words = {
   check: esCheck,
   handOver: esHandOver,
   desk: esDesk,
-  lock: esLock,
+  lock: {
+    open: 'Bloqueo con contraseña',
+    openAbout: 'Cifrar todo lo guardado aquí, para que otras personas en este equipo no puedan leerlo',
+  },
   people: esPeople,
   unsupported: {
     title: 'Este navegador no puede ejecutar Evenside',

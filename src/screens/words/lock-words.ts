@@ -1,8 +1,11 @@
-/** Texts of the passphrase lock. */
+/** The way to the passphrase lock. */
 export interface LockWords {
-  /** The way to it. */
   readonly open: string;
   readonly openAbout: string;
+}
+
+/** Texts of its screens, loaded with them. */
+export interface LockScreenWords {
   readonly title: string;
   readonly lead: string;
   readonly passphrase: string;
