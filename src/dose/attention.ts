@@ -1,46 +1,49 @@
 import { type CalendarDay, daysBetween } from '../symptoms/calendar-day.ts';
-import { mayExercise, type Stop } from '../symptoms/may-exercise.ts';
-import type { FlareReason } from './day-verdict.ts';
-import type { DoseLog } from './dose-log.ts';
-import { type FlareDay, flareDays } from './flare-days.ts';
-import type { PrescribedExercise } from './prescribed-exercise.ts';
-import { currentPrescription } from './prescription.ts';
-import { propose } from './propose.ts';
+import { isOffered, type OfferedStep, type PersonFacts, type StopFact } from './person-facts.ts';
 
-/** After so many days without a set it is said. Chosen, as the days after which a good day is too old for a step up (`freshDays`). */
-export const QUIET_DAYS = 3;
+/** A flare needs attention for so many days. Chosen: until the next visit in a week. */
+export const FLARE_SHOWN_DAYS = 7;
+/** With a plan and without a word for so many days somebody may have given up. Chosen. */
+export const QUIET_DAYS = 7;
 
-/** One thing to look at before all else. */
+/** What of one person needs the therapist, the most urgent first. */
 export type Attention =
-  /** A warning sign, or weakness that is new or worse, and no clearance since. */
-  | { readonly kind: 'stopped'; readonly stop: Stop }
-  /** A flare on the least dose: the person was told to contact the therapist. */
-  | { readonly kind: 'contact'; readonly item: PrescribedExercise; readonly reason: FlareReason }
-  /** The last day that flared, and how many did. */
-  | { readonly kind: 'flares'; readonly last: FlareDay; readonly days: number }
-  /** Nothing was done for so many days, since `lastDay`; null: never in what is known. */
-  | { readonly kind: 'quiet'; readonly days: number; readonly lastDay: CalendarDay | null };
+  | { readonly kind: 'stopped'; readonly stop: StopFact }
+  | { readonly kind: 'flare'; readonly day: CalendarDay; readonly reason: NonNullable<PersonFacts['flare']>['reason'] }
+  | { readonly kind: 'step-proposed'; readonly steps: readonly OfferedStep[] }
+  /** `days` since anything was told; null: nothing ever was. */
+  | { readonly kind: 'quiet'; readonly days: number | null };
 
-/** What to look at first, the gravest first, over the days from `from` to `to`, both included. Empty without a plan and without a stop. */
-export function attention(log: DoseLog, from: CalendarDay, to: CalendarDay): readonly Attention[] {
+/**
+ * What needs attention on a day.
+ * @param seenUntil up to this day the therapist has seen it all: a flare of then, a step that rests on it and silence until then are no news.
+ *   A stop stays until it is lifted.
+ */
+export function attentionOn(facts: PersonFacts, seenUntil: CalendarDay | null, day: CalendarDay): readonly Attention[] {
+  const { stop, flare, steps, plan, lastActivity } = facts;
+  const isNews = (about: CalendarDay): boolean => seenUntil === null || about > seenUntil;
   const found: Attention[] = [];
-  const gate = mayExercise(log, to);
-  if (gate.kind === 'stopped') found.push({ kind: 'stopped', stop: gate });
-  const prescription = currentPrescription(log.prescriptions);
-  for (const item of prescription?.items ?? []) {
-    const proposal = prescription && propose(prescription, item, log, to);
-    if (proposal?.kind === 'contact') found.push({ kind: 'contact', item, reason: proposal.reason });
+  if (stop) found.push({ kind: 'stopped', stop });
+  if (flare && isNews(flare.day) && daysBetween(flare.day, day) <= FLARE_SHOWN_DAYS) found.push({ kind: 'flare', ...flare });
+  // While sets are stopped, or straight after a flare, nobody is to do more.
+  const offered = stop ? [] : steps.filter((step) => isOffered(step, day) && isNews(step.aboutDay));
+  if (offered.length > 0) found.push({ kind: 'step-proposed', steps: offered });
+  if (plan) {
+    const heard = [plan.since, lastActivity, seenUntil].reduce<CalendarDay>((a, b) => (b && b > a ? b : a), plan.since);
+    if (daysBetween(heard, day) >= QUIET_DAYS) {
+      found.push({ kind: 'quiet', days: lastActivity && daysBetween(lastActivity, day) });
+    }
   }
-  const flares = flareDays(log, from, to);
-  const last = flares.at(-1);
-  if (last) found.push({ kind: 'flares', last, days: flares.length });
-  if (!prescription) return found;
-  const lastDay =
-    log.done
-      .flatMap((set) => (set.reps > 0 && set.day <= to ? [set.day] : []))
-      .toSorted()
-      .at(-1) ?? null;
-  const days = daysBetween(lastDay ?? prescription.day, to);
-  if (days > QUIET_DAYS) found.push({ kind: 'quiet', days, lastDay });
   return found;
+}
+
+const URGENCY: Readonly<Record<Attention['kind'], number>> = { stopped: 0, flare: 1, 'step-proposed': 2, quiet: 3 };
+/** Higher than any. */
+const NOTHING = 4;
+
+/** Smaller is more urgent; an urgent red flag comes before weakness alone. */
+export function urgencyOf([first]: readonly Attention[]): number {
+  if (!first) return NOTHING;
+  const toDoctor = first.kind === 'stopped' && first.stop.urgency !== null ? -1 : 0;
+  return URGENCY[first.kind] + toDoctor;
 }

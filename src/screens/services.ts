@@ -4,6 +4,7 @@ import type { Frame, PictureSize } from '../capture/frame.ts';
 import type { SharedWindow, SharedWindowError } from '../capture/shared-window.ts';
 import type { VideoFileError } from '../capture/video-file.ts';
 import type { DoseLog } from '../dose/dose-log.ts';
+import type { PersonFacts } from '../dose/person-facts.ts';
 import type { PrescribedExercise } from '../dose/prescribed-exercise.ts';
 import type { ExerciseId } from '../exercises/exercise.ts';
 import type { LiveView, SetEvent } from '../measure/live-view.ts';
@@ -13,6 +14,8 @@ import type { Side } from '../pose/landmarks.ts';
 import type { PoseModel } from '../pose/model.ts';
 import type { DiaryEntry } from '../record/diary-entry.ts';
 import type { Damaged } from '../record/diary-store.ts';
+import type { PeopleList } from '../record/people-store.ts';
+import type { Person, PersonId } from '../record/person.ts';
 import type { RepRef } from '../record/rep-edit.ts';
 import type { SetError } from '../record/store-error.ts';
 import type { StoredSet } from '../record/stored-set.ts';
@@ -34,6 +37,7 @@ export type ProblemKind =
   | SharedWindowError['kind']
   | 'example-missing'
   | 'window-lost'
+  | 'person-missing'
   | 'unexpected';
 
 export interface Problem {
@@ -151,7 +155,19 @@ export interface MessageServices {
   readonly show: (text: string) => void;
 }
 
-/** All that the screens ask of the rest of the program. */
+/** The people whom a therapist looks after on this machine. */
+export interface PeopleServices {
+  /** Everybody, in no order, without looking at a single set. */
+  readonly list: () => Promise<Result<PeopleList, Problem>>;
+  readonly read: (id: PersonId) => Promise<Result<Person, Problem>>;
+  readonly save: (person: Person) => Promise<Result<null, Problem>>;
+  /** Works out what the list says of somebody of whom something was written since. */
+  readonly facts: (id: PersonId) => Promise<Result<PersonFacts, Problem>>;
+  /** Removes somebody with all their sets and their diary. */
+  readonly remove: (id: PersonId) => Promise<Result<null, Problem>>;
+}
+
+/** All that the screens ask of the rest of the program; sets and diary are those of one person. */
 export interface AppServices {
   readonly missing: () => readonly MissingFeature[];
   readonly cameras: () => Promise<readonly CameraDevice[]>;
@@ -166,6 +182,9 @@ export interface AppServices {
   readonly diary: DiaryServices;
   readonly everything: () => Promise<Result<Everything, Problem>>;
   readonly messages: MessageServices;
+  readonly people: PeopleServices;
+  /** The same with the sets and the diary of somebody else. */
+  readonly of: (person: PersonId) => AppServices;
 }
 
 export type Change = { readonly kind: 'strike' | 'restore'; readonly rep: RepRef } | { readonly kind: 'add' };

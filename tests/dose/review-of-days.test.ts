@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { attention } from '../../src/dose/attention.ts';
+import { concernsIn } from '../../src/dose/concerns.ts';
 import { doneByWeek } from '../../src/dose/done-by-week.ts';
 import { flareDays } from '../../src/dose/flare-days.ts';
 import type { DayDone } from '../../src/dose/progress.ts';
@@ -80,7 +80,7 @@ describe('what needs attention first', () => {
     done: [done(tap, n, 10)],
   });
   const kinds = (log: Parameters<typeof doseLog>[0], to: number) =>
-    attention(doseLog({ prescriptions: [plan], ...log }), dayOf(1), dayOf(to)).map(({ kind }) => kind);
+    concernsIn(doseLog({ prescriptions: [plan], ...log }), dayOf(1), dayOf(to)).map(({ kind }) => kind);
 
   test('is nothing while all is done and well', () => {
     expect(kinds({ done: [done(tap, 4, 10)], reports: [report(4, 9)] }, 5)).toEqual([]);
@@ -104,7 +104,7 @@ describe('what needs attention first', () => {
       [dayOf(3), ['foot-tap']],
       [dayOf(5), ['foot-tap']],
     ]);
-    expect(attention(log, dayOf(1), dayOf(6))).toMatchObject([
+    expect(concernsIn(log, dayOf(1), dayOf(6))).toMatchObject([
       { kind: 'flares', days: 2, last: { day: dayOf(5), lines: [{ reason: { kind: 'clear-rise', rise: 4 } }] } },
     ]);
   });
@@ -117,12 +117,12 @@ describe('what needs attention first', () => {
 
   test('says when nothing was done for more than three days, from the plan on when nothing ever was', () => {
     expect(kinds({ done: [done(tap, 4, 10)] }, 7)).toEqual([]);
-    expect(attention(doseLog({ prescriptions: [plan], done: [done(tap, 4, 10)] }), dayOf(1), dayOf(8))).toEqual([
+    expect(concernsIn(doseLog({ prescriptions: [plan], done: [done(tap, 4, 10)] }), dayOf(1), dayOf(8))).toEqual([
       { kind: 'quiet', days: 4, lastDay: dayOf(4) },
     ]);
-    expect(attention(doseLog({ prescriptions: [plan] }), dayOf(1), dayOf(8))).toEqual([
+    expect(concernsIn(doseLog({ prescriptions: [plan] }), dayOf(1), dayOf(8))).toEqual([
       { kind: 'quiet', days: 7, lastDay: null },
     ]);
-    expect(attention(doseLog(), dayOf(1), dayOf(8))).toEqual([]);
+    expect(concernsIn(doseLog(), dayOf(1), dayOf(8))).toEqual([]);
   });
 });

@@ -1,4 +1,4 @@
-import type { Attention } from '../../dose/attention.ts';
+import type { Concern } from '../../dose/concerns.ts';
 import { shortDayIn } from '../day/clock-words.ts';
 import { prescribedWords } from '../day/prescribed-words.ts';
 import { Notice } from '../parts/notice.tsx';
@@ -7,7 +7,7 @@ import { useWords } from '../words/words-context.tsx';
 import { stopIn } from './stop-in.ts';
 
 /** One thing to look at, in sentences. */
-function saidOf(found: Attention, words: Words): string {
+function saidOf(found: Concern, words: Words): string {
   const { review, day, locale } = words;
   const said = review.attention;
   const name = (exercise: Parameters<typeof prescribedWords>[0]) => prescribedWords(exercise, words).plural;
@@ -31,7 +31,7 @@ function saidOf(found: Attention, words: Words): string {
 }
 
 /** What has to be looked at first, the gravest first. */
-export function AttentionPart({ found }: { readonly found: readonly Attention[] }) {
+export function AttentionPart({ found }: { readonly found: readonly Concern[] }) {
   const words = useWords();
   const { attention } = words.review;
   if (found.length === 0) return <p className="review-calm">{attention.nothing}</p>;

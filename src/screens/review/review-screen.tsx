@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'react';
-import { attention } from '../../dose/attention.ts';
+import { concernsIn } from '../../dose/concerns.ts';
 import { progress } from '../../dose/progress.ts';
 import { daysBetween } from '../../symptoms/calendar-day.ts';
 import { OptionCards } from '../choose/option-cards.tsx';
@@ -26,7 +26,7 @@ function Parts({ reviewed }: { readonly reviewed: Reviewed }) {
   const { review, report } = useWords();
   const { log, from, to } = reviewed;
   const found = useMemo(() => progress(log, to, daysBetween(from, to) + 1), [log, from, to]);
-  const first = useMemo(() => attention(log, from, to), [log, from, to]);
+  const first = useMemo(() => concernsIn(log, from, to), [log, from, to]);
   return (
     <>
       {isInvented(log, from) ? <p className="report-invented">{report.invented}</p> : null}

@@ -4,8 +4,10 @@ import { enDay } from './en-day.ts';
 import { enDesk } from './en-desk.ts';
 import { enFeel } from './en-feel.ts';
 import { enHandOver } from './en-hand-over.ts';
+import { enPeople } from './en-people.ts';
 import { enPlan } from './en-plan.ts';
 import { plural, smallOnes, times } from './en-plural.ts';
+import { enPrescribe } from './en-prescribe.ts';
 import { enProblems } from './en-problems.ts';
 import { enProgress } from './en-progress.ts';
 import { enReport } from './en-report.ts';
@@ -24,6 +26,7 @@ export const en = {
     language: 'Language',
   },
   start: {
+    therapist: 'For therapists',
     today: 'Today',
     todayAbout: 'Your plan: what is due, what is done, when the next set may come.',
     title: 'Your leg exercises, counted and measured',
@@ -203,6 +206,7 @@ export const en = {
   compare: enCompare,
   day: enDay,
   plan: enPlan,
+  prescribe: enPrescribe,
   feel: enFeel,
   progress: enProgress,
   report: enReport,
@@ -210,6 +214,7 @@ export const en = {
   check: enCheck,
   handOver: enHandOver,
   desk: enDesk,
+  people: enPeople,
   unsupported: {
     title: 'This browser can’t run Evenside',
     todo: 'Open this address in a current Chrome, Edge or Chromium.',

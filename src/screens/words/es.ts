@@ -4,8 +4,10 @@ import { esDay } from './es-day.ts';
 import { esDesk } from './es-desk.ts';
 import { esFeel } from './es-feel.ts';
 import { esHandOver } from './es-hand-over.ts';
+import { esPeople } from './es-people.ts';
 import { esPlan } from './es-plan.ts';
 import { plural, smallOnes, times } from './es-plural.ts';
+import { esPrescribe } from './es-prescribe.ts';
 import { esProblems } from './es-problems.ts';
 import { esProgress } from './es-progress.ts';
 import { esReport } from './es-report.ts';
@@ -25,6 +27,7 @@ export const es: Words = {
     language: 'Idioma',
   },
   start: {
+    therapist: 'Para terapeutas',
     today: 'Hoy',
     todayAbout: 'Su plan: qué toca, qué está hecho, cuándo puede venir la siguiente serie.',
     title: 'Sus ejercicios de pierna, contados y medidos',
@@ -210,6 +213,7 @@ export const es: Words = {
   compare: esCompare,
   day: esDay,
   plan: esPlan,
+  prescribe: esPrescribe,
   feel: esFeel,
   progress: esProgress,
   report: esReport,
@@ -217,6 +221,7 @@ export const es: Words = {
   check: esCheck,
   handOver: esHandOver,
   desk: esDesk,
+  people: esPeople,
   unsupported: {
     title: 'Este navegador no puede ejecutar Evenside',
     todo: 'Abra esta dirección en un Chrome, Edge o Chromium actual.',

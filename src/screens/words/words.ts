@@ -14,7 +14,9 @@ import type { DayWords } from './day-words.ts';
 import type { DeskWords } from './desk-words.ts';
 import type { FeelWords } from './feel-words.ts';
 import type { HandOverWords } from './hand-over-words.ts';
+import type { PeopleWords } from './people-words.ts';
 import type { PlanWords } from './plan-words.ts';
+import type { PrescribeWords } from './prescribe-words.ts';
 import type { ProgressWords } from './progress-words.ts';
 import type { ReportWords } from './report-words.ts';
 import type { ReviewWords } from './review-words.ts';
@@ -43,6 +45,8 @@ export interface Words {
     readonly language: string;
   };
   readonly start: {
+    /** Over what only a therapist needs. */
+    readonly therapist: string;
     readonly today: string;
     readonly todayAbout: string;
     readonly title: string;
@@ -209,6 +213,7 @@ export interface Words {
   readonly compare: CompareWords;
   readonly day: DayWords;
   readonly plan: PlanWords;
+  readonly prescribe: PrescribeWords;
   readonly feel: FeelWords;
   readonly progress: ProgressWords;
   readonly report: ReportWords;
@@ -216,5 +221,6 @@ export interface Words {
   readonly check: CheckWords;
   readonly handOver: HandOverWords;
   readonly desk: DeskWords;
+  readonly people: PeopleWords;
   readonly unsupported: { readonly title: string; readonly todo: string; readonly features: Record<MissingFeature, string> };
 }
