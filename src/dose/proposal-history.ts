@@ -6,6 +6,7 @@ import { sameDose } from './dose.ts';
 import type { DoseLog } from './dose-log.ts';
 import type { DoseStep } from './dose-step.ts';
 import { entriesOfDay } from './entries-of-day.ts';
+import { asLinesNow } from './lines-now.ts';
 import { logUntil, logUntilDay } from './log-until.ts';
 import type { PrescribedExercise } from './prescribed-exercise.ts';
 import { currentPrescription, type Prescription } from './prescription.ts';
@@ -42,7 +43,7 @@ const justBefore = (moment: string): string => new Date(Date.parse(moment) - 1).
  */
 export function proposalHistory(log: DoseLog, from: CalendarDay, to: CalendarDay): readonly PastProposal[] {
   const lines = new Map<string, PastProposal[]>();
-  const judge = withMemory();
+  const judges = new Map<string, Judge>();
   for (let day = from; day <= to; day = addDays(day, 1)) {
     const whole = logUntilDay(log, day);
     const held = currentPrescription(whole.prescriptions);
@@ -50,7 +51,7 @@ export function proposalHistory(log: DoseLog, from: CalendarDay, to: CalendarDay
     for (const itemId of new Set([...(held?.items ?? []), ...gone.map((step) => ({ id: step.itemId }))].map(({ id }) => id))) {
       const row = lines.get(itemId) ?? [];
       lines.set(itemId, row);
-      for (const past of proposalsOf(itemId, whole, day, judge)) {
+      for (const past of proposalsOf(itemId, whole, day, judges)) {
         const last = row.at(-1);
         if (last && isSame(last, past)) row[row.length - 1] = { ...past, firstDay: last.firstDay };
         else row.push(past);
@@ -61,7 +62,7 @@ export function proposalHistory(log: DoseLog, from: CalendarDay, to: CalendarDay
 }
 
 /**
- * Judges each day once for what was told about it by then. Of one diary, cut at different moments, how much of the day is there says which part it is;
+ * Judges each day under one plan once for what was told about it by then. Of one diary, cut at different moments, how much of the day is there says which part it is;
  * of its check-ins, which.
  */
 function withMemory(): Judge {
@@ -78,11 +79,13 @@ function withMemory(): Judge {
 }
 
 /** The proposals of one line on one day, oldest first. @param whole the log at the end of the day */
-function proposalsOf(itemId: string, whole: DoseLog, day: CalendarDay, judge: Judge): readonly PastProposal[] {
+function proposalsOf(itemId: string, whole: DoseLog, day: CalendarDay, judges: Map<string, Judge>): readonly PastProposal[] {
   const steps = whole.steps.filter((step) => step.itemId === itemId && step.day === day).toSorted(byMoment);
   const standing = (prescription: Prescription | null, log: DoseLog, answer: (proposal: Proposal) => ProposalAnswer) => {
     const item = prescription?.items.find(({ id }) => id === itemId);
     if (!prescription || !item) return [];
+    const judge = judges.get(prescription.id) ?? withMemory();
+    judges.set(prescription.id, judge);
     const proposal = propose(prescription, item, log, day, judge);
     return [{ item, firstDay: day, lastDay: day, proposal, answer: answer(proposal) }];
   };
@@ -91,8 +94,10 @@ function proposalsOf(itemId: string, whole: DoseLog, day: CalendarDay, judge: Ju
     const answer = { kind: step.by === 'rule' ? 'taken' : 'chosen', step } as const;
     return standing(by, logUntil(whole, justBefore(step.at)), () => answer).map((past) => ({ at: step.at, past }));
   });
-  const item = currentPrescription(whole.prescriptions)?.items.find(({ id }) => id === itemId);
-  const ends = item ? whole.done.flatMap((set) => (set.day === day && isOf(item, set) ? [set.endedAt] : [])) : [];
+  const held = currentPrescription(whole.prescriptions);
+  const item = held?.items.find(({ id }) => id === itemId);
+  const done = held ? asLinesNow(whole, held).done : [];
+  const ends = item ? done.flatMap((set) => (set.day === day && isOf(item, set) ? [set.endedAt] : [])) : [];
   const firstEnd = ends.toSorted()[0];
   // Nothing is told or agreed to while a set runs, so that what stood just before its end is what it began with.
   const begun = firstEnd === undefined ? null : justBefore(firstEnd);

@@ -222,6 +222,7 @@ describe.concurrent('in Spanish', () => {
     for (const [address, title] of screens) {
       await page.goto(`${site.url()}${address}`);
       await heading(page, title);
+      await page.getByText('Cargando', { exact: true }).waitFor({ state: 'detached' });
       faults.push(...(await faultsOf(page, `${address || 'start'} in Spanish`)));
     }
     expect(faults).toEqual([]);

@@ -121,3 +121,22 @@ describe('what came of it', () => {
     ]);
   });
 });
+
+test('a plan that gives the other leg a line of its own goes on with what was done before it', () => {
+  const both = line('foot-tap', { sides: ['left', 'right'] });
+  const old = prescription(both);
+  const right = line('foot-tap', { sides: ['right'] }, 2);
+  const split = { ...prescription({ ...both, sides: ['left'] }, right), day: dayOf(4), at: momentOf(4, 12), revises: old.id };
+  const asked = (n: number) => [report(n, 9, { ...ACHE }), report(n, 10.5, { ...ACHE, moment: 'after-set' })];
+  const log = doseLog({
+    prescriptions: [old, split],
+    reports: asked(3),
+    checkIns: [checkIn(4, 8, { ...ACHE, worst: 2 })],
+    done: [1, 2, 3].flatMap((set) => [done(both, 3, 9 + set / 10), done(both, 3, 9.5 + set / 10, { side: 'right' })]),
+  });
+  const history = proposalHistory(log, dayOf(4), dayOf(5));
+  expect(history.map(({ item, firstDay, proposal }) => [item.id, firstDay, proposal.kind])).toEqual([
+    [both.id, dayOf(4), 'up'],
+    [right.id, dayOf(4), 'up'],
+  ]);
+});

@@ -19,10 +19,13 @@ export function ValueTable({ summary, columns, rows }: ValueTableProps) {
   );
 }
 
+/** With more columns than this a narrow screen shows each row as a block. Chosen. */
+const MOST_BESIDE = 3;
+
 /** A table whose first column names its rows. */
 export function PlainTable({ columns, rows }: Pick<ValueTableProps, 'columns' | 'rows'>) {
   return (
-    <table className="plain-table">
+    <table className="plain-table" data-wide={columns.length > MOST_BESIDE}>
       <thead>
         <tr>
           {columns.map((column) => (
@@ -37,7 +40,9 @@ export function PlainTable({ columns, rows }: Pick<ValueTableProps, 'columns' | 
           <tr key={key}>
             <th scope="row">{name}</th>
             {cells.map((cell, i) => (
-              <td key={columns[i + 1]}>{cell}</td>
+              <td key={columns[i + 1]} data-label={columns[i + 1]}>
+                {cell}
+              </td>
             ))}
           </tr>
         ))}

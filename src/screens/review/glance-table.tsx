@@ -55,7 +55,7 @@ export function GlanceTable({
   const degrees = degreesIn(locale);
   const prescription = currentPrescription(log.prescriptions);
   return (
-    <table className="plain-table review-glance">
+    <table className="plain-table review-glance" data-wide="true">
       <thead>
         <tr>
           {[glance.line, progress.sets, glance.range, glance.change, glance.other, glance.dose].map((column) => (
