@@ -87,7 +87,11 @@ export function rangeUncertainty(evidence: RangeEvidence): Deg {
  * What the camera's turn adds, deg. It is corrected for, in a sitting person where it is large enough (`squared.ts`), in a lying one always: what is left is
  * what the turn's own error does. An unknown turn is taken for a middling one that nobody corrected.
  */
-function viewError({ angle, rangeDeg, cameraTurnDeg }: RangeEvidence): number {
+export function viewError({
+  angle,
+  rangeDeg,
+  cameraTurnDeg,
+}: Pick<RangeEvidence, 'angle' | 'rangeDeg' | 'cameraTurnDeg'>): number {
   const seen = (turnDeg: number): number =>
     angle === 'leg-elevation'
       ? turnedElevation(rangeDeg, slopeOfTurn(deg(turnDeg)))

@@ -58,6 +58,10 @@ export function appServices(): AppServices {
         markOnset: () => onsets.dispatchEvent(new Event('onset')),
       };
     },
+    still: {
+      openFilm: async (file) => (await import('./still-pictures.ts')).openFilm(file),
+      photo: async (file, plan, onLoading) => (await import('./still-pictures.ts')).lookAtPhoto(file, plan, onLoading),
+    },
     ...storedSets(opening, unstored),
     diary,
     everything: () => everythingIn(opening),

@@ -10,6 +10,7 @@ import { enProblems } from './en-problems.ts';
 import { enProgress } from './en-progress.ts';
 import { enReport } from './en-report.ts';
 import { enResult } from './en-result.ts';
+import { enStill } from './en-still.ts';
 import type { Words } from './words.ts';
 
 export const en = {
@@ -208,6 +209,7 @@ export const en = {
   check: enCheck,
   handOver: enHandOver,
   desk: enDesk,
+  still: enStill,
   unsupported: {
     title: 'This browser can’t run Evenside',
     todo: 'Open this address in a current Chrome, Edge or Chromium.',

@@ -10,6 +10,7 @@ import { esProblems } from './es-problems.ts';
 import { esProgress } from './es-progress.ts';
 import { esReport } from './es-report.ts';
 import { esResult } from './es-result.ts';
+import { esStill } from './es-still.ts';
 import type { Words } from './words.ts';
 
 /** Everything the screens say, in Spanish. */
@@ -215,6 +216,7 @@ export const es: Words = {
   check: esCheck,
   handOver: esHandOver,
   desk: esDesk,
+  still: esStill,
   unsupported: {
     title: 'Este navegador no puede ejecutar Evenside',
     todo: 'Abra esta dirección en un Chrome, Edge o Chromium actual.',

@@ -17,6 +17,7 @@ import type { HandOverWords } from './hand-over-words.ts';
 import type { PlanWords } from './plan-words.ts';
 import type { ProgressWords } from './progress-words.ts';
 import type { ReportWords } from './report-words.ts';
+import type { StillWords } from './still-words.ts';
 
 /** What went wrong, and what to do about it. `detail` is a technical word, such as a codec's name. */
 export interface ProblemWords {
@@ -214,5 +215,6 @@ export interface Words {
   readonly check: CheckWords;
   readonly handOver: HandOverWords;
   readonly desk: DeskWords;
+  readonly still: StillWords;
   readonly unsupported: { readonly title: string; readonly todo: string; readonly features: Record<MissingFeature, string> };
 }
