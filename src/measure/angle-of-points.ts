@@ -1,9 +1,10 @@
 import { type Facing, type JointAngle, jointAngle } from '../angles/joint-angle.ts';
 import type { PictureSize } from '../capture/frame.ts';
-import { type Deg, deg, px } from '../units.ts';
+import { type Deg, deg, px, radOfDeg } from '../units.ts';
 import { legLines } from './leg-sample.ts';
 import type { LegDrawing } from './live-view.ts';
-import { viewError } from './uncertainty.ts';
+import { slopeOfTurn } from './lying-turn.ts';
+import { TURN_SE_DEG, UNKNOWN_TURN_DEG } from './uncertainty.ts';
 
 export type PointName = keyof LegDrawing;
 
@@ -56,11 +57,33 @@ export interface PointsAngle {
 
 /** The angle that these points make, with its error: of placing them, or of the model, and of the view. */
 export function angleOfPoints(leg: LegDrawing, from: PointsFrom, view: PointsView): PointsAngle {
-  const { angle, facing, turnDeg } = view;
+  const { angle, facing } = view;
   const angleDeg = jointAngle(angle, legLines(leg), facing);
   const points = from === 'corrected' ? placedError(leg, view) : MODEL_POINTS_DEG[angle];
-  const seen = viewError({ angle, rangeDeg: angleDeg, cameraTurnDeg: turnDeg });
-  return { angleDeg, errorDeg: deg(Z95 * Math.hypot(points, seen)) };
+  return { angleDeg, errorDeg: deg(Z95 * Math.hypot(points, viewShift(leg, view))) };
+}
+
+/** The smaller of the two ways round between two angles, deg. */
+const apart = (a: number, b: number): number => Math.min(Math.abs(a - b), 360 - Math.abs(a - b));
+
+/**
+ * What the camera's turn may do to the angle, deg: nothing is taken out of a single picture. The points as a camera square on would have seen them, for the
+ * turn as far as it is known: what lies across shorter by the cosine, and a lying person on a slope.
+ */
+function viewShift(leg: LegDrawing, { angle, facing, turnDeg }: PointsView): number {
+  const off = turnDeg === null ? UNKNOWN_TURN_DEG : TURN_SE_DEG;
+  const seenDeg = jointAngle(angle, legLines(leg), facing);
+  const feet = facing === 'left' ? -1 : 1;
+  const shifts = [-off, off].map((by) => {
+    const turn = deg((turnDeg ?? 0) + by);
+    const slope = angle === 'leg-elevation' ? Math.tan(radOfDeg(slopeOfTurn(turn))) : 0;
+    const across = Math.cos(radOfDeg(turn));
+    const square = ({ x, y }: LegDrawing[PointName]) => ({ x: px(x / across), y: px(y + feet * x * slope) });
+    const { hip, knee, ankle, heel, toe } = leg;
+    const squared = { hip: square(hip), knee: square(knee), ankle: square(ankle), heel: square(heel), toe: square(toe) };
+    return apart(jointAngle(angle, legLines(squared), facing), seenDeg);
+  });
+  return Math.max(...shifts);
 }
 
 /** What misplaced points do to the angle, deg: how much a step of each point each way changes it, times how far the point may be off. */
@@ -74,10 +97,7 @@ function placedError(leg: LegDrawing, { angle, facing, size }: PointsView): numb
       { x: px(x + 1), y },
       { x, y: px(y + 1) },
     ];
-    return there.map((point) => {
-      const change = Math.abs(at({ ...leg, [name]: point }) - here);
-      return Math.min(change, 360 - change);
-    });
+    return there.map((point) => apart(at({ ...leg, [name]: point }), here));
   });
   return offPx * Math.hypot(...changes);
 }

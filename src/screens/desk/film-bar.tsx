@@ -58,10 +58,17 @@ export function FilmBar({ frames, at, shownMs, reps, onAt }: FilmBarProps) {
         {where} <span className="soft small">{still.stepKeys}</span>
       </p>
       {reps.length > 0 ? (
-        <div className="day-actions">
+        <div className="film-tops">
+          <span aria-hidden="true">{still.tops}</span>
           {reps.map(({ number, peakMs }) => (
-            <button key={number} type="button" className="button" onClick={() => to(frameNear(frames, peakMs))}>
-              {still.peak(number)}
+            <button
+              key={number}
+              type="button"
+              className="button"
+              aria-label={still.peak(number)}
+              onClick={() => to(frameNear(frames, peakMs))}
+            >
+              {number}
             </button>
           ))}
         </div>

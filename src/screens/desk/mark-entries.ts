@@ -15,7 +15,7 @@ export function entriesOf(
   return marks.flatMap((mark): readonly AngleMark[] => {
     const { id, kind, exercise, side, from, notes, reading } = mark;
     if (!reading || kept.has(id)) return [];
-    const trial = trialOf(marks, mark);
+    const trial = trialOf(marks, { ...mark, reading });
     return [{ ...entry(), id, kind: 'angle-mark', exercise, side, mark: kind, trial, ...reading, from, ...notes, sessionId }];
   });
 }

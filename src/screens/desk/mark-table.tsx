@@ -24,7 +24,8 @@ export function MarkTable({ marks, exercise }: { readonly marks: readonly Mark[]
   const most = Math.max(1, ...rows.map(({ own }) => own.length));
   const both = new Set(rows.map(({ group }) => group.zero)).size > 1;
   return (
-    <div className="desk-table">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: many trials are wider than a phone, and are scrolled by keyboard too.
+    <section className="desk-table" aria-label={desk.results} tabIndex={0}>
       <table className="numbers">
         <thead>
           <tr>
@@ -49,18 +50,18 @@ export function MarkTable({ marks, exercise }: { readonly marks: readonly Mark[]
                   {both ? <span className="soft small"> {still.zeroShort[zero]}</span> : null}
                 </th>
                 {Array.from({ length: most }, (_, i) => own[i]).map((mark, i) => (
-                  <td key={mark?.id ?? i}>
+                  <td key={mark?.id ?? i} data-label={desk.trial(i + 1)}>
                     {mark ? `${degrees(mark.reading.angleDeg)}°` : ''}
                     {mark?.reading.method === 'corrected' ? <span className="mark-corrected small"> {still.byHand}</span> : null}
                   </td>
                 ))}
-                <td>{all ? `${degrees(all.meanDeg)}°` : ''}</td>
-                <td>{all?.spreadDeg == null ? '' : `${degrees(all.spreadDeg)}°`}</td>
+                <td data-label={desk.mean}>{all ? `${degrees(all.meanDeg)}°` : ''}</td>
+                <td data-label={desk.spread}>{all?.spreadDeg == null ? '' : `${degrees(all.spreadDeg)}°`}</td>
               </tr>
             );
           })}
         </tbody>
       </table>
-    </div>
+    </section>
   );
 }

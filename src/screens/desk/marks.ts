@@ -80,10 +80,6 @@ export const marksOf = (marks: readonly Mark[], exercise: ExerciseId, { side, ki
       mark.exercise === exercise && mark.side === side && mark.kind === kind && mark.reading?.zero === zero,
   );
 
-/** Which time this is of this leg and kind, from 1, over all that were measured. */
-export const trialOf = (marks: readonly Mark[], mark: Mark): number =>
-  marks
-    .filter(
-      ({ reading, exercise, side, kind }) => reading && exercise === mark.exercise && side === mark.side && kind === mark.kind,
-    )
-    .findIndex(({ id }) => id === mark.id) + 1;
+/** Which time this is in its group, from 1. */
+export const trialOf = (marks: readonly Mark[], { id, exercise, side, kind, reading: { zero } }: ReadMark): number =>
+  marksOf(marks, exercise, { side, kind, zero }).findIndex((each) => each.id === id) + 1;

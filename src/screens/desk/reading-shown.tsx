@@ -17,6 +17,7 @@ interface ReadingShownProps {
 export function ReadingShown({ exercise, reading, kneeDeg }: ReadingShownProps) {
   const { still, locale } = useWords();
   const degrees = degreesIn(locale);
+  const whole = new Intl.NumberFormat(locale, { maximumFractionDigits: 0 });
   if (!reading)
     return (
       <div className="reading-shown">
@@ -38,7 +39,7 @@ export function ReadingShown({ exercise, reading, kneeDeg }: ReadingShownProps) 
       ) : (
         <p className="soft">{still.how[method]}</p>
       )}
-      {kneeDeg === null ? null : <p className="soft numbers">{still.knee(degrees(kneeDeg))}</p>}
+      {kneeDeg === null ? null : <p className="soft numbers">{still.knee(whole.format(Math.round(kneeDeg) + 0))}</p>}
     </div>
   );
 }

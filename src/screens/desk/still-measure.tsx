@@ -74,8 +74,17 @@ export function StillMeasure(props: StillMeasureProps) {
           onLeg={onCorrect}
         />
         {editing ? <p className="soft small">{still.handlesHint}</p> : null}
+        {below}
+      </div>
+      <div className="desk-marking">
+        <ReadingShown
+          exercise={task.exercise}
+          reading={reading}
+          kneeDeg={angle === 'leg-elevation' && byPoints && leg && facing ? kneeOfPoints(leg, facing) : null}
+        />
+        <MarkButtons disabled={false} onMark={mark} said={said} />
         <div className="day-actions">
-          <button type="button" className="button" aria-pressed={editing} onClick={() => edit(!editing)}>
+          <button type="button" className="button" onClick={() => edit(!editing)}>
             {editing ? still.correctDone : still.correct}
           </button>
           {editing && leg ? (
@@ -89,15 +98,6 @@ export function StillMeasure(props: StillMeasureProps) {
             </button>
           ) : null}
         </div>
-        {below}
-      </div>
-      <div className="desk-marking">
-        <ReadingShown
-          exercise={task.exercise}
-          reading={reading}
-          kneeDeg={angle === 'leg-elevation' && byPoints && leg && facing ? kneeOfPoints(leg, facing) : null}
-        />
-        <MarkButtons disabled={false} onMark={mark} said={said} />
         {children}
       </div>
     </div>

@@ -42,6 +42,7 @@ export interface StillWords {
   readonly scrub: string;
   readonly position: (seconds: string, n: number, of: number) => string;
   readonly stepKeys: string;
+  readonly tops: string;
   readonly peak: (n: number) => string;
   readonly unfollowed: string;
   readonly unfollowedAbout: string;
