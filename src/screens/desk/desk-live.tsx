@@ -72,7 +72,7 @@ export function DeskLive({ plan, onLiveMark, onMark, children }: DeskLiveProps) 
       <div className="desk-live" hidden={frozen !== null}>
         <PhaseBanner />
         <div ref={picture} className="desk-live-picture">
-          <Picture plan={plan} />
+          <Picture plan={plan} unlabelled />
         </div>
         {frozen ? null : (
           <div className="desk-marking">

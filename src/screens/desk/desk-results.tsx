@@ -1,5 +1,6 @@
 import { rangeChangeOf } from '../../compare/range-error.ts';
 import type { ExerciseId } from '../../exercises/exercise.ts';
+import type { Side } from '../../pose/landmarks.ts';
 import { ANGLE_MARKS } from '../../symptoms/angle-mark.ts';
 import { useCopy } from '../parts/use-copy.ts';
 import { degreesIn } from '../result/degrees.ts';
@@ -15,22 +16,27 @@ import type { Session } from './session.ts';
 interface DeskResultsProps {
   readonly session: Session;
   readonly exercise: ExerciseId;
+  /** The leg that is chosen now. */
+  readonly side: Side;
   readonly onNotes: (id: string, notes: MarkNotes) => void;
   readonly onRemove: (id: string) => void;
   readonly onKept: (ids: readonly string[]) => void;
   readonly onForget: () => void;
+  readonly onSide: (side: Side) => void;
 }
 
 /** The marked angles of one movement: each trial, mean and spread, and one leg against the other. Those of all movements are kept together. */
-export function DeskResults({ session, exercise, onNotes, onRemove, onKept, onForget }: DeskResultsProps) {
+export function DeskResults({ session, exercise, side, onNotes, onRemove, onKept, onForget, onSide }: DeskResultsProps) {
   const words = useWords();
-  const { desk, still, exercises, locale } = words;
+  const { desk, still, exercises, sides, locale } = words;
   const { copied, copy } = useCopy();
   const degrees = degreesIn(locale);
   const { marks, kept } = session;
   const own = marks.filter((mark) => mark.exercise === exercise);
   const lost = own.filter(({ reading }) => reading === null).length;
   const groups = groupsOf(marks, exercise);
+  const other = side === 'left' ? 'right' : 'left';
+  const otherIsOpen = groups.length > 0 && groups.every((group) => group.side === side);
   return (
     <section className="desk-results">
       <h2>
@@ -39,6 +45,11 @@ export function DeskResults({ session, exercise, onNotes, onRemove, onKept, onFo
       {own.length === 0 ? <p className="soft">{desk.none}</p> : null}
       {groups.length > 0 ? <MarkTable marks={marks} exercise={exercise} /> : null}
       {lost > 0 ? <p>{`${lost} × ${desk.notMeasured}`}</p> : null}
+      {otherIsOpen ? (
+        <button type="button" className="button" onClick={() => onSide(other)}>
+          {still.otherLeg(sides[other].leg)}
+        </button>
+      ) : null}
       {(['rest', 'own'] as const).flatMap((zero) =>
         ANGLE_MARKS.map((kind) => (
           <MarkBetween key={`${kind} ${zero}`} marks={marks} exercise={exercise} kind={kind} zero={zero} />

@@ -35,6 +35,11 @@ export function Desk({ choice, onChoice }: DeskProps) {
   const { exercise, side } = choice;
   const markOf = (kind: AngleMarkFor) => ({ id: newId(), kind, exercise, side, from: choice.source, notes });
   const recording = useRecording({ exercise, side }, addMarks);
+  const choose = (part: Partial<DeskChoice>) => {
+    // A place is one of a leg, and how the foot was held is asked anew.
+    if (part.side !== undefined || part.exercise !== undefined) setNotes(NO_NOTES);
+    onChoice(part);
+  };
   const { film } = recording;
   const busy = recording.running || film !== null || photo !== null;
   const mark = (kind: AngleMarkFor, reading: Reading) => addMarks([{ ...markOf(kind), reading }]);
@@ -82,6 +87,8 @@ export function Desk({ choice, onChoice }: DeskProps) {
             <DeskResults
               session={session}
               exercise={exercise}
+              side={side}
+              onSide={(next) => choose({ side: next })}
               onNotes={(id, changed) =>
                 setSession((before) => ({
                   ...before,
@@ -93,17 +100,7 @@ export function Desk({ choice, onChoice }: DeskProps) {
               onForget={() => setSession(freshSession())}
             />
           ) : null}
-          <DeskSetup
-            choice={choice}
-            problem={recording.problem}
-            onChoice={(part) => {
-              // A place is one of a leg, and how the foot was held is asked anew.
-              if (part.side !== undefined || part.exercise !== undefined) setNotes(NO_NOTES);
-              onChoice(part);
-            }}
-            onStart={recording.start}
-            onPhoto={setPhoto}
-          />
+          <DeskSetup choice={choice} problem={recording.problem} onChoice={choose} onStart={recording.start} onPhoto={setPhoto} />
           <p className="soft small">{still.staysHere}</p>
         </div>
       )}

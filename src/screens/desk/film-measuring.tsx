@@ -13,7 +13,7 @@ export function FilmMeasuring({ plan }: { readonly plan: SetPlan }) {
   return (
     <div className="desk-live">
       <div className="desk-live-picture">
-        <Picture plan={plan} />
+        <Picture plan={plan} unlabelled />
       </div>
       <div className="desk-marking">
         <p role="status">{still.measuringFilm}</p>

@@ -52,6 +52,7 @@ export interface StillWords {
   readonly view: Record<ViewAdvice, string>;
   readonly each: string;
   readonly remove: string;
+  readonly otherLeg: (leg: string) => string;
   readonly keepAbout: string;
   readonly keep: (n: number) => string;
   readonly kept: (n: number) => string;
