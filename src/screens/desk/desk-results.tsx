@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react';
 import { rangeChangeOf } from '../../compare/range-error.ts';
 import type { ExerciseId } from '../../exercises/exercise.ts';
 import type { Side } from '../../pose/landmarks.ts';
@@ -30,6 +31,9 @@ export function DeskResults({ session, exercise, side, onNotes, onRemove, onKept
   const words = useWords();
   const { desk, still, exercises, sides, locale } = words;
   const { copied, copy } = useCopy();
+  const heading = useRef<HTMLHeadingElement>(null);
+  // What was pressed to come here is gone.
+  useEffect(() => heading.current?.focus(), []);
   const degrees = degreesIn(locale);
   const { marks, kept } = session;
   const own = marks.filter((mark) => mark.exercise === exercise);
@@ -39,7 +43,7 @@ export function DeskResults({ session, exercise, side, onNotes, onRemove, onKept
   const otherIsOpen = groups.length > 0 && groups.every((group) => group.side === side);
   return (
     <section className="desk-results">
-      <h2>
+      <h2 ref={heading} tabIndex={-1}>
         {exercises[exercise].name}. {desk.results}
       </h2>
       {own.length === 0 ? <p className="soft">{desk.none}</p> : null}

@@ -35,6 +35,8 @@ export function useFilmPicture(file: File, tMs: Ms): FilmPictureInUse {
         return;
       }
       let done: Ms | null = null;
+      // The one on the screen, and the one it replaced: drawn from until the screen has changed.
+      const drawn: HTMLCanvasElement[] = [];
       while (!left) {
         if (done === wanted.current) {
           await new Promise<void>((resolve) => {
@@ -51,6 +53,9 @@ export function useFilmPicture(file: File, tMs: Ms): FilmPictureInUse {
         const image = document.createElement('canvas');
         drawFrame(image, frame);
         frame.image.close();
+        drawn.push(image);
+        // A large picture's memory is given back at once, not when somebody comes to collect it.
+        if (drawn.length > 2) Object.assign(drawn.shift() ?? {}, { width: 0, height: 0 });
         if (!left) setShown({ picture: { image, tMs: frame.tMs }, problem: null });
       }
       film.value.close();
