@@ -10,6 +10,7 @@ import { replayCounts, together } from './bench/count-replay.ts';
 import { benchInBrowser } from './bench/in-browser.ts';
 import type { MachineSpeed } from './bench/machine-turns.ts';
 import type { BenchAnswer, FrameCosts, PathTimes } from './bench/page-protocol.ts';
+import { FULL, peopleListCost } from './bench/people-list.ts';
 import { type SiteFile, siteBytes } from './bench/site-bytes.ts';
 import { spreadOf, spreadWords } from './bench/spread.ts';
 import { ensureSite } from './build-site.ts';
@@ -166,6 +167,20 @@ async function sayCountDelays(answer: BenchAnswer): Promise<void> {
   }
 }
 
+async function sayPeople(executable: string): Promise<void> {
+  const { emptyS, fullS, frames } = await peopleListCost(ROOT, executable);
+  const [empty, full] = [spreadOf(emptyS), spreadOf(fullS)];
+  const beyond = spreadOf(fullS.map((took, i) => took - (emptyS[i] as number)));
+  say(
+    `\n== The list of people: ${FULL.people} people with ${FULL.people * FULL.setsEach} sets against nobody (scripts until it stands)`,
+  );
+  say(
+    `nobody ${spreadWords(empty, 2, ' s')}; many ${spreadWords(full, 2, ' s')}; ratio ${(full.median / empty.median).toFixed(2)}`,
+  );
+  say(`beyond the empty list: ${spreadWords(beyond, 2, ' s')} (target under 1 s)`);
+  say(`scrolled, between two pictures: ${spreadWords(frames, 1, ' ms')}, 95 % within ${frames.p95.toFixed(1)}`);
+}
+
 async function sayBytes(): Promise<void> {
   const { firstLoad, later } = await siteBytes(join(ROOT, 'dist'));
   const kB = (bytes: number) => `${(bytes / 1000).toFixed(1)} kB`;
@@ -190,4 +205,5 @@ say(`\n== A frame's work, part by part (${model}, CPU, the same frames in both s
 for (const cost of answer.costs) sayCosts(cost);
 await sayMeasuring();
 await sayCountDelays(answer);
+await sayPeople(chromium.value);
 await sayBytes();

@@ -8,6 +8,7 @@ import { symptomShift } from '../symptoms/symptom-shift.ts';
 import { isOf } from './done-set.ts';
 import type { Dose } from './dose.ts';
 import type { DoseLog } from './dose-log.ts';
+import { type DayEntries, entriesOfDay } from './entries-of-day.ts';
 import type { PrescribedExercise } from './prescribed-exercise.ts';
 
 /** What makes a day of sets a flare. Figures are points of 0 to 10. */
@@ -43,20 +44,16 @@ const notGood = (kind: Exclude<NotGoodReason['kind'], 'dose-not-done'>): DayVerd
  * @param dose what was due for each leg on that day
  */
 export function dayVerdict(item: PrescribedExercise, dose: Dose, log: DoseLog, day: CalendarDay): DayVerdict {
-  const ofDay = log.reports.filter((report) => report.day === day).toSorted(byMoment);
+  const entries = entriesOfDay(log, day);
+  const ofDay = entries.reports.toSorted(byMoment);
   const isOwn = ({ itemId }: SymptomReport) => itemId === null || itemId === item.id;
-  const checkIn =
-    log.checkIns
-      .filter(({ aboutDay }) => aboutDay === day)
-      .toSorted(byMoment)
-      .at(-1) ?? null;
+  const checkIn = entries.checkIns.toSorted(byMoment).at(-1) ?? null;
   const befores = ofDay.filter(({ moment }) => moment === 'before-set');
   const before = befores.find(isOwn) ?? befores[0] ?? null;
   const afters = ofDay.filter(({ moment }) => moment === 'after-set');
   const own = afters.filter(isOwn);
 
-  if (log.redFlags.some((round) => round.day === day && Object.values(round.answers).includes('yes')))
-    return flare({ kind: 'red-flag' });
+  if (entries.redFlags.some((round) => Object.values(round.answers).includes('yes'))) return flare({ kind: 'red-flag' });
   const reason = flareReason(item, before, own, checkIn);
   if (reason) return flare(reason);
 
@@ -65,7 +62,7 @@ export function dayVerdict(item: PrescribedExercise, dose: Dose, log: DoseLog, d
   const others = afters.filter((report) => !isOwn(report));
   if (flareReason(item, before, others, null)) return notGood('flare-elsewhere');
   if ((riseOver(before, own, checkIn) ?? 0) > 0 || checkIn.afterwards === 'settled') return notGood('mild-rise-settled');
-  const missing = undone(item, dose, log, day);
+  const missing = undone(item, dose, entries);
   return missing ? { kind: 'not-good', reason: missing } : { kind: 'good' };
 }
 
@@ -119,8 +116,8 @@ function riseOver(before: Felt, afters: readonly Felt[], checkIn: CheckIn | null
 }
 
 /** What is missing on the leg with fewer repetitions; null when enough was done. */
-function undone(item: PrescribedExercise, dose: Dose, log: DoseLog, day: CalendarDay): NotGoodReason | null {
-  const sets = log.done.filter((set) => set.day === day && isOf(item, set));
+function undone(item: PrescribedExercise, dose: Dose, { done }: DayEntries): NotGoodReason | null {
+  const sets = done.filter((set) => isOf(item, set));
   const due = dose.setsADay * dose.repsASet;
   const reps = Math.min(...item.sides.map((side) => sets.reduce((sum, set) => sum + (set.side === side ? set.reps : 0), 0)));
   return reps >= item.progression.doneShare * due ? null : { kind: 'dose-not-done', reps, due };

@@ -10,6 +10,9 @@ import type { PrescribedExercise } from './prescribed-exercise.ts';
 import type { Prescription } from './prescription.ts';
 import type { ProgressionRule } from './progression-rule.ts';
 
+/** Judges a day as `dayVerdict` does. */
+export type Judge = typeof dayVerdict;
+
 /** Why the dose stays. */
 export type HoldReason =
   | NotGoodReason
@@ -43,13 +46,20 @@ export type Proposal =
  * The progression rule, see docs/dose-rules.md. In this order: a stop wins; a flare on the last day of sets, this day's included, steps back, once for each day;
  * then a step up needs a last day of sets that was good in everything, on this day neither a change nor a set yet, good days enough, and room
  * below the therapist's limits; all else holds.
+ * @param judge `dayVerdict`, or the same with a memory, for who asks about many days
  */
-export function propose(prescription: Prescription, item: PrescribedExercise, log: DoseLog, day: CalendarDay): Proposal {
+export function propose(
+  prescription: Prescription,
+  item: PrescribedExercise,
+  log: DoseLog,
+  day: CalendarDay,
+  judge: Judge = dayVerdict,
+): Proposal {
   const from = currentDose(prescription, item, log.steps, day);
   const gate = mayExercise(log, day);
   if (gate.kind === 'stopped') return { kind: 'stop', from, stop: gate };
 
-  const days = judgedDays(prescription, item, log, day);
+  const days = judgedDays(prescription, item, log, day, judge);
   const last = days.at(-1);
   const hold = (reason: HoldReason): Proposal => ({ kind: 'hold', from, aboutDay: last?.day ?? null, reason });
   if (!last) return hold({ kind: 'nothing-done-yet' });
@@ -77,7 +87,7 @@ export function propose(prescription: Prescription, item: PrescribedExercise, lo
   // A flare on a day since then, of whatever line, or without any set.
   const since = Array.from({ length: age }, (_, i) => addDays(day, -i));
   const flares = (other: PrescribedExercise) =>
-    since.some((each) => dayVerdict(other, currentDose(prescription, other, log.steps, each), log, each).kind === 'flare');
+    since.some((each) => judge(other, currentDose(prescription, other, log.steps, each), log, each).kind === 'flare');
   if (prescription.items.some(flares)) return hold({ kind: 'flare-elsewhere' });
   const { have, need } = goodDays(days, steps, item.progression);
   if (have < need) return hold({ kind: 'more-good-days', have, need });
@@ -96,11 +106,12 @@ function judgedDays(
   item: PrescribedExercise,
   log: DoseLog,
   until: CalendarDay,
+  judge: Judge,
 ): readonly JudgedDay[] {
   const days = new Set(log.done.flatMap((set) => (set.day <= until && isOf(item, set) ? [set.day] : [])));
   return [...days].toSorted().map((day) => ({
     day,
-    verdict: dayVerdict(item, currentDose(prescription, item, log.steps, day), log, day),
+    verdict: judge(item, currentDose(prescription, item, log.steps, day), log, day),
   }));
 }
 

@@ -1,6 +1,6 @@
 import { type RangeDifference, rangeDifference, type TooFewRepetitions } from '../compare/range-difference.ts';
 import { rangeErrorOf } from '../compare/range-error.ts';
-import { isExerciseId } from '../exercises/exercise.ts';
+import { type ExerciseId, isExerciseId } from '../exercises/exercise.ts';
 import type { Result } from '../result.ts';
 import { median } from '../signal/median.ts';
 import type { CalendarDay } from '../symptoms/calendar-day.ts';
@@ -18,9 +18,11 @@ export interface RangeDay {
   readonly rangeDeg: Deg;
   /** Half the width of the 95 % band about it: measurement error alone, 1.96 SEM of the exercise. */
   readonly bandDeg: Deg;
-  /** Against the target range: below or above only when the whole band is. Null without such a target. */
-  readonly target: 'below' | 'within' | 'above' | null;
+  readonly target: AgainstTarget;
 }
+
+/** Against the target range: below or above only when the whole band is. Null without such a target. */
+export type AgainstTarget = 'below' | 'within' | 'above' | null;
 
 export interface RangeProgress {
   /** Oldest first. */
@@ -43,7 +45,7 @@ export function rangeProgress(
   other: readonly DoneSet[],
 ): RangeProgress | null {
   if (!isExerciseId(exercise)) return null;
-  const bandDeg = deg(Z95 * rangeErrorOf(exercise, 'legs').semDeg);
+  const bandDeg = rangeBandOf(exercise);
   const days = rangesByDay(own);
   const [first, last] = [days[0], days.at(-1)];
   if (!first || !last) return null;
@@ -65,7 +67,10 @@ function rangesByDay(sets: readonly DoneSet[]): readonly { readonly day: Calenda
   return [...days].map(([day, ranges]) => ({ day, ranges })).toSorted((a, b) => (a.day < b.day ? -1 : 1));
 }
 
-function againstTarget(target: Target, rangeDeg: Deg, bandDeg: Deg): RangeDay['target'] {
+/** Half the width of the 95 % band of a range in this exercise: measurement error alone. */
+export const rangeBandOf = (exercise: ExerciseId): Deg => deg(Z95 * rangeErrorOf(exercise, 'legs').semDeg);
+
+export function againstTarget(target: Target, rangeDeg: Deg, bandDeg: Deg): AgainstTarget {
   if (target.kind !== 'range') return null;
   if (rangeDeg + bandDeg < target.fromDeg) return 'below';
   return rangeDeg - bandDeg > target.toDeg ? 'above' : 'within';

@@ -5,6 +5,7 @@ import type { SelfCheckId } from '../symptoms/self-check.ts';
 import { selfChecksDue } from '../symptoms/self-check-change.ts';
 import type { DoseLog } from './dose-log.ts';
 import { type Clock, localTime } from './local-time.ts';
+import { logUntil } from './log-until.ts';
 import { currentPrescription, type Prescription } from './prescription.ts';
 import { WAKING_DAY, type WakingDay } from './spread.ts';
 import { type TodayLine, todayLine } from './today-line.ts';
@@ -31,7 +32,7 @@ export interface Today {
 
 /** What is due, done and next. Null without a prescription. What is told or done after `nowMs` is not looked at. */
 export function today(whole: DoseLog, clock: Clock, waking: WakingDay = WAKING_DAY): Today | null {
-  const log = until(whole, new Date(clock.nowMs).toISOString());
+  const log = logUntil(whole, new Date(clock.nowMs).toISOString());
   const prescription = currentPrescription(log.prescriptions);
   if (!prescription) return null;
   const { day } = localTime(clock);
@@ -50,22 +51,6 @@ export function today(whole: DoseLog, clock: Clock, waking: WakingDay = WAKING_D
     selfChecks: selfChecksDue(prescription.selfChecks, log.selfChecks, day),
     lines,
     next,
-  };
-}
-
-/** The log as it stood at a moment. */
-function until(log: DoseLog, moment: string): DoseLog {
-  const told = <T extends { readonly at: string }>(entries: readonly T[]) => entries.filter(({ at }) => at <= moment);
-  return {
-    redFlags: told(log.redFlags),
-    clearances: told(log.clearances),
-    reports: told(log.reports),
-    checkIns: told(log.checkIns),
-    selfChecks: told(log.selfChecks),
-    prescriptions: told(log.prescriptions),
-    steps: told(log.steps),
-    angleMarks: told(log.angleMarks),
-    done: log.done.filter(({ endedAt }) => endedAt <= moment),
   };
 }
 

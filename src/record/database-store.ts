@@ -2,10 +2,12 @@ import type * as v from 'valibot';
 import { fail, ok, type Result } from '../result.ts';
 import type { Database } from './database.ts';
 import { diaryOn } from './database-diary.ts';
+import { peopleOn } from './database-people.ts';
+import { type PersonId, SELF } from './person.ts';
 import { readPage, readSet } from './read-sets.ts';
 import type { SetLocks } from './set-locks.ts';
 import { shaped, wordsOfShape } from './shape.ts';
-import type { Store } from './store.ts';
+import type { PersonStore, Store } from './store.ts';
 import { type StoreError, storeErrorOf } from './store-error.ts';
 import { editShape, headerShape, repShape, resultShape } from './stored-set-shape.ts';
 import { markAbandoned, removeSet, writeEdit, writeEnd, writeReps } from './write-sets.ts';
@@ -45,7 +47,7 @@ export function storeOn(db: Database, locks: SetLocks, outdated: () => boolean):
     });
   const all = [db.sets, db.reps, db.results, db.edits];
 
-  return {
+  const sets: Omit<PersonStore, 'list' | 'diary'> = {
     begin: async (header) => {
       const wrong = misfit(headerShape, header);
       if (wrong) return fail(wrong);
@@ -69,7 +71,6 @@ export function storeOn(db: Database, locks: SetLocks, outdated: () => boolean):
       locks.release(header.id);
       return written;
     },
-    list: ({ limit, after }) => settled(() => db.transaction('r', all, async () => ok(await readPage(db, limit, after)))),
     read: (id) => settled(() => db.transaction('r', all, async () => await readSet(db, id))),
     edit: (edit) =>
       settled(async () => {
@@ -77,7 +78,16 @@ export function storeOn(db: Database, locks: SetLocks, outdated: () => boolean):
         return wrong ? fail(wrong) : writeEdit(db, edit);
       }),
     remove: (id) => settled(() => removeSet(db, id)),
-    diary: diaryOn(db, attempt),
+  };
+  const of = (person: PersonId): PersonStore => ({
+    ...sets,
+    list: ({ limit, after }) => settled(() => db.transaction('r', all, async () => ok(await readPage(db, person, limit, after)))),
+    diary: diaryOn(db, person, attempt),
+  });
+  return {
+    ...of(SELF),
+    of,
+    people: peopleOn(db, attempt),
     close: () => {
       locks.releaseAll();
       db.close();

@@ -1,7 +1,9 @@
 import Dexie, { type Table } from 'dexie';
 import type { MeasuredRep, SetResult } from '../measure/set-result.ts';
 import type { DiaryEntry } from './diary-entry.ts';
+import type { FactsRow } from './facts-row.ts';
 import { withFootRow, withOnsetRow } from './foot-and-onset.ts';
+import { type Person, type PersonId, SELF } from './person.ts';
 import type { RepEdit } from './rep-edit.ts';
 import { withStandRow, withStandsRow } from './stand-time-row.ts';
 import type { SetHeader, SetRunState } from './stored-set.ts';
@@ -22,12 +24,18 @@ export interface ResultRow {
 /** `seq` is given by the database and keeps the order in which edits were made. */
 export type EditRow = RepEdit & { readonly seq?: number };
 
+/** An entry with whose diary it stands in. */
+export type DiaryRow = DiaryEntry & { readonly person: PersonId };
+
 export type Database = Dexie & {
+  readonly people: Table<Person, PersonId>;
+  /** Worked out from the diary and the sets; a person whose row is not there has changed since. */
+  readonly facts: Table<FactsRow, PersonId>;
   readonly sets: Table<SetRow, string>;
   readonly reps: Table<RepRow, [string, number]>;
   readonly results: Table<ResultRow, string>;
   readonly edits: Table<EditRow, number>;
-  readonly diary: Table<DiaryEntry, string>;
+  readonly diary: Table<DiaryRow, string>;
 };
 
 /** One shape of the database. `upgrade` turns the rows of the shape before into this one's, a pure function for each table that changes. */
@@ -43,6 +51,10 @@ function withDose(row: unknown): unknown {
   const isOld = typeof row === 'object' && row !== null && 'schema' in row && row.schema === 1;
   return isOld ? { ...row, schema: 2, targetReps: null } : row;
 }
+
+/** An entry of version 5, when there was one person only. */
+const ofSelf = (row: unknown): unknown =>
+  typeof row === 'object' && row !== null && !('person' in row) ? { ...row, person: SELF } : row;
 
 /**
  * All shapes so far, oldest first: THE place for migrations. A released entry is never edited; a change of shape is a new entry at the end,
@@ -62,6 +74,16 @@ export const VERSIONS: readonly DatabaseVersion[] = [
   { version: 3, stores: {}, upgrade: { reps: withFootRow, results: withOnsetRow } },
   { version: 4, stores: {}, upgrade: { reps: withStandRow, results: withStandsRow } },
   { version: 5, stores: { diary: 'id, day, kind, origin' } },
+  {
+    version: 6,
+    stores: {
+      people: 'id',
+      facts: 'person',
+      sets: 'id, [person+startedAt+id], state',
+      diary: 'id, [person+day], [person+origin]',
+    },
+    upgrade: { diary: ofSelf },
+  },
 ];
 
 export const DATABASE_NAME = 'evenside';

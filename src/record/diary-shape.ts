@@ -4,7 +4,6 @@ import type { DoseStep } from '../dose/dose-step.ts';
 import type { Prescription } from '../dose/prescription.ts';
 import { EXERCISE_IDS } from '../exercises/exercise.ts';
 import { ANGLE_MARKS, type AngleMark, FOOT_HELD } from '../symptoms/angle-mark.ts';
-import { type CalendarDay, calendarDay } from '../symptoms/calendar-day.ts';
 import type { CheckIn } from '../symptoms/check-in.ts';
 import type { Clearance } from '../symptoms/clearance.ts';
 import { MOST_INTENSITY, SYMPTOM_KINDS } from '../symptoms/felt.ts';
@@ -14,17 +13,12 @@ import { BIG_TOE, HEEL_WALK_STEPS, type SelfCheck } from '../symptoms/self-check
 import type { SymptomReport } from '../symptoms/symptom-report.ts';
 import type { DiaryEntry } from './diary-entry.ts';
 import { doseShape, planEntries, prescribedIdShape, sideShape } from './prescription-shape.ts';
-import { degShape, idShape, momentShape, oneOf, originShape, wholeShape } from './shape.ts';
+import { dayShape, degShape, idShape, momentShape, oneOf, originShape, wholeShape } from './shape.ts';
 
 type Shape<T> = v.GenericSchema<unknown, T>;
 
 const NOT = 'not-answered';
 const or = <S extends v.GenericSchema>(shape: S) => v.union([shape, v.literal(NOT)]);
-const dayShape = v.pipe(
-  v.string(),
-  v.check((text) => calendarDay(text) !== null, 'must be a day such as 2026-05-04'),
-  v.transform((text) => text as CalendarDay),
-);
 const intensityShape = or(v.pipe(wholeShape, v.maxValue(MOST_INTENSITY)));
 
 const entryEntries = {

@@ -1,6 +1,8 @@
 import Dexie from 'dexie';
+import type { MeasuredRep } from '../measure/set-result.ts';
 import { fail, type Result } from '../result.ts';
-import type { Database, EditRow, SetRow } from './database.ts';
+import type { Database, EditRow, ResultRow, SetRow } from './database.ts';
+import type { PersonId } from './person.ts';
 import type { ListCursor, SetPage } from './set-store.ts';
 import { shaped, wordsOfShape } from './shape.ts';
 import type { SetError } from './store-error.ts';
@@ -9,30 +11,57 @@ import { storedSetShape } from './stored-set-shape.ts';
 
 const withoutSeq = ({ seq: _, ...edit }: EditRow): unknown => edit;
 
-async function whole(db: Database, row: SetRow): Promise<Result<StoredSet, SetError>> {
-  const { id } = row;
-  const [live, measured, edits] = await Promise.all([
-    db.reps.where('[setId+number]').between([id, Dexie.minKey], [id, Dexie.maxKey]).toArray(),
-    db.results.get(id),
-    db.edits.where('setId').equals(id).sortBy('seq'),
-  ]);
-  const result = measured?.result ?? null;
-  const reps = result ? result.reps : live.map(({ rep }) => rep);
-  const found = shaped(storedSetShape, { ...row, reps, result, edits: edits.map(withoutSeq) });
-  return found.ok ? found : fail({ kind: 'set-damaged', id, what: wordsOfShape(found.error) });
+/** What belongs to some sets, each in the order of the rows. */
+interface Belongings {
+  readonly results: readonly (ResultRow | undefined)[];
+  /** By set, in the order in which they were made. */
+  readonly edits: ReadonlyMap<string, readonly EditRow[]>;
+}
+
+async function belongings(db: Database, ids: readonly string[]): Promise<Belongings> {
+  const [results, found] = await Promise.all([db.results.bulkGet([...ids]), db.edits.where('setId').anyOf(ids).sortBy('seq')]);
+  const edits = new Map<string, EditRow[]>();
+  for (const edit of found) {
+    const ofSet = edits.get(edit.setId);
+    if (ofSet) ofSet.push(edit);
+    else edits.set(edit.setId, [edit]);
+  }
+  return { results, edits };
+}
+
+const liveReps = async (db: Database, id: string): Promise<readonly MeasuredRep[]> =>
+  (await db.reps.where('[setId+number]').between([id, Dexie.minKey], [id, Dexie.maxKey]).toArray()).map(({ rep }) => rep);
+
+/** The sets of the rows, with few questions to the database however many they are. */
+async function wholeSets(db: Database, rows: readonly SetRow[]): Promise<readonly Result<StoredSet, SetError>[]> {
+  const { results, edits } = await belongings(
+    db,
+    rows.map(({ id }) => id),
+  );
+  return Promise.all(
+    rows.map(async (row, i): Promise<Result<StoredSet, SetError>> => {
+      const result = results[i]?.result ?? null;
+      const reps = result ? result.reps : await liveReps(db, row.id);
+      const set = { ...row, reps, result, edits: (edits.get(row.id) ?? []).map(withoutSeq) };
+      const found = shaped(storedSetShape, set);
+      return found.ok ? found : fail({ kind: 'set-damaged', id: row.id, what: wordsOfShape(found.error) });
+    }),
+  );
 }
 
 /** One set with all that belongs to it. Runs in the transaction of its caller. */
 export async function readSet(db: Database, id: string): Promise<Result<StoredSet, SetError>> {
   const row = await db.sets.get(id);
-  return row ? whole(db, row) : fail({ kind: 'set-missing', id });
+  const missing = fail<SetError>({ kind: 'set-missing', id });
+  return row ? ((await wholeSets(db, [row]))[0] ?? missing) : missing;
 }
 
-/** Sets from the newest to the oldest. Runs in the transaction of its caller. */
-export async function readPage(db: Database, limit: number, after?: ListCursor): Promise<SetPage> {
-  const index = db.sets.where('[startedAt+id]');
-  const older = after ? index.below([after.startedAt, after.id]) : index.above([Dexie.minKey, Dexie.minKey]);
-  const rows = await older
+/** Somebody's sets from the newest to the oldest. Runs in the transaction of its caller. */
+export async function readPage(db: Database, person: PersonId, limit: number, after?: ListCursor): Promise<SetPage> {
+  const end = after ? [person, after.startedAt, after.id] : [person, Dexie.maxKey, Dexie.maxKey];
+  const rows = await db.sets
+    .where('[person+startedAt+id]')
+    .between([person, Dexie.minKey, Dexie.minKey], end, true, false)
     .reverse()
     .limit(limit + 1)
     .toArray();
@@ -41,17 +70,22 @@ export async function readPage(db: Database, limit: number, after?: ListCursor):
   return { ...(await wholes(db, shown)), next: last ? { startedAt: last.startedAt, id: last.id } : null };
 }
 
-/** The sets that began at this moment or later, oldest first. Runs in the transaction of its caller. */
-export const readSince = async (db: Database, moment: string): Promise<Omit<SetPage, 'next'>> =>
-  wholes(db, await db.sets.where('[startedAt+id]').aboveOrEqual([moment, Dexie.minKey]).toArray());
+/** Somebody's sets that began at this moment or later, oldest first. Runs in the transaction of its caller. */
+export const readSince = async (db: Database, person: PersonId, moment: string): Promise<Omit<SetPage, 'next'>> =>
+  wholes(
+    db,
+    await db.sets
+      .where('[person+startedAt+id]')
+      .between([person, moment, Dexie.minKey], [person, Dexie.maxKey, Dexie.maxKey])
+      .toArray(),
+  );
 
 async function wholes(db: Database, rows: readonly SetRow[]): Promise<Omit<SetPage, 'next'>> {
   const sets: StoredSet[] = [];
   const damaged: { id: string; what: string }[] = [];
-  for (const row of rows) {
-    const found = await whole(db, row);
+  for (const found of await wholeSets(db, rows)) {
     if (found.ok) sets.push(found.value);
-    else if (found.error.kind === 'set-damaged') damaged.push({ id: row.id, what: found.error.what });
+    else if (found.error.kind === 'set-damaged') damaged.push({ id: found.error.id, what: found.error.what });
   }
   return { sets, damaged };
 }

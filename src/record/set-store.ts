@@ -25,7 +25,7 @@ export interface SetPage {
   readonly next: ListCursor | null;
 }
 
-/** The sets on this machine. Every call is one transaction: it happened wholly or not at all. */
+/** Sets on this machine: `list` gives one person's, all else goes by the set's own header or id. Every call is one transaction: it happened wholly or not at all. */
 export interface SetStore {
   /** Writes a set as running and marks it as this page's own until it ends or the page closes. */
   readonly begin: (header: SetHeader) => Promise<Result<void, StoreError>>;
@@ -43,5 +43,4 @@ export interface SetStore {
   readonly edit: (edit: RepEdit) => Promise<Result<void, SetError>>;
   /** Removes a set with all that belongs to it. */
   readonly remove: (id: string) => Promise<Result<void, SetError>>;
-  readonly close: () => void;
 }

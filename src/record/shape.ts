@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { fail, ok, type Result } from '../result.ts';
+import { type CalendarDay, calendarDay } from '../symptoms/calendar-day.ts';
 import { deg, ms } from '../units.ts';
 
 /** Numbers that are read back take their unit here. NaN and infinities are no numbers. */
@@ -11,6 +12,11 @@ export const wholeShape = v.pipe(v.number(), v.safeInteger(), v.minValue(0));
 export const momentShape = v.pipe(
   v.string(),
   v.check((text) => !Number.isNaN(Date.parse(text)) && new Date(text).toISOString() === text, 'must be a moment in UTC'),
+);
+export const dayShape = v.pipe(
+  v.string(),
+  v.check((text) => calendarDay(text) !== null, 'must be a day such as 2026-05-04'),
+  v.transform((text) => text as CalendarDay),
 );
 export const idShape = v.pipe(v.string(), v.uuid());
 
@@ -44,3 +50,6 @@ export function shaped<T>(schema: v.GenericSchema<unknown, T>, value: unknown): 
 }
 
 export const wordsOfShape = ({ where, what }: ShapeError): string => (where ? `${where}: ${what}` : what);
+
+/** The id of a row that can't be read, as far as it has one. */
+export const idOfRow = (row: unknown): string => (typeof row === 'object' && row !== null && 'id' in row ? String(row.id) : '');

@@ -1,7 +1,16 @@
 import type { DiaryStore } from './diary-store.ts';
+import type { PeopleStore } from './people-store.ts';
+import type { PersonId } from './person.ts';
 import type { SetStore } from './set-store.ts';
 
-/** All that is kept on this machine: the measured sets and the diary, in one database. */
-export interface Store extends SetStore {
+/** What is kept of one person: their measured sets and their diary. */
+export interface PersonStore extends SetStore {
   readonly diary: DiaryStore;
+}
+
+/** All that is kept on this machine, in one database; by itself what is kept of `SELF`. */
+export interface Store extends PersonStore {
+  readonly of: (person: PersonId) => PersonStore;
+  readonly people: PeopleStore;
+  readonly close: () => void;
 }

@@ -3,6 +3,7 @@ import { EXERCISE_IDS } from '../exercises/exercise.ts';
 import { exerciseDefinitionShape } from '../exercises/exercise-definition.ts';
 import type { MeasuredRep, SetResult } from '../measure/set-result.ts';
 import { POSE_MODELS } from '../pose/model.ts';
+import { personIdShape } from './person.ts';
 import type { RepEdit } from './rep-edit.ts';
 import { degShape, idShape, momentShape, msShape, oneOf, wholeShape } from './shape.ts';
 import type { SetHeader, StoredSet } from './stored-set.ts';
@@ -76,7 +77,7 @@ const headerEntries = {
   side: sideShape,
   targetReps: v.nullable(v.pipe(wholeShape, v.minValue(1))),
   definition: v.exactOptional(exerciseDefinitionShape),
-  person: v.literal('me'),
+  person: personIdShape,
   source: oneOf({ camera: true, file: true, example: true, recording: true, window: true }),
   fileName: v.exactOptional(v.string()),
   model: v.picklist(POSE_MODELS),

@@ -3,6 +3,7 @@ import type { ExerciseDefinition } from '../exercises/exercise-definition.ts';
 import type { MeasuredRep, SetResult } from '../measure/set-result.ts';
 import type { Side } from '../pose/landmarks.ts';
 import type { PoseModel } from '../pose/model.ts';
+import type { PersonId } from './person.ts';
 import type { RepEdit } from './rep-edit.ts';
 
 /** What a set was measured from. */
@@ -21,7 +22,7 @@ export interface SetHeader {
   readonly side: Side;
   /** The dose: how many complete repetitions it was to be. Null: open-ended, or stored before the dose was (schema 1). */
   readonly targetReps: number | null;
-  readonly person: 'me';
+  readonly person: PersonId;
   readonly source: SetSource;
   readonly fileName?: string;
   readonly model: PoseModel;

@@ -19,14 +19,15 @@ export const writeReps = (db: Database, header: SetHeader, reps: readonly Measur
 
 /** Writes how a set ended. */
 export const writeEnd = (db: Database, header: SetHeader, { state, result }: SetEnding): Promise<void> =>
-  atOnce(db, [db.sets, db.results], async () => {
+  atOnce(db, [db.sets, db.results, db.facts], async () => {
     await db.sets.put({ ...header, state });
+    await db.facts.delete(header.person);
     if (result) await db.results.put({ setId: header.id, result });
   });
 
 /** Adds an edit to a set that has ended and has the repetition that the edit names. */
 export const writeEdit = (db: Database, edit: RepEdit): Promise<Result<void, SetError>> =>
-  atOnce(db, [db.sets, db.reps, db.results, db.edits], async (): Promise<Result<void, SetError>> => {
+  atOnce(db, [db.sets, db.reps, db.results, db.edits, db.facts], async (): Promise<Result<void, SetError>> => {
     const set = await readSet(db, edit.setId);
     if (!set.ok) return set;
     if (set.value.state === 'running') return fail({ kind: 'set-running', id: edit.setId });
@@ -35,12 +36,13 @@ export const writeEdit = (db: Database, edit: RepEdit): Promise<Result<void, Set
     }
     // A copy: the database writes the sequence number into what it is given.
     await db.edits.add({ ...edit });
+    await db.facts.delete(set.value.person);
     return ok(undefined);
   });
 
 /** Removes a set that has ended, damaged or not, with all that belongs to it. */
 export const removeSet = (db: Database, id: string): Promise<Result<void, SetError>> =>
-  atOnce(db, [db.sets, db.reps, db.results, db.edits], async (): Promise<Result<void, SetError>> => {
+  atOnce(db, [db.sets, db.reps, db.results, db.edits, db.facts], async (): Promise<Result<void, SetError>> => {
     const row = await db.sets.get(id);
     if (!row) return fail({ kind: 'set-missing', id });
     if (row.state === 'running') return fail({ kind: 'set-running', id });
@@ -48,6 +50,8 @@ export const removeSet = (db: Database, id: string): Promise<Result<void, SetErr
     await db.reps.where('[setId+number]').between([id, Dexie.minKey], [id, Dexie.maxKey]).delete();
     await db.results.delete(id);
     await db.edits.where('setId').equals(id).delete();
+    // A damaged row may not say whose it is.
+    if (typeof row.person === 'string') await db.facts.delete(row.person);
     return ok(undefined);
   });
 
@@ -59,9 +63,11 @@ export async function markAbandoned(db: Database, locks: SetLocks, patienceMs: n
   const running = await db.sets.where('state').equals('running').primaryKeys();
   const mark = (id: string) =>
     // It may have ended between the question and the lock.
-    atOnce(db, [db.sets], async () => {
+    atOnce(db, [db.sets, db.facts], async () => {
       const row = await db.sets.get(id);
-      if (row?.state === 'running') await db.sets.put({ ...row, state: 'interrupted' });
+      if (row?.state !== 'running') return;
+      await db.sets.put({ ...row, state: 'interrupted' });
+      await db.facts.delete(row.person);
     });
   await Promise.all(running.map((id) => locks.ifAbandoned(id, patienceMs, () => mark(id))));
 }

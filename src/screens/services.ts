@@ -5,6 +5,7 @@ import type { Photo, PhotoError } from '../capture/photo.ts';
 import type { SharedWindow, SharedWindowError } from '../capture/shared-window.ts';
 import type { VideoFile, VideoFileError } from '../capture/video-file.ts';
 import type { DoseLog } from '../dose/dose-log.ts';
+import type { PersonFacts } from '../dose/person-facts.ts';
 import type { PrescribedExercise } from '../dose/prescribed-exercise.ts';
 import type { ExerciseId } from '../exercises/exercise.ts';
 import type { LiveView, SetEvent } from '../measure/live-view.ts';
@@ -15,6 +16,8 @@ import type { Side } from '../pose/landmarks.ts';
 import type { PoseModel } from '../pose/model.ts';
 import type { DiaryEntry } from '../record/diary-entry.ts';
 import type { Damaged } from '../record/diary-store.ts';
+import type { PeopleList } from '../record/people-store.ts';
+import type { Person, PersonId } from '../record/person.ts';
 import type { RepRef } from '../record/rep-edit.ts';
 import type { SetError } from '../record/store-error.ts';
 import type { StoredSet } from '../record/stored-set.ts';
@@ -37,6 +40,7 @@ export type ProblemKind =
   | PhotoError['kind']
   | 'example-missing'
   | 'window-lost'
+  | 'person-missing'
   | 'unexpected';
 
 export interface Problem {
@@ -143,8 +147,11 @@ export interface StillServices {
 
 /** What is kept of somebody's days besides the measured sets. */
 export interface DiaryServices {
-  /** All that decides about today and the next dose, of the last weeks. */
-  readonly log: () => Promise<Result<DoseLog, Problem>>;
+  /**
+   * All that decides about today and the next dose.
+   * @param days how far back the measured sets are read; left out: the last weeks
+   */
+  readonly log: (days?: number) => Promise<Result<DoseLog, Problem>>;
   /** Adds entries, all or none. */
   readonly add: (entries: readonly DiaryEntry[]) => Promise<Result<null, Problem>>;
   /** Removes every invented entry and its sets. */
@@ -168,7 +175,19 @@ export interface MessageServices {
   readonly show: (text: string) => void;
 }
 
-/** All that the screens ask of the rest of the program. */
+/** The people whom a therapist looks after on this machine. */
+export interface PeopleServices {
+  /** Everybody, in no order, without looking at a single set. */
+  readonly list: () => Promise<Result<PeopleList, Problem>>;
+  readonly read: (id: PersonId) => Promise<Result<Person, Problem>>;
+  readonly save: (person: Person) => Promise<Result<null, Problem>>;
+  /** Works out what the list says of somebody of whom something was written since. */
+  readonly facts: (id: PersonId) => Promise<Result<PersonFacts, Problem>>;
+  /** Removes somebody with all their sets and their diary. */
+  readonly remove: (id: PersonId) => Promise<Result<null, Problem>>;
+}
+
+/** All that the screens ask of the rest of the program; sets and diary are those of one person. */
 export interface AppServices {
   readonly missing: () => readonly MissingFeature[];
   readonly cameras: () => Promise<readonly CameraDevice[]>;
@@ -184,6 +203,9 @@ export interface AppServices {
   readonly diary: DiaryServices;
   readonly everything: () => Promise<Result<Everything, Problem>>;
   readonly messages: MessageServices;
+  readonly people: PeopleServices;
+  /** The same with the sets and the diary of somebody else. */
+  readonly of: (person: PersonId) => AppServices;
 }
 
 export type Change = { readonly kind: 'strike' | 'restore'; readonly rep: RepRef } | { readonly kind: 'add' };

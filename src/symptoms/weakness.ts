@@ -1,4 +1,4 @@
-import { daysBetween } from './calendar-day.ts';
+import { type CalendarDay, daysBetween } from './calendar-day.ts';
 import type { CheckIn } from './check-in.ts';
 import { byMoment } from './entry.ts';
 import type { SafetyLog } from './safety-log.ts';
@@ -26,20 +26,26 @@ export interface WorseWeakness {
 
 /** Every moment at which weakness was told to be new or worse, oldest first. What is named in the very first report is where the person starts from. */
 export function worseWeakness(log: Pick<SafetyLog, 'reports' | 'checkIns' | 'selfChecks'>): readonly WorseWeakness[] {
-  const told = [...log.reports, ...log.checkIns].toSorted(byMoment);
-  return [...told.flatMap((report, i) => causeIn(report, told.slice(0, i))), ...checked(log.selfChecks)].toSorted(byMoment);
+  return [...named([...log.reports, ...log.checkIns].toSorted(byMoment)), ...checked(log.selfChecks)].toSorted(byMoment);
 }
 
 type Told = SymptomReport | CheckIn;
 
-function causeIn(report: Told, earlier: readonly Told[]): readonly WorseWeakness[] {
-  const { at } = report;
-  if (report.kind === 'check-in' && report.weakness === 'worse') return [{ at, cause: { kind: 'told-worse' } }];
-  const answered = earlier.filter(({ kinds }) => kinds !== 'not-answered');
-  const last = answered.at(-1);
-  const recent = answered.filter(({ day }) => daysBetween(day, report.day) <= NEW_AFTER_DAYS);
-  const isNew = last !== undefined && names(report) && !names(last) && !recent.some(names);
-  return isNew ? [{ at, cause: { kind: 'new-weakness' } }] : [];
+/** In one pass, since a diary of many weeks is judged for many days. @param told oldest first */
+function named(told: readonly Told[]): readonly WorseWeakness[] {
+  const found: WorseWeakness[] = [];
+  let last: Told | null = null;
+  let lastNamed: CalendarDay | null = null;
+  for (const report of told) {
+    const { at, day } = report;
+    const isRecent = lastNamed !== null && daysBetween(lastNamed, day) <= NEW_AFTER_DAYS;
+    if (report.kind === 'check-in' && report.weakness === 'worse') found.push({ at, cause: { kind: 'told-worse' } });
+    else if (last !== null && names(report) && !names(last) && !isRecent) found.push({ at, cause: { kind: 'new-weakness' } });
+    if (report.kinds === 'not-answered') continue;
+    last = report;
+    if (names(report) && (lastNamed === null || day > lastNamed)) lastNamed = day;
+  }
+  return found;
 }
 
 const names = ({ kinds }: Told): boolean => kinds !== 'not-answered' && kinds.includes('weakness');

@@ -2,6 +2,7 @@
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
+import { fillWithPeople } from '../../scripts/bench/many-people.ts';
 import { siteForTests } from './harness.ts';
 import { tabThrough, tabTo } from './keyboard.ts';
 import { pageFaults } from './page-faults.ts';
@@ -61,6 +62,9 @@ describe('every screen has no fault that axe knows, large targets, nothing sidew
       ['#/progress', 'How it is going'],
       ['#/report', 'Report for the therapist'],
       ['#/desk', 'Measure an angle'],
+      ['#/people', 'People'],
+      ['#/people/new', 'A new person'],
+      ['#/person/nobody', 'People'],
       ['#/nowhere', 'There is nothing at this address.'],
     ] as const;
     for (const [address, title] of screens) {
@@ -118,6 +122,33 @@ describe('every screen has no fault that axe knows, large targets, nothing sidew
       await page.getByText('Loading', { exact: true }).waitFor({ state: 'detached' });
       faults.push(...(await faultsOf(page, screen)));
     }
+    expect(faults).toEqual([]);
+  });
+
+  test('of somebody in a therapist’s list', async () => {
+    const { page } = await site.open('#/people');
+    await fillWithPeople(page, { people: 8, setsEach: 0, withFacts: true });
+    const person = '00000000-0000-4000-8100-000000000005';
+    const { rows } = seededDiary();
+    await seed(page, rows, person);
+    const faults: string[] = [];
+    const screens = [
+      ['list', '#/people', 'People', '8 people, 5 need you'],
+      ['person', `#/person/${person}`, 'Invented 5', 'Review'],
+      ['their report', `#/person/${person}/report`, 'Report for the therapist', 'Record of Invented 5'],
+    ] as const;
+    for (const [screen, address, title, text] of screens) {
+      await page.goto(`${site.url()}${address}`);
+      await heading(page, title);
+      await page.getByText(text).first().waitFor();
+      faults.push(...(await faultsOf(page, screen)));
+    }
+    await page.goto(`${site.url()}#/person/${person}`);
+    await page.getByRole('button', { name: 'Change name and notes' }).click();
+    faults.push(...(await faultsOf(page, 'name and notes')));
+    await page.getByRole('button', { name: 'Do not change anything' }).click();
+    await page.getByRole('button', { name: 'Remove this person' }).click();
+    faults.push(...(await faultsOf(page, 'removing')));
     expect(faults).toEqual([]);
   });
 

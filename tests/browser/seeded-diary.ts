@@ -8,6 +8,7 @@ import { DATABASE_NAME } from '../../src/record/database.ts';
 import type { DiaryEntry } from '../../src/record/diary-entry.ts';
 import { measureRecording } from '../../src/record/measure-recording.ts';
 import { newId } from '../../src/record/new-id.ts';
+import { type PersonId, SELF } from '../../src/record/person.ts';
 import { encodePlanCode } from '../../src/record/plan-transfer.ts';
 import { decodeRecording } from '../../src/record/recording.ts';
 import { entryNow } from '../../src/screens/day/entry-now.ts';
@@ -63,7 +64,6 @@ const setRow = (id: string, result: SetResult, days: number) => ({
   exercise: result.exercise,
   side: result.side,
   targetReps: 10,
-  person: 'me',
   source: 'camera',
   model: 'full',
   state: 'finished',
@@ -109,8 +109,17 @@ export const stoppedDiary = (): Rows => ({
   diary: [examplePlan(), { ...entryNow(), kind: 'red-flags', answers: { ...ALL_NO, 'saddle-numbness': 'yes' } }],
 });
 
-/** Writes rows past the app into its database, which the open page has made, and loads the page anew. */
-export async function seed(page: Page, rows: Rows): Promise<void> {
+/** The rows as they are those of one person. */
+const rowsOf = (rows: Rows, person: PersonId): Rows =>
+  Object.fromEntries(
+    Object.entries(rows).map(([table, all]) => [
+      table,
+      table === 'diary' || table === 'sets' ? all.map((row) => ({ ...(row as object), person })) : all,
+    ]),
+  );
+
+/** Writes rows of one person past the app into its database, which the open page has made, and loads the page anew. */
+export async function seed(page: Page, rows: Rows, person: PersonId = SELF): Promise<void> {
   await page.getByRole('heading', { level: 1 }).waitFor();
   await page.evaluate(
     async ({ name, tables }) => {
@@ -127,7 +136,7 @@ export async function seed(page: Page, rows: Rows): Promise<void> {
       });
       db.close();
     },
-    { name: DATABASE_NAME, tables: rows },
+    { name: DATABASE_NAME, tables: rowsOf(rows, person) },
   );
   await page.reload();
   await page.getByRole('heading', { level: 1 }).waitFor();

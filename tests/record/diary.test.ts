@@ -167,7 +167,7 @@ describe('the diary', () => {
     wentWell(await diary.add([handSet(2, 9)]));
     const raw = database(page);
     await raw.open();
-    await raw.table('diary').add({ ...clearance(2, 10), note: 7 });
+    await raw.table('diary').add({ ...clearance(2, 10), person: 'me', note: 7 });
     raw.close();
     const { entries, damaged } = wentWell(await diary.read(dayOf(1), dayOf(9)));
     expect(entries.length).toBe(1);

@@ -93,3 +93,19 @@ test('sets stored before the diary was stay as they are, and the diary can be wr
   wentWell(await store.diary.add([told]));
   expect(wentWell(await store.diary.read(told.day, told.day))).toEqual({ entries: [told], damaged: [] });
 });
+
+test('a diary stored before there were several people is one’s own, and is neither another person’s nor lost', async () => {
+  const page = fakeBrowser().page();
+  const told = [clearance(4, 9), { ...clearance(5, 9), origin: 'example' as const }];
+  await storedBy(5, page, async (db) => {
+    await db.table('diary').bulkAdd(told);
+    await db.sets.add({ ...header(), state: 'finished' });
+  });
+  const store = wentWell(await openSetStore(page));
+  expect(wentWell(await store.diary.all()).entries).toEqual(told);
+  const other = store.of(idOf(99));
+  expect(wentWell(await other.diary.all()).entries).toEqual([]);
+  expect(wentWell(await other.list({ limit: 9 })).sets).toEqual([]);
+  expect(wentWell(await store.list({ limit: 9 })).sets.length).toBe(1);
+  expect(wentWell(await store.diary.removeExamples())).toBe(1);
+});

@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { openSetStore } from '../../src/record/open-store.ts';
-import type { SetStore } from '../../src/record/set-store.ts';
+import type { Store } from '../../src/record/store.ts';
 import type { StoredSet } from '../../src/record/stored-set.ts';
 import { type FakePage, fakeBrowser } from './fake-browser.ts';
 import { edit, header, idOf, momentOf, rep, result } from './set-builders.ts';
 import { wentWell } from './went-well.ts';
 
-const storeOf = async (page: FakePage): Promise<SetStore> => wentWell(await openSetStore(page));
+const storeOf = async (page: FakePage): Promise<Store> => wentWell(await openSetStore(page));
 const fresh = () => storeOf(fakeBrowser().page());
 
 describe('a set while it runs', () => {

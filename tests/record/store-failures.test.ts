@@ -1,6 +1,6 @@
 import { IDBDatabase, IDBObjectStore } from 'fake-indexeddb';
 import { afterEach, describe, expect, test, vi } from 'vitest';
-import { type DatabaseVersion, VERSIONS } from '../../src/record/database.ts';
+import { type DatabaseVersion, database, VERSIONS } from '../../src/record/database.ts';
 import { openSetStore } from '../../src/record/open-store.ts';
 import { fakeBrowser } from './fake-browser.ts';
 import { header, idOf, rep, result } from './set-builders.ts';
@@ -109,23 +109,18 @@ describe('another version of the program', () => {
 
   test('a set of version 1, which knew neither feet nor onset, is brought along', async () => {
     const browser = fakeBrowser();
-    const old = wentWell(await openSetStore(browser.page(), VERSIONS.slice(0, 1)));
     const unknown = ['footDeg', 'footUncertaintyDeg', 'kneeLimitDeg', 'onset'];
     const asThen = <T>(value: T): T =>
       JSON.parse(JSON.stringify(value, (key, part: unknown) => (unknown.includes(key) ? undefined : part))) as T;
     const raise = { ...result([rep(1)]), exercise: 'leg-raise' } as const;
-    const head = header({ exercise: 'leg-raise' });
-    const { put, add } = IDBObjectStore.prototype;
-    vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(function (this: IDBObjectStore, row, ...key) {
-      return put.call(this, asThen(row), ...key);
-    });
-    vi.spyOn(IDBObjectStore.prototype, 'add').mockImplementation(function (this: IDBObjectStore, row, ...key) {
-      return add.call(this, asThen(row), ...key);
-    });
-    wentWell(await old.append(head, [rep(1)]));
-    wentWell(await old.end(head, { state: 'finished', result: raise }));
-    wentWell(await old.append(header({ id: idOf(2) }), [rep(1)]));
-    vi.restoreAllMocks();
+    const old = database(browser.page(), VERSIONS.slice(0, 1));
+    await old.open();
+    await old.table('sets').bulkAdd([
+      { ...header({ exercise: 'leg-raise' }), state: 'finished' },
+      { ...header({ id: idOf(2) }), state: 'running' },
+    ]);
+    await old.table('reps').bulkAdd([1, 2].map((n) => asThen({ setId: idOf(n), number: 1, rep: rep(1) })));
+    await old.table('results').add(asThen({ setId: idOf(1), result: raise }));
     old.close();
     const now = wentWell(await openSetStore(browser.page()));
     expect(wentWell(await now.read(idOf(1))).result).toEqual({ ...raise, kneeLimitDeg: 15, onset: null });

@@ -1,5 +1,7 @@
+import { personFacts } from '../../src/dose/person-facts.ts';
 import type { DiaryEntry } from '../../src/record/diary-entry.ts';
 import { doseLogOf } from '../../src/record/dose-log-of.ts';
+import type { Person } from '../../src/record/person.ts';
 import type { RepEdit } from '../../src/record/rep-edit.ts';
 import type { StoredSet } from '../../src/record/stored-set.ts';
 import { fail, ok, type Result } from '../../src/result.ts';
@@ -22,6 +24,7 @@ export function fakeServices(stored: readonly ShownSet[] = [], change: Partial<A
   const begun: DrivenSet[] = [];
   const entries: DiaryEntry[] = [];
   const told: { state: NotificationPermission | 'unsupported'; readonly shown: string[] } = { state: 'default', shown: [] };
+  const people = new Map<string, Person>();
   let edits = 0;
   const services: AppServices = {
     missing: () => [],
@@ -97,7 +100,24 @@ export function fakeServices(stored: readonly ShownSet[] = [], change: Partial<A
       },
       show: (text) => told.shown.push(text),
     },
+    people: {
+      list: async () => ok({ people: [...people.values()].map((person) => ({ person, facts: null })), damaged: [] }),
+      read: async (id) => {
+        const person = people.get(id);
+        return person ? ok(person) : fail({ kind: 'person-missing' });
+      },
+      save: async (person) => {
+        people.set(person.id, person);
+        return ok(null);
+      },
+      facts: async () => ok(personFacts(doseLogOf(entries, [...sets.values()], 'UTC'))),
+      remove: async (id) => {
+        people.delete(id);
+        return ok(null);
+      },
+    },
+    of: () => services,
     ...change,
   };
-  return { services, begun, sets, entries, told };
+  return { services, begun, sets, entries, told, people };
 }

@@ -60,6 +60,7 @@ describe('choosing a set', () => {
   test('the choices make the plan, and are remembered', async () => {
     const { services, begun } = fakeServices();
     shownAt('/choose/camera', services);
+    await screen.findByRole('heading', { level: 1, name: 'What will you do?' });
     fireEvent.click(screen.getByRole('radio', { name: /Straight leg raise/ }));
     fireEvent.click(screen.getByRole('radio', { name: 'Right leg' }));
     fireEvent.click(screen.getByRole('radio', { name: 'On the left' }));
@@ -87,6 +88,7 @@ describe('choosing a set', () => {
   test('the knee limit is asked for leg raises only, and goes into the plan', async () => {
     const { services, begun } = fakeServices();
     shownAt('/choose/camera', services);
+    await screen.findByRole('heading', { level: 1, name: 'What will you do?' });
     fireEvent.click(screen.getByRole('radio', { name: /Foot tap/ }));
     expect(screen.queryByRole('textbox', { name: 'Knee may bend by, degrees' })).toBeNull();
     fireEvent.click(screen.getByRole('radio', { name: /Straight leg raise/ }));
@@ -95,14 +97,16 @@ describe('choosing a set', () => {
     expect(begun[0]?.plan.kneeLimitDeg).toBe(20);
   });
 
-  test('the place of the head is asked only when lying', () => {
+  test('the place of the head is asked only when lying', async () => {
     shownAt('/choose/camera', fakeServices().services);
+    await screen.findByRole('heading', { level: 1, name: 'What will you do?' });
     expect(screen.queryByRole('radio', { name: 'On the left' })).toBeNull();
   });
 
-  test('a video can be measured only once it is chosen', () => {
+  test('a video can be measured only once it is chosen', async () => {
     const { services, begun } = fakeServices();
     const { container } = shownAt('/choose/file', services);
+    await screen.findByRole('heading', { level: 1, name: 'What will you do?' });
     const go = screen.getByRole('button', { name: 'Measure the video' });
     expect(go).toHaveProperty('disabled', true);
     const file = new File(['film'], 'morning.mp4', { type: 'video/mp4' });
@@ -120,6 +124,7 @@ describe('choosing a set', () => {
     ];
     const { services, begun } = fakeServices([], { cameras: async () => cameras });
     const { container } = shownAt('/choose/camera', services);
+    await screen.findByRole('heading', { level: 1, name: 'What will you do?' });
     fireEvent.click(within(container).getByText('More choices'));
     const select = await screen.findByRole('combobox', { name: /Camera/ });
     fireEvent.change(select, { target: { value: 'b' } });

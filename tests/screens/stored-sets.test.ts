@@ -38,7 +38,6 @@ function arrayStore(sets: StoredSet[], damaged: readonly string[] = []): SetStor
       );
       return ok(undefined);
     },
-    close: () => undefined,
   };
 }
 

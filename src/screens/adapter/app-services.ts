@@ -2,23 +2,27 @@ import { listCameras } from '../../capture/camera.ts';
 import { shareWindow } from '../../capture/shared-window.ts';
 import { openSetStore } from '../../record/open-store.ts';
 import { askToKeepStorage } from '../../record/persistence.ts';
+import { type PersonId, SELF } from '../../record/person.ts';
+import type { PersonStore, Store } from '../../record/store.ts';
+import type { StoreError } from '../../record/store-error.ts';
 import type { StoredSet } from '../../record/stored-set.ts';
-import { fail, type Result } from '../../result.ts';
+import { fail, ok, type Result } from '../../result.ts';
 import { entryNow } from '../day/entry-now.ts';
 import type { AppServices, Problem, SetHooks, SetPlan } from '../services.ts';
 import { diaryServices } from './diary.ts';
 import { everythingIn } from './everything.ts';
 import { browserMessages } from './messages.ts';
 import { missingFeatures } from './missing-features.ts';
+import { peopleServices } from './people.ts';
 import { problemOf } from './problem-of.ts';
 import { storedSets, type UnstoredSets } from './stored-sets.ts';
 
-/** The real program behind the screens. What only a running set needs is loaded with the first one. */
-export function appServices(): AppServices {
+/** The services of one person on an opening store. @param of gives those of somebody else */
+function servicesOf(person: PersonId, opening: Promise<Result<Store, StoreError>>, of: AppServices['of']): AppServices {
   const missing = missingFeatures();
-  const opening = openSetStore();
+  const own: Promise<Result<PersonStore, StoreError>> = opening.then((store) => (store.ok ? ok(store.value.of(person)) : store));
   const unstored: UnstoredSets = new Map();
-  const diary = diaryServices(opening);
+  const diary = diaryServices(own);
 
   const run = async (
     plan: SetPlan,
@@ -26,10 +30,10 @@ export function appServices(): AppServices {
     signal: AbortSignal,
     onsets: EventTarget,
   ): Promise<Result<StoredSet | null, Problem>> => {
-    const [{ runPlan }, store] = await Promise.all([import('./run-plan.ts'), opening]);
+    const [{ runPlan }, store] = await Promise.all([import('./run-plan.ts'), own]);
     const hold = (set: StoredSet) => unstored.set(set.id, set);
     const disk = store.ok && plan.stored !== false ? store.value : null;
-    const outcome = await runPlan(plan, hooks, disk, hold, signal, onsets);
+    const outcome = await runPlan(plan, person, hooks, disk, hold, signal, onsets);
     if (outcome.ok && outcome.value && disk) {
       void askToKeepStorage();
       const { line } = plan;
@@ -62,9 +66,24 @@ export function appServices(): AppServices {
       openFilm: async (file) => (await import('./still-pictures.ts')).openFilm(file),
       photo: async (file, plan, onLoading) => (await import('./still-pictures.ts')).lookAtPhoto(file, plan, onLoading),
     },
-    ...storedSets(opening, unstored),
+    ...storedSets(own, unstored),
     diary,
-    everything: () => everythingIn(opening),
+    everything: () => everythingIn(own),
     messages: browserMessages(),
+    people: peopleServices(opening),
+    of,
   };
+}
+
+/** The real program behind the screens. What only a running set needs is loaded with the first one. */
+export function appServices(): AppServices {
+  const opening = openSetStore();
+  // Kept for the page's life: a set that could not be stored is held by the services of its person.
+  const known = new Map<PersonId, AppServices>();
+  const of = (person: PersonId): AppServices => {
+    const services = known.get(person) ?? servicesOf(person, opening, of);
+    known.set(person, services);
+    return services;
+  };
+  return of(SELF);
 }

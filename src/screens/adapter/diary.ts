@@ -1,6 +1,6 @@
 import { localTime } from '../../dose/local-time.ts';
 import type { DiaryError } from '../../record/diary-store.ts';
-import type { Store } from '../../record/store.ts';
+import type { PersonStore } from '../../record/store.ts';
 import type { StoreError } from '../../record/store-error.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import { addDays } from '../../symptoms/calendar-day.ts';
@@ -18,13 +18,13 @@ const problemOfDiary = (error: DiaryError): Problem =>
     : problemOf(error);
 
 /** The diary as the screens ask for it. */
-export function diaryServices(opening: Promise<Result<Store, StoreError>>): DiaryServices {
+export function diaryServices(opening: Promise<Result<PersonStore, StoreError>>): DiaryServices {
   return {
-    async log() {
+    async log(days = DAYS_BACK) {
       const store = await opening;
       if (!store.ok) return fail(problemOf(store.error));
       const clock = clockNow();
-      const read = await store.value.diary.log(addDays(localTime(clock).day, -DAYS_BACK), clock.timeZone);
+      const read = await store.value.diary.log(addDays(localTime(clock).day, -days), clock.timeZone);
       return read.ok ? ok(read.value.log) : fail(problemOf(read.error));
     },
     async add(entries) {

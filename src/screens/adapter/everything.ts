@@ -1,4 +1,4 @@
-import type { Store } from '../../record/store.ts';
+import type { PersonStore } from '../../record/store.ts';
 import type { StoreError } from '../../record/store-error.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import type { Everything, Problem } from '../services.ts';
@@ -6,7 +6,7 @@ import { allSets } from './all-sets.ts';
 import { problemOf } from './problem-of.ts';
 
 /** Reads every set and the whole diary. */
-export async function everythingIn(opening: Promise<Result<Store, StoreError>>): Promise<Result<Everything, Problem>> {
+export async function everythingIn(opening: Promise<Result<PersonStore, StoreError>>): Promise<Result<Everything, Problem>> {
   const store = await opening;
   if (!store.ok) return fail(problemOf(store.error));
   const sets = await allSets(store.value);

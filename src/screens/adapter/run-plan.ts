@@ -1,5 +1,6 @@
 import { exerciseOf } from '../../exercises/catalogue.ts';
 import { finishSet, markOnset, startSet, stepSet } from '../../measure/set.ts';
+import type { PersonId } from '../../record/person.ts';
 import type { SetStore } from '../../record/set-store.ts';
 import type { SetHeader, StoredSet } from '../../record/stored-set.ts';
 import { fail, ok, type Result } from '../../result.ts';
@@ -14,8 +15,8 @@ import { problemOfSession } from './problem-of.ts';
 const PLACED_MS = ms(2000);
 
 /** Where a set came from, as it is stored. */
-function originOf({ pictures, model }: SetPlan): Pick<SetHeader, 'person' | 'source' | 'fileName' | 'model'> {
-  const origin = { person: 'me', source: pictures.kind, model } as const;
+function originOf({ pictures, model }: SetPlan, person: PersonId): Pick<SetHeader, 'person' | 'source' | 'fileName' | 'model'> {
+  const origin = { person, source: pictures.kind, model } as const;
   return pictures.kind === 'file' ? { ...origin, fileName: pictures.file.name } : origin;
 }
 
@@ -25,6 +26,7 @@ const unstoredOf = (error: SessionError, store: SetStore | null): StoredSet | nu
 
 /**
  * Opens the pictures and the pose model and runs the set.
+ * @param person whose set it is
  * @param store null: this browser stores nothing; the set is measured all the same
  * @param onUnstored hears of a set that was measured but is not on the disk
  * @param onsets tells by its event `onset` that symptoms begin
@@ -32,6 +34,7 @@ const unstoredOf = (error: SessionError, store: SetStore | null): StoredSet | nu
  */
 export async function runPlan(
   plan: SetPlan,
+  person: PersonId,
   hooks: SetHooks,
   store: SetStore | null,
   onUnstored: (set: StoredSet) => void,
@@ -76,7 +79,7 @@ export async function runPlan(
         ...(source.live ? { placedMs: PLACED_MS } : {}),
       },
       head: plan.head,
-      origin: originOf(plan),
+      origin: originOf(plan, person),
       store,
       now: Date.now,
       onView: hooks.onView,

@@ -1,5 +1,6 @@
 import { type ReactNode, useEffect, useRef } from 'react';
 import { Link } from 'wouter';
+import { usePerson } from '../people/person-context.tsx';
 import { useWords } from '../words/words-context.tsx';
 import { Icon } from './icon.tsx';
 import './page.css';
@@ -31,7 +32,8 @@ interface PageProps {
 /** A screen that scrolls: the name of the program, a way back, one heading. */
 export function Page({ title, lead, back, className, children }: PageProps) {
   const heading = useScreenTitle(title);
-  const { app } = useWords();
+  const { app, people } = useWords();
+  const whose = usePerson();
   return (
     <div className={`page ${className}`}>
       <header className="page-top">
@@ -43,6 +45,12 @@ export function Page({ title, lead, back, className, children }: PageProps) {
             {app.back}
           </Link>
         )}
+        {whose && whose.person.name !== title ? (
+          <p className="page-whose">
+            <Icon name="person" />
+            {people.person.whose(whose.person.name)}
+          </p>
+        ) : null}
       </header>
       <main>
         <div className="page-title">

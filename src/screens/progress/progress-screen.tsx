@@ -3,13 +3,14 @@ import { Link } from 'wouter';
 import { type Progress, progress } from '../../dose/progress.ts';
 import type { CalendarDay } from '../../symptoms/calendar-day.ts';
 import { MOST_INTENSITY } from '../../symptoms/felt.ts';
+import { DayChart } from '../chart/day-chart.tsx';
+import { PlainTable } from '../chart/value-table.tsx';
 import { OptionCards } from '../choose/option-cards.tsx';
 import { dayIn, shortDayIn } from '../day/clock-words.ts';
 import { DayProblem } from '../day/day-problem.tsx';
 import { useDay } from '../day/use-day.ts';
 import { Page } from '../parts/page.tsx';
 import { useWords } from '../words/words-context.tsx';
-import { DayChart } from './day-chart.tsx';
 import { LineProgress } from './line-progress.tsx';
 import { WEEKS, type Weeks } from './weeks.ts';
 import './progress-screen.css';
@@ -33,24 +34,13 @@ function Symptoms({ found, days }: { readonly found: Progress; readonly days: re
         />
       )}
       {found.symptoms.length === 0 ? null : (
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">{words.day}</th>
-              <th scope="col">{words.worst}</th>
-              <th scope="col">{words.furthest}</th>
-            </tr>
-          </thead>
-          <tbody className="numbers">
-            {found.symptoms.map(({ day, most, mostDistant }) => (
-              <tr key={day}>
-                <th scope="row">{shortDayIn(locale, day)}</th>
-                <td>{most ?? words.unsaid}</td>
-                <td>{mostDistant ? feel.regions[mostDistant.region] : ''}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        <PlainTable
+          columns={[words.day, words.worst, words.furthest]}
+          rows={found.symptoms.map(({ day, most, mostDistant }) => ({
+            key: day,
+            cells: [shortDayIn(locale, day), most ?? words.unsaid, mostDistant ? feel.regions[mostDistant.region] : ''],
+          }))}
+        />
       )}
     </section>
   );
@@ -58,7 +48,7 @@ function Symptoms({ found, days }: { readonly found: Progress; readonly days: re
 
 /** The last weeks: done against due, range against target and the other leg, symptoms. */
 export function ProgressScreen() {
-  const { progress: words, report, app, locale } = useWords();
+  const { progress: words, report, review, app, locale } = useWords();
   const { log, today, problem } = useDay();
   const [weeks, setWeeks] = useState<Weeks>('2');
   const found = log && today ? progress(log, today.day, 7 * Number(weeks)) : null;
@@ -74,9 +64,12 @@ export function ProgressScreen() {
         {!log && !problem ? <p className="heard">{app.loading}</p> : null}
         {log && !found ? <p>{words.none}</p> : null}
         {log ? (
-          <div>
+          <div className="progress-ways">
             <Link href="/report" className="button">
               {report.open}
+            </Link>
+            <Link href="/review" className="button">
+              {review.open}
             </Link>
           </div>
         ) : null}

@@ -1,8 +1,8 @@
 import type { Target } from '../../dose/prescribed-exercise.ts';
 import type { RangeProgress } from '../../dose/range-progress.ts';
 import type { CalendarDay } from '../../symptoms/calendar-day.ts';
+import { DayChart } from '../chart/day-chart.tsx';
 import { useWords } from '../words/words-context.tsx';
-import { DayChart } from './day-chart.tsx';
 
 interface RangeChartProps {
   readonly range: RangeProgress;

@@ -1,31 +1,10 @@
 import type { CalendarDay } from '../../symptoms/calendar-day.ts';
 import type { SelfCheck } from '../../symptoms/self-check.ts';
 import { shortDayIn } from '../day/clock-words.ts';
-import type { Words } from '../words/words.ts';
 import { useWords } from '../words/words-context.tsx';
 import { type CheckRow, checkRows } from './check-rows.ts';
+import { foundIn } from './found-in.ts';
 import { LegTable } from './leg-table.tsx';
-
-/** What was found, in words. */
-function foundIn(
-  { check, found }: { readonly check: CheckRow['check']; readonly found: CheckRow['first']['found'] },
-  words: Words,
-): string {
-  const { check: said, report } = words;
-  switch (found) {
-    case 'cannot-lift':
-    case 'easily-pushed-down':
-    case 'as-strong':
-      return said.bigToe[found];
-    case 'yes':
-    case 'no':
-      return said[found];
-    case 'not-answered':
-      return words.progress.unsaid;
-    default:
-      return check === 'heel-walk' ? report.checks.steps(found) : said.secondsOf(found);
-  }
-}
 
 interface ChecksPartProps {
   readonly selfChecks: readonly SelfCheck[];

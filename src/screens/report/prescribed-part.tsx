@@ -12,7 +12,7 @@ import { dateIn } from './date-in.ts';
 export const targetIn = (target: Target, { plan, report }: Words): string =>
   target.kind === 'range' ? report.prescribed.range(target.fromDeg, target.toDeg) : plan.targets[target.kind];
 
-const doseIn = ({ setsADay, repsASet, holdS }: Dose, { plan, day }: Words): string =>
+export const doseIn = ({ setsADay, repsASet, holdS }: Dose, { plan, day }: Words): string =>
   `${plan.setsADay(setsADay)}, ${day.dose(repsASet, holdS)}`;
 
 interface PrescribedPartProps {

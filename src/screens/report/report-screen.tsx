@@ -8,6 +8,7 @@ import { WEEKS, type Weeks } from '../progress/weeks.ts';
 import { useWords } from '../words/words-context.tsx';
 import { ReportFiles } from './report-files.tsx';
 import { ReportSheet } from './report-sheet.tsx';
+import '../styles/paper.css';
 import './report-screen.css';
 
 /** The report for the therapist, to be printed, and what is on this machine as files. */

@@ -1,7 +1,7 @@
 import type { DoseLog } from '../../dose/dose-log.ts';
 import type { DoseStep } from '../../dose/dose-step.ts';
 import type { Prescription } from '../../dose/prescription.ts';
-import { type Proposal, propose } from '../../dose/propose.ts';
+import { propose } from '../../dose/propose.ts';
 import type { CalendarDay } from '../../symptoms/calendar-day.ts';
 import { byMoment } from '../../symptoms/entry.ts';
 import { changeWords } from '../day/change-words.ts';
@@ -9,31 +9,7 @@ import { shortDayIn } from '../day/clock-words.ts';
 import { prescribedWords } from '../day/prescribed-words.ts';
 import type { Words } from '../words/words.ts';
 import { useWords } from '../words/words-context.tsx';
-
-/** Why this is proposed; nothing for a stop, whose reasons stand among the warning signs. */
-function whyIn(proposal: Proposal, { day: { proposal: said } }: Words): string {
-  switch (proposal.kind) {
-    case 'up':
-      return said.good(proposal.goodDays);
-    case 'hold':
-      return said.hold[proposal.reason.kind];
-    case 'back':
-    case 'contact':
-      return said.flare[proposal.reason.kind];
-    case 'stop':
-      return '';
-    default:
-      return proposal satisfies never;
-  }
-}
-
-/** The reason that a step was stored with; a word that is not known stays as it is. */
-function reasonIn(reason: string, { day, report: { steps } }: Words): string {
-  if (reason === 'good-days') return steps.goodDays;
-  if (reason === 'chosen') return steps.chosen;
-  const flares: Readonly<Record<string, string>> = day.proposal.flare;
-  return flares[reason] ?? reason;
-}
+import { reasonIn, whyIn } from './proposal-words.ts';
 
 const lineName = (step: DoseStep, log: DoseLog, words: Words): string => {
   const item = log.prescriptions.find(({ id }) => id === step.prescriptionId)?.items.find(({ id }) => id === step.itemId);

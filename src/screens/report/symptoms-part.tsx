@@ -1,8 +1,8 @@
 import type { DoseLog } from '../../dose/dose-log.ts';
 import type { Progress } from '../../dose/progress.ts';
 import { MOST_INTENSITY } from '../../symptoms/felt.ts';
+import { DayChart } from '../chart/day-chart.tsx';
 import { shortDayIn } from '../day/clock-words.ts';
-import { DayChart } from '../progress/day-chart.tsx';
 import { useWords } from '../words/words-context.tsx';
 import { CHART_HEIGHT } from './measured-part.tsx';
 import { symptomRows } from './symptom-rows.ts';

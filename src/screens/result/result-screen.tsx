@@ -12,6 +12,7 @@ import { useWords } from '../words/words-context.tsx';
 import { AngleCurve } from './angle-curve.tsx';
 import { CurveLegend } from './curve-legend.tsx';
 import { DoAgain } from './do-again.tsx';
+import { EditList } from './edit-list.tsx';
 import { RemoveSet } from './remove-set.tsx';
 import { RepTable } from './rep-table.tsx';
 import { ResultHead } from './result-head.tsx';
@@ -57,6 +58,7 @@ function Result({ set, change, problem }: StoredSetInUse & { readonly set: Shown
         <SetProfile set={set} />
         <CompareWith set={set} />
         <RepTable reps={reps} onChange={change} />
+        <EditList edits={set.edits} />
         <RemoveSet id={set.id} onProblem={setRemoving} />
       </div>
     </Page>

@@ -8,9 +8,15 @@ import { SourceChoices } from './source-choices.tsx';
 import './start-screen.css';
 import { StoredSets } from './stored-sets.tsx';
 
+const THERAPISTS = [
+  ['people', '/people'],
+  ['desk', '/desk'],
+] as const;
+
 /** The first screen: three ways to begin, and the sets there are. */
 export function StartScreen() {
-  const { app, start, desk } = useWords();
+  const words = useWords();
+  const { app, start } = words;
   return (
     <Page className="start" title={start.title} lead={start.lead}>
       <Link href="/today" className="start-today">
@@ -29,13 +35,18 @@ export function StartScreen() {
         <StoredSets />
         <Caution />
       </div>
-      <Link href="/desk" className="start-today">
-        <span>
-          <strong>{desk.open}</strong>
-          <span className="soft">{desk.openAbout}</span>
-        </span>
-        <Icon name="forward" size={28} />
-      </Link>
+      <section className="start-therapist">
+        <h2>{start.therapist}</h2>
+        {THERAPISTS.map(([part, href]) => (
+          <Link key={part} href={href} className="start-today">
+            <span>
+              <strong>{words[part].open}</strong>
+              <span className="soft">{words[part].openAbout}</span>
+            </span>
+            <Icon name="forward" size={28} />
+          </Link>
+        ))}
+      </section>
       <LanguageSwitch />
     </Page>
   );

@@ -3,8 +3,7 @@ import type { DeskWords } from './desk-words.ts';
 /** The therapist's measuring, in English. */
 export const enDesk: DeskWords = {
   open: 'Measure an angle',
-  openAbout:
-    'For therapists: on a video call, in the room, in a video or a photo, mark where symptoms start and how far it goes.',
+  openAbout: 'On a video call, in the room, in a video or a photo, mark where symptoms start and how far it goes.',
   title: 'Measure an angle',
   lead: 'The person is seen from the side, the whole leg in the picture. The leg rests at first, then moves; mark as often as you like.',
   movement: 'Movement',

@@ -118,6 +118,10 @@ export const enProblems = {
   }),
   'window-denied': () => ({ title: 'No window was chosen.', todo: 'Press the button again and choose the window of the call.' }),
   'window-unreadable': () => ({ title: 'This window can’t be shared.', todo: 'Choose another window, or the whole screen.' }),
+  'person-missing': () => ({
+    title: 'This person is not on this machine.',
+    todo: 'Look in the list of people; they may have been removed here or in another tab.',
+  }),
   'window-lost': () => ({
     title: 'The window is no longer shared, or it changed its size.',
     todo: 'Choose it again. What was marked until then is kept.',

@@ -35,6 +35,7 @@ export const enProgress: ProgressWords = {
   weeks: (n) => `${n} weeks`,
   lookBack: 'Look back over',
   otherLeg: 'Other leg',
+  doneDrawn: 'How much of each day was done.',
   rangeDrawn: 'How far the leg went each day, with the error of measurement.',
   rangeDrawnTarget: 'How far the leg went each day, with the error of measurement, and the target as a band.',
   symptomsDrawn: 'The strongest symptoms of each day, from 0 to 10.',

@@ -4,12 +4,14 @@ import { enDay } from './en-day.ts';
 import { enDesk } from './en-desk.ts';
 import { enFeel } from './en-feel.ts';
 import { enHandOver } from './en-hand-over.ts';
+import { enPeople } from './en-people.ts';
 import { enPlan } from './en-plan.ts';
 import { plural, smallOnes, times } from './en-plural.ts';
 import { enProblems } from './en-problems.ts';
 import { enProgress } from './en-progress.ts';
 import { enReport } from './en-report.ts';
 import { enResult } from './en-result.ts';
+import { enReview } from './en-review.ts';
 import { enStill } from './en-still.ts';
 import type { Words } from './words.ts';
 
@@ -24,6 +26,7 @@ export const en = {
     language: 'Language',
   },
   start: {
+    therapist: 'For therapists',
     today: 'Today',
     todayAbout: 'Your plan: what is due, what is done, when the next set may come.',
     title: 'Your leg exercises, counted and measured',
@@ -206,9 +209,11 @@ export const en = {
   feel: enFeel,
   progress: enProgress,
   report: enReport,
+  review: enReview,
   check: enCheck,
   handOver: enHandOver,
   desk: enDesk,
+  people: enPeople,
   still: enStill,
   unsupported: {
     title: 'This browser can’t run Evenside',

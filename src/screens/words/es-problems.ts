@@ -129,6 +129,10 @@ export const esProblems: Words['problems'] = {
     todo: 'Pulse otra vez el botón y elija la ventana de la llamada.',
   }),
   'window-unreadable': () => ({ title: 'Esta ventana no se puede compartir.', todo: 'Elija otra ventana o toda la pantalla.' }),
+  'person-missing': () => ({
+    title: 'Esta persona no está en este equipo.',
+    todo: 'Mire en la lista de personas; puede que se haya eliminado aquí o en otra pestaña.',
+  }),
   'window-lost': () => ({
     title: 'La ventana ya no se comparte, o cambió de tamaño.',
     todo: 'Elíjala otra vez. Lo que se marcó hasta entonces está guardado.',

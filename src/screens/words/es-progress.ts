@@ -40,6 +40,7 @@ export const esProgress: ProgressWords = {
   weeks: (n) => `${n} semanas`,
   lookBack: 'Repasar',
   otherLeg: 'La otra pierna',
+  doneDrawn: 'Cuánto se hizo cada día.',
   rangeDrawn: 'Hasta dónde llegó la pierna cada día, con el error de medida.',
   rangeDrawnTarget: 'Hasta dónde llegó la pierna cada día, con el error de medida y el objetivo como franja.',
   symptomsDrawn: 'Los síntomas más fuertes de cada día, de 0 a 10.',

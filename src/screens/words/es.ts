@@ -4,12 +4,14 @@ import { esDay } from './es-day.ts';
 import { esDesk } from './es-desk.ts';
 import { esFeel } from './es-feel.ts';
 import { esHandOver } from './es-hand-over.ts';
+import { esPeople } from './es-people.ts';
 import { esPlan } from './es-plan.ts';
 import { plural, smallOnes, times } from './es-plural.ts';
 import { esProblems } from './es-problems.ts';
 import { esProgress } from './es-progress.ts';
 import { esReport } from './es-report.ts';
 import { esResult } from './es-result.ts';
+import { esReview } from './es-review.ts';
 import { esStill } from './es-still.ts';
 import type { Words } from './words.ts';
 
@@ -25,6 +27,7 @@ export const es: Words = {
     language: 'Idioma',
   },
   start: {
+    therapist: 'Para terapeutas',
     today: 'Hoy',
     todayAbout: 'Su plan: qué toca, qué está hecho, cuándo puede venir la siguiente serie.',
     title: 'Sus ejercicios de pierna, contados y medidos',
@@ -213,9 +216,11 @@ export const es: Words = {
   feel: esFeel,
   progress: esProgress,
   report: esReport,
+  review: esReview,
   check: esCheck,
   handOver: esHandOver,
   desk: esDesk,
+  people: esPeople,
   still: esStill,
   unsupported: {
     title: 'Este navegador no puede ejecutar Evenside',

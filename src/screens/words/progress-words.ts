@@ -31,6 +31,7 @@ export interface ProgressWords {
   readonly weeks: (n: number) => string;
   readonly lookBack: string;
   readonly otherLeg: string;
+  readonly doneDrawn: string;
   readonly rangeDrawn: string;
   readonly rangeDrawnTarget: string;
   readonly symptomsDrawn: string;

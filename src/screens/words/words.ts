@@ -14,9 +14,11 @@ import type { DayWords } from './day-words.ts';
 import type { DeskWords } from './desk-words.ts';
 import type { FeelWords } from './feel-words.ts';
 import type { HandOverWords } from './hand-over-words.ts';
+import type { PeopleWords } from './people-words.ts';
 import type { PlanWords } from './plan-words.ts';
 import type { ProgressWords } from './progress-words.ts';
 import type { ReportWords } from './report-words.ts';
+import type { ReviewWords } from './review-words.ts';
 import type { StillWords } from './still-words.ts';
 
 /** What went wrong, and what to do about it. `detail` is a technical word, such as a codec's name. */
@@ -43,6 +45,8 @@ export interface Words {
     readonly language: string;
   };
   readonly start: {
+    /** Over what only a therapist needs. */
+    readonly therapist: string;
     readonly today: string;
     readonly todayAbout: string;
     readonly title: string;
@@ -212,9 +216,11 @@ export interface Words {
   readonly feel: FeelWords;
   readonly progress: ProgressWords;
   readonly report: ReportWords;
+  readonly review: ReviewWords;
   readonly check: CheckWords;
   readonly handOver: HandOverWords;
   readonly desk: DeskWords;
+  readonly people: PeopleWords;
   readonly still: StillWords;
   readonly unsupported: { readonly title: string; readonly todo: string; readonly features: Record<MissingFeature, string> };
 }

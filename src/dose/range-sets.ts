@@ -1,0 +1,41 @@
+import { isExerciseId } from '../exercises/exercise.ts';
+import type { Side } from '../pose/landmarks.ts';
+import { median } from '../signal/median.ts';
+import type { CalendarDay } from '../symptoms/calendar-day.ts';
+import { type Deg, deg } from '../units.ts';
+import { type DoneSet, isOf } from './done-set.ts';
+import type { PrescribedExercise } from './prescribed-exercise.ts';
+import { type AgainstTarget, againstTarget, rangeBandOf } from './range-progress.ts';
+
+/** How far one leg went in one set. */
+export interface RangeSet {
+  readonly id: string;
+  readonly day: CalendarDay;
+  /** ISO 8601, UTC. */
+  readonly endedAt: string;
+  /** Median of the complete repetitions, and how many there were. */
+  readonly rangeDeg: Deg;
+  readonly reps: number;
+  /** Half the width of the 95 % band about it: measurement error alone. */
+  readonly bandDeg: Deg;
+  readonly target: AgainstTarget;
+}
+
+/**
+ * The measured sets of one line with one leg, in order of time.
+ * @param sets of the days looked at
+ * @returns none when the camera does not measure the exercise
+ */
+export function rangeSets(item: PrescribedExercise, side: Side, sets: readonly DoneSet[]): readonly RangeSet[] {
+  const { exercise, target } = item;
+  if (!isExerciseId(exercise)) return [];
+  const bandDeg = rangeBandOf(exercise);
+  const measured = sets.flatMap((set): readonly RangeSet[] => {
+    const middle = set.side === side && isOf(item, set) ? median(set.rangesDeg) : null;
+    if (middle === null) return [];
+    const { id, day, endedAt, rangesDeg } = set;
+    const rangeDeg = deg(middle);
+    return [{ id, day, endedAt, rangeDeg, reps: rangesDeg.length, bandDeg, target: againstTarget(target, rangeDeg, bandDeg) }];
+  });
+  return measured.toSorted((a, b) => (a.endedAt < b.endedAt ? -1 : 1));
+}

@@ -1,0 +1,41 @@
+import { type ComponentType, lazy } from 'react';
+import { Page } from './parts/page.tsx';
+import { useWords } from './words/words-context.tsx';
+
+/** What stands where a screen would that could not be loaded: the page was updated meanwhile, or its server is gone. */
+function NotLoaded() {
+  const { problems } = useWords();
+  const { title, todo } = problems.unexpected('');
+  return (
+    <Page className="not-found" title={title} lead={todo} back="/">
+      {null}
+    </Page>
+  );
+}
+
+/** A screen that is loaded when it is first opened: what only some need is no part of the first load. */
+const later = <P extends object>(load: () => Promise<ComponentType<P>>) =>
+  lazy(async (): Promise<{ readonly default: ComponentType<P> }> => ({ default: await load().catch(() => NotLoaded) }));
+
+export const AfterScreen = later(async () => (await import('./feel/after-screen.tsx')).AfterScreen);
+export const AskScreen = later(async () => (await import('./day/ask-screen.tsx')).AskScreen);
+export const BeforeScreen = later(async () => (await import('./feel/before-screen.tsx')).BeforeScreen);
+export const ByHandScreen = later(async () => (await import('./day/by-hand-screen.tsx')).ByHandScreen);
+export const CheckInScreen = later(async () => (await import('./feel/check-in-screen.tsx')).CheckInScreen);
+export const ChooseScreen = later(async () => (await import('./choose/choose-screen.tsx')).ChooseScreen);
+export const CompareScreen = later(async () => (await import('./compare/compare-screen.tsx')).CompareScreen);
+export const DeskScreen = later(async () => (await import('./desk/desk-screen.tsx')).DeskScreen);
+export const FreeByHandScreen = later(async () => (await import('./day/by-hand-screen.tsx')).FreeByHandScreen);
+export const GiveScreen = later(async () => (await import('./hand-over/give-screen.tsx')).GiveScreen);
+export const GoScreen = later(async () => (await import('./day/go-screen.tsx')).GoScreen);
+export const NewPersonScreen = later(async () => (await import('./people/new-person-screen.tsx')).NewPersonScreen);
+export const PeopleScreen = later(async () => (await import('./people/people-screen.tsx')).PeopleScreen);
+export const PersonScreen = later(async () => (await import('./people/person-screen.tsx')).PersonScreen);
+export const PlanScreen = later(async () => (await import('./plan/plan-screen.tsx')).PlanScreen);
+export const ProgressScreen = later(async () => (await import('./progress/progress-screen.tsx')).ProgressScreen);
+export const QuestionsScreen = later(async () => (await import('./day/questions-screen.tsx')).QuestionsScreen);
+export const ReportScreen = later(async () => (await import('./report/report-screen.tsx')).ReportScreen);
+export const ResultScreen = later(async () => (await import('./result/result-screen.tsx')).ResultScreen);
+export const ReviewScreen = later(async () => (await import('./review/review-screen.tsx')).ReviewScreen);
+export const SelfCheckScreen = later(async () => (await import('./check/self-check-screen.tsx')).SelfCheckScreen);
+export const TakeScreen = later(async () => (await import('./hand-over/take-screen.tsx')).TakeScreen);

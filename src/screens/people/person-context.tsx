@@ -1,0 +1,13 @@
+import { createContext, useContext } from 'react';
+import type { Person } from '../../record/person.ts';
+
+export interface PersonInUse {
+  readonly person: Person;
+  /** Writes a change of them. @returns whether it is on the disk */
+  readonly change: (part: Partial<Person>) => Promise<boolean>;
+}
+
+export const PersonContext = createContext<PersonInUse | null>(null);
+
+/** Whose screens these are; null: one's own. */
+export const usePerson = (): PersonInUse | null => useContext(PersonContext);

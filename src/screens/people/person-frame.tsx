@@ -1,0 +1,76 @@
+import { type ReactNode, useEffect, useMemo, useRef, useState } from 'react';
+import type { Person, PersonId } from '../../record/person.ts';
+import { ms } from '../../units.ts';
+import { DayProblem } from '../day/day-problem.tsx';
+import { Page } from '../parts/page.tsx';
+import type { Problem } from '../services.ts';
+import { ServicesContext, useServices } from '../services-context.tsx';
+import { createRun } from '../set/run.ts';
+import { RunContext } from '../set/run-context.tsx';
+import { useSounds } from '../set/sounds-context.tsx';
+import { useWords } from '../words/words-context.tsx';
+import { PersonContext } from './person-context.tsx';
+
+/** All inside is of one person: their sets and diary are read and written, and a set that runs is theirs. */
+export function PersonFrame({ id, children }: { readonly id: PersonId; readonly children: ReactNode }) {
+  const outer = useServices();
+  const sounds = useSounds();
+  const words = useWords();
+  const [person, setPerson] = useState<Person | null>(null);
+  const [problem, setProblem] = useState<Problem | null>(null);
+  const services = useMemo(() => outer.of(id), [outer, id]);
+  const wordsNow = useRef(words);
+  wordsNow.current = words;
+  const run = useMemo(
+    () =>
+      createRun({
+        services,
+        words: () => wordsNow.current,
+        sounds,
+        now: () => ms(performance.now()),
+        onFault: (cause) => reportError(cause),
+      }),
+    [services, sounds],
+  );
+  // Whoever leaves the person leaves the set that runs.
+  useEffect(() => () => run.leave(), [run]);
+  useEffect(() => {
+    let wanted = true;
+    outer.people.read(id).then((read) => {
+      if (!wanted) return;
+      if (read.ok) setPerson(read.value);
+      else setProblem(read.error);
+    });
+    return () => {
+      wanted = false;
+    };
+  }, [outer, id]);
+  const inUse = useMemo(
+    () =>
+      person && {
+        person,
+        change: async (part: Partial<Person>) => {
+          const changed = { ...person, ...part, changedAt: new Date().toISOString() };
+          const saved = await outer.people.save(changed);
+          setProblem(saved.ok ? null : saved.error);
+          if (saved.ok) setPerson(changed);
+          return saved.ok;
+        },
+      },
+    [person, outer],
+  );
+  if (!inUse) {
+    return (
+      <Page className="person" title={words.people.title} back="~/people">
+        {problem ? <DayProblem problem={problem} /> : <p>{words.app.loading}</p>}
+      </Page>
+    );
+  }
+  return (
+    <PersonContext value={inUse}>
+      <ServicesContext value={services}>
+        <RunContext value={run}>{children}</RunContext>
+      </ServicesContext>
+    </PersonContext>
+  );
+}
