@@ -12,7 +12,6 @@ import { enProgress } from './en-progress.ts';
 import { enReport } from './en-report.ts';
 import { enResult } from './en-result.ts';
 import { enReview } from './en-review.ts';
-import { enStill } from './en-still.ts';
 import type { Words } from './words.ts';
 
 export const en = {
@@ -214,7 +213,6 @@ export const en = {
   handOver: enHandOver,
   desk: enDesk,
   people: enPeople,
-  still: enStill,
   unsupported: {
     title: 'This browser can’t run Evenside',
     todo: 'Open this address in a current Chrome, Edge or Chromium.',

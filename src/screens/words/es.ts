@@ -12,7 +12,6 @@ import { esProgress } from './es-progress.ts';
 import { esReport } from './es-report.ts';
 import { esResult } from './es-result.ts';
 import { esReview } from './es-review.ts';
-import { esStill } from './es-still.ts';
 import type { Words } from './words.ts';
 
 /** Everything the screens say, in Spanish. */
@@ -221,7 +220,6 @@ export const es: Words = {
   handOver: esHandOver,
   desk: esDesk,
   people: esPeople,
-  still: esStill,
   unsupported: {
     title: 'Este navegador no puede ejecutar Evenside',
     todo: 'Abra esta dirección en un Chrome, Edge o Chromium actual.',

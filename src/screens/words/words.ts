@@ -19,7 +19,6 @@ import type { PlanWords } from './plan-words.ts';
 import type { ProgressWords } from './progress-words.ts';
 import type { ReportWords } from './report-words.ts';
 import type { ReviewWords } from './review-words.ts';
-import type { StillWords } from './still-words.ts';
 
 /** What went wrong, and what to do about it. `detail` is a technical word, such as a codec's name. */
 export interface ProblemWords {
@@ -221,6 +220,5 @@ export interface Words {
   readonly handOver: HandOverWords;
   readonly desk: DeskWords;
   readonly people: PeopleWords;
-  readonly still: StillWords;
   readonly unsupported: { readonly title: string; readonly todo: string; readonly features: Record<MissingFeature, string> };
 }
