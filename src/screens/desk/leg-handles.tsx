@@ -76,6 +76,10 @@ export function LegHandles({ image, size, box, names, leg, onLeg }: LegHandlesPr
     const { x, y } = pointerIn(event);
     moveTo(drag.current.name, x + drag.current.dx, y + drag.current.dy);
   };
+  const placeOf = (name: PointName) => ({
+    left: `${(100 * (leg[name].x - box.x)) / box.width}%`,
+    top: `${(100 * (leg[name].y - box.y)) / box.height}%`,
+  });
   const step = (name: PointName, event: React.KeyboardEvent) => {
     const arrow = ARROWS[event.key];
     if (!arrow) return;
@@ -103,17 +107,17 @@ export function LegHandles({ image, size, box, names, leg, onLeg }: LegHandlesPr
           className="leg-handle"
           data-point={name}
           aria-label={still.pointAt(still.points[name], Math.round(leg[name].x), Math.round(leg[name].y))}
-          style={{
-            left: `${(100 * (leg[name].x - box.x)) / box.width}%`,
-            top: `${(100 * (leg[name].y - box.y)) / box.height}%`,
-          }}
+          style={placeOf(name)}
           onFocus={() => setActive(name)}
           onBlur={() => setActive(null)}
           onKeyDown={(event) => step(name, event)}
-        >
-          <span aria-hidden="true">{still.points[name]}</span>
-        </button>
+        />
       ))}
+      {active ? (
+        <span className="leg-handle-name" aria-hidden="true" style={placeOf(active)}>
+          {still.points[active]}
+        </span>
+      ) : null}
       {active ? <Magnifier image={image} size={size} at={leg[active]} onRight={leg[active].x < box.x + box.width / 2} /> : null}
     </div>
   );
