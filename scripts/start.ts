@@ -1,9 +1,9 @@
 /** `npm start`: builds what is missing, serves the app on this machine only, prints its address as the last line. */
 import { join } from 'node:path';
-import { parseArgs } from 'node:util';
-import { fail, ok, type Result } from '../src/result.ts';
+import type { Result } from '../src/result.ts';
 import { ensureSite } from './build-site.ts';
 import { type ServeError, type Site, serveSite } from './serve-site.ts';
+import { portOf } from './start-arguments.ts';
 
 const ROOT = join(import.meta.dirname, '..');
 /** Chosen: free of well-known services. */
@@ -11,28 +11,6 @@ const DEFAULT_PORT = 4310;
 /** How many ports after the default are tried. */
 const PORTS_TRIED = 20;
 const BAD_ARGUMENTS = 2;
-
-const USAGE = 'npm start [-- --port N]';
-
-type ArgumentError = { readonly kind: 'bad-arguments'; readonly words: string };
-
-/** @returns the port asked for, or null when none was */
-function portOf(args: readonly string[]): Result<number | null, ArgumentError> {
-  let port: string | undefined;
-  try {
-    port = parseArgs({ args: [...args], options: { port: { type: 'string' } } }).values.port;
-  } catch (cause) {
-    const reason = cause instanceof Error ? (cause.message.split('. ')[0] ?? '') : String(cause);
-    return fail({ kind: 'bad-arguments', words: `${reason}. Use it as: ${USAGE}` });
-  }
-  if (port === undefined) return ok(null);
-  const number = /^\d{1,5}$/.test(port) ? Number(port) : Number.NaN;
-  if (number >= 1 && number <= 65535) return ok(number);
-  return fail({
-    kind: 'bad-arguments',
-    words: `The port must be a whole number from 1 to 65535, not "${port}". Use it as: ${USAGE}`,
-  });
-}
 
 async function onFreePort(): Promise<Result<Site, ServeError>> {
   for (let port = DEFAULT_PORT; port < DEFAULT_PORT + PORTS_TRIED; port += 1) {

@@ -1,10 +1,10 @@
-/** `npm test`: every check of the project in order, stopping at the first that fails. */
-import { spawnSync } from 'node:child_process';
+/** `npm test`: the checks of the project in order, stopping at the first that fails. */
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import type { Result } from '../src/result.ts';
 import { ensureBundles, ensureSite } from './build-site.ts';
 import { findChromium } from './chromium.ts';
+import { endTools, runTool } from './run-tool.ts';
 import { runVitest, type Tally } from './vitest-run.ts';
 
 const ROOT = join(import.meta.dirname, '..');
@@ -16,44 +16,45 @@ const LEAST_MODULES = 20;
 interface Outcome {
   readonly ok: boolean;
   readonly line: string;
+  /** What the tool said of it, to be shown before the line. */
+  readonly said?: string;
 }
 
 interface Step {
   readonly name: string;
   readonly heading: string;
   readonly run: (files: readonly string[]) => Promise<Outcome> | Outcome;
+  /** It only reads the sources: it is started at once, beside the others that do, and told in its turn. */
+  readonly atOnce?: true;
+  /** Runs only when it is asked for by name. */
+  readonly onDemand?: true;
 }
 
 const say = (line: string): void => {
   process.stdout.write(`${line}\n`);
 };
 
-/** Runs a program of node_modules; its output is shown only when it fails. */
-function tool(script: string, args: readonly string[]): { readonly ok: boolean; readonly stdout: string } {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [join(ROOT, 'node_modules', script), ...args], {
-    cwd: ROOT,
-    encoding: 'utf8',
-    maxBuffer: 1 << 28,
-  });
-  if (status !== 0) process.stdout.write(`${stdout}${stderr}`);
-  return { ok: status === 0, stdout };
-}
-
 function simple(name: string, heading: string, script: string, args: readonly string[], good: string): Step {
   return {
     name,
     heading,
-    run: () => {
-      const { ok } = tool(script, args);
-      return { ok, line: ok ? good : 'see above' };
+    atOnce: true,
+    run: async () => {
+      const { ok, said } = await runTool(ROOT, script, args);
+      return ok ? { ok, line: good } : { ok, line: 'see above', said };
     },
   };
 }
 
-function cruise(): Outcome {
-  const { ok, stdout } = tool('dependency-cruiser/bin/dependency-cruise.mjs', ['src', 'scripts', 'models', 'vite.config.ts']);
-  if (!ok) return { ok, line: 'a module imports what it may not, see above' };
-  const modules = Number(/\((\d+) modules/.exec(stdout)?.[1] ?? 0);
+async function cruise(): Promise<Outcome> {
+  const { ok, said } = await runTool(ROOT, 'dependency-cruiser/bin/dependency-cruise.mjs', [
+    'src',
+    'scripts',
+    'models',
+    'vite.config.ts',
+  ]);
+  if (!ok) return { ok, line: 'a module imports what it may not, see above', said };
+  const modules = Number(/\((\d+) modules/.exec(said)?.[1] ?? 0);
   if (modules >= LEAST_MODULES) return { ok: true, line: `${modules} modules import only what they may` };
   return { ok: false, line: `only ${modules} modules were looked at, at least ${LEAST_MODULES} are there` };
 }
@@ -70,10 +71,15 @@ function vitest(project: string, files: readonly string[]): Outcome {
   return { ok, line: tally.failed + tally.passed > 0 ? `${tally.failed} failed` : 'no test ran' };
 }
 
+function inChromium(project: string, files: readonly string[]): Outcome {
+  const chromium = findChromium(say);
+  return chromium.ok ? vitest(project, files) : worded(chromium, '');
+}
+
 const STEPS: readonly Step[] = [
   simple('types', 'Types', 'typescript/bin/tsc', ['--noEmit', '-p', '.'], 'no type error'),
   simple('lint', 'Lint and format', '@biomejs/biome/bin/biome', ['check', '--error-on-warnings', '.'], 'nothing to change'),
-  { name: 'imports', heading: 'Import rules', run: cruise },
+  { name: 'imports', heading: 'Import rules', run: cruise, atOnce: true },
   simple('unused', 'Unused code', 'knip/bin/knip.js', [], 'nothing unused'),
   {
     name: 'models',
@@ -82,18 +88,15 @@ const STEPS: readonly Step[] = [
   },
   { name: 'site', heading: 'Site', run: async () => worded(await ensureSite(ROOT, say), 'built from these sources') },
   { name: 'unit', heading: 'Unit and property tests', run: (files) => vitest('unit', files) },
-  {
-    name: 'browser',
-    heading: 'Browser tests',
-    run: (files) => {
-      const chromium = findChromium(say);
-      return chromium.ok ? vitest('browser', files) : worded(chromium, '');
-    },
-  },
+  { name: 'browser', heading: 'Browser tests', run: (files) => inChromium('browser', files) },
+  { name: 'every-clip', heading: 'Every clip', run: (files) => inChromium('every-clip', files), onDemand: true },
 ];
 
 /** What a step needs from the ones before it when it is asked for alone. */
-const NEEDS: Readonly<Record<string, readonly string[]>> = { browser: ['models', 'site'] };
+const NEEDS: Readonly<Record<string, readonly string[]>> = {
+  browser: ['models', 'site'],
+  'every-clip': ['models', 'site'],
+};
 
 const USAGE = `npm test [-- --only ${STEPS.map((step) => step.name).join('|')}[,...]] [-- FILE ...]`;
 
@@ -105,7 +108,7 @@ function chosenSteps(): { readonly steps: readonly Step[]; readonly files: reado
     return badArguments(cause instanceof Error ? (cause.message.split('. ')[0] ?? '') : String(cause));
   }
   const { values, positionals: files } = parsed;
-  if (values.only === undefined) return { steps: STEPS, files };
+  if (values.only === undefined) return { steps: STEPS.filter((step) => !step.onDemand), files };
   const names = values.only.split(',');
   const unknown = names.find((name) => !STEPS.some((step) => step.name === name));
   if (unknown !== undefined) return badArguments(`There is no step "${unknown}"`);
@@ -120,14 +123,17 @@ function badArguments(reason: string): never {
 
 const { steps, files } = chosenSteps();
 let failedStep: string | null = null;
+const started = new Map(steps.filter((step) => step.atOnce).map((step) => [step, step.run(files)]));
 for (const step of steps) {
   say(`\n== ${step.heading}`);
-  const { ok, line } = await step.run(files);
+  const { ok, line, said } = await (started.get(step) ?? step.run(files));
+  if (said) process.stdout.write(said);
   say(`${ok ? 'ok' : 'FAILED'}: ${line}`);
   if (ok) continue;
   failedStep = step.heading;
   break;
 }
+endTools();
 const sum = (pick: (tally: Tally) => number): number => tallies.reduce((total, tally) => total + pick(tally), 0);
 // A failed check that is no test, a type error say, counts as one failure, so that the last line never reads as success.
 const failedTests = sum((tally) => tally.failed);

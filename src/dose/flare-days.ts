@@ -4,6 +4,7 @@ import { isOf } from './done-set.ts';
 import type { DoseLog } from './dose-log.ts';
 import { currentDose } from './dose-step.ts';
 import { entriesOfDay } from './entries-of-day.ts';
+import { asLinesNow } from './lines-now.ts';
 import type { PrescribedExercise } from './prescribed-exercise.ts';
 import { currentPrescription } from './prescription.ts';
 
@@ -19,10 +20,11 @@ export function flareDays(log: DoseLog, from: CalendarDay, to: CalendarDay): rea
   const days = [...new Set(log.done.flatMap(({ day }) => (day >= from && day <= to ? [day] : [])))].toSorted();
   return days.flatMap((day) => {
     const held = currentPrescription(log.prescriptions.filter((each) => each.day <= day));
-    const { done } = entriesOfDay(log, day);
+    const seen = held ? asLinesNow(log, held) : log;
+    const { done } = entriesOfDay(seen, day);
     const lines = (held?.items ?? []).flatMap((item) => {
       if (!held || !done.some((set) => isOf(item, set))) return [];
-      const verdict = dayVerdict(item, currentDose(held, item, log.steps, day), log, day);
+      const verdict = dayVerdict(item, currentDose(held, item, log.steps, day), seen, day);
       return verdict.kind === 'flare' ? [{ item, reason: verdict.reason }] : [];
     });
     return lines.length > 0 ? [{ day, lines }] : [];

@@ -36,7 +36,10 @@ export type CautionId = (typeof CAUTION_IDS)[number];
 
 /** One line of a prescription. */
 export interface PrescribedExercise {
-  /** UUID. A revision keeps it for as long as it is the same line, so that sets done before still belong to it. */
+  /**
+   * UUID. A revision keeps it for as long as it is the same line, so that sets done before still belong to it. Where a revision parts the legs of a line or joins
+   * two, `lines-now.ts` finds the line that goes on with a leg.
+   */
   readonly id: string;
   readonly exercise: PrescribedExerciseId;
   /** One or both; the sets are due for each. */

@@ -2,10 +2,11 @@ import type { Side } from '../pose/landmarks.ts';
 import { addDays, type CalendarDay } from '../symptoms/calendar-day.ts';
 import type { SymptomShift } from '../symptoms/symptom-shift.ts';
 import { type DaySymptoms, shiftOverDays, symptomsByDay } from '../symptoms/symptoms-by-day.ts';
-import { isOf } from './done-set.ts';
+import { type DoneSet, isOf } from './done-set.ts';
 import type { DoseLog } from './dose-log.ts';
 import { currentDose } from './dose-step.ts';
 import { nextDueDay } from './due-days.ts';
+import { asLinesNow, lineNow } from './lines-now.ts';
 import type { PrescribedExercise } from './prescribed-exercise.ts';
 import { currentPrescription } from './prescription.ts';
 import { type RangeProgress, rangeProgress } from './range-progress.ts';
@@ -50,17 +51,36 @@ export function progress(log: DoseLog, to: CalendarDay, count: number): Progress
   const within = ({ day }: { readonly day: CalendarDay }) => day >= from && day <= to;
   const days = Array.from({ length: count }, (_, i) => addDays(from, i));
   const symptoms = symptomsByDay(log).filter(within);
-  const lines = prescription.items.flatMap((item) => item.sides.map((side) => lineProgress(item, side, log, days)));
+  const whole: WholeLog = { log, nameNow: lineNow(prescription, log.prescriptions) };
+  const asNow = asLinesNow(log, prescription);
+  const lines = prescription.items.flatMap((item) =>
+    item.sides.map((side) => lineProgress({ item, side, log: asNow, whole }, days)),
+  );
   return { from, to, lines, symptoms, shift: shiftOverDays(symptoms) };
 }
 
-function lineProgress(item: PrescribedExercise, side: Side, log: DoseLog, days: readonly CalendarDay[]): LineProgress {
+/** All that was told, however the lines were called. */
+interface WholeLog {
+  readonly log: DoseLog;
+  readonly nameNow: ReturnType<typeof lineNow>;
+}
+
+interface Line {
+  readonly item: PrescribedExercise;
+  readonly side: Side;
+  /** As the lines of this plan see it. */
+  readonly log: DoseLog;
+  readonly whole: WholeLog;
+}
+
+function lineProgress(line: Line, days: readonly CalendarDay[]): LineProgress {
+  const { item, side, log } = line;
   const sets = log.done.filter((set) => set.side === side && isOf(item, set));
   const done = days.map((day): DayDone => {
     const ofDay = sets.filter((set) => set.day === day);
     return {
       day,
-      setsDue: setsDue(item, side, log, day),
+      setsDue: setsDue(line, day),
       setsDone: ofDay.length,
       reps: ofDay.reduce((sum, { reps }) => sum + reps, 0),
     };
@@ -79,11 +99,12 @@ function lineProgress(item: PrescribedExercise, side: Side, log: DoseLog, days: 
   };
 }
 
-/** The sets due on a day, by the prescription that held then. */
-function setsDue({ id }: PrescribedExercise, side: Side, log: DoseLog, day: CalendarDay): number {
+/** The sets due on a day, by the prescription that held then, under whatever id it had the line. */
+function setsDue({ item: { id }, side, whole: { log, nameNow } }: Line, day: CalendarDay): number {
   const held = currentPrescription(log.prescriptions.filter((each) => each.day <= day));
-  const item = held?.items.find((each) => each.id === id && each.sides.includes(side));
+  const item = held?.items.find((each) => each.sides.includes(side) && nameNow(each.id, side) === id);
   if (!held || !item) return 0;
-  const doneDays = log.done.filter((set) => set.side === side && isOf(item, set) && set.day <= day).map((set) => set.day);
+  const isDone = (set: DoneSet) => set.side === side && isOf(item, set) && set.day <= day;
+  const doneDays = asLinesNow(log, held).done.flatMap((set) => (isDone(set) ? [set.day] : []));
   return nextDueDay(item.daysAWeek, doneDays, day) === day ? currentDose(held, item, log.steps, day).setsADay : 0;
 }

@@ -6,6 +6,7 @@ import { type Dose, sameDose } from './dose.ts';
 import { steppedBack, steppedUp } from './dose-change.ts';
 import type { DoseLog } from './dose-log.ts';
 import { currentDose, type DoseStep } from './dose-step.ts';
+import { asLinesNow } from './lines-now.ts';
 import type { PrescribedExercise } from './prescribed-exercise.ts';
 import type { Prescription } from './prescription.ts';
 import type { ProgressionRule } from './progression-rule.ts';
@@ -51,10 +52,11 @@ export type Proposal =
 export function propose(
   prescription: Prescription,
   item: PrescribedExercise,
-  log: DoseLog,
+  whole: DoseLog,
   day: CalendarDay,
   judge: Judge = dayVerdict,
 ): Proposal {
+  const log = asLinesNow(whole, prescription);
   const from = currentDose(prescription, item, log.steps, day);
   const gate = mayExercise(log, day);
   if (gate.kind === 'stopped') return { kind: 'stop', from, stop: gate };

@@ -4,6 +4,7 @@ import { type QuestionsReason, questionsDue } from '../symptoms/questions-due.ts
 import type { SelfCheckId } from '../symptoms/self-check.ts';
 import { selfChecksDue } from '../symptoms/self-check-change.ts';
 import type { DoseLog } from './dose-log.ts';
+import { asLinesNow } from './lines-now.ts';
 import { type Clock, localTime } from './local-time.ts';
 import { logUntil } from './log-until.ts';
 import { currentPrescription, type Prescription } from './prescription.ts';
@@ -32,9 +33,10 @@ export interface Today {
 
 /** What is due, done and next. Null without a prescription. What is told or done after `nowMs` is not looked at. */
 export function today(whole: DoseLog, clock: Clock, waking: WakingDay = WAKING_DAY): Today | null {
-  const log = logUntil(whole, new Date(clock.nowMs).toISOString());
-  const prescription = currentPrescription(log.prescriptions);
+  const told = logUntil(whole, new Date(clock.nowMs).toISOString());
+  const prescription = currentPrescription(told.prescriptions);
   if (!prescription) return null;
+  const log = asLinesNow(told, prescription);
   const { day } = localTime(clock);
   const gate = mayExercise(log, day);
   const lines = prescription.items.flatMap((item) =>

@@ -26,8 +26,9 @@ const firstOf = (errors: Iterable<StoreError | null>): StoreError | null => {
 /**
  * The store on an open database.
  * @param outdated whether a newer version of the program has taken the database over
+ * @param onClose called when it is closed
  */
-export function storeOn(db: Database, locks: SetLocks, outdated: () => boolean): Store {
+export function storeOn(db: Database, locks: SetLocks, outdated: () => boolean, onClose: () => void): Store {
   /** Runs a database call; what it throws becomes a typed failure. */
   async function attempt<T, E extends { readonly kind: string }>(
     call: () => PromiseLike<Result<T, E>>,
@@ -91,6 +92,7 @@ export function storeOn(db: Database, locks: SetLocks, outdated: () => boolean):
     close: () => {
       locks.releaseAll();
       db.close();
+      onClose();
     },
   };
 }

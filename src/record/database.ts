@@ -3,6 +3,11 @@ import type { MeasuredRep, SetResult } from '../measure/set-result.ts';
 import type { DiaryEntry } from './diary-entry.ts';
 import type { FactsRow } from './facts-row.ts';
 import { withFootRow, withOnsetRow } from './foot-and-onset.ts';
+import type { LockRow } from './lock/lock-row.ts';
+import { isSealed } from './lock/sealed-row.ts';
+import { sealing } from './lock/sealing.ts';
+import { createVault, type Vault } from './lock/vault.ts';
+import type { LockCrypto } from './lock/wrapped-key.ts';
 import { type Person, type PersonId, SELF } from './person.ts';
 import type { RepEdit } from './rep-edit.ts';
 import { withStandRow, withStandsRow } from './stand-time-row.ts';
@@ -35,6 +40,8 @@ export type Database = Dexie & {
   readonly reps: Table<RepRow, [string, number]>;
   readonly results: Table<ResultRow, string>;
   readonly edits: Table<EditRow, number>;
+  /** One row while the passphrase lock is on. */
+  readonly lock: Table<LockRow, string>;
   readonly diary: Table<DiaryRow, string>;
 };
 
@@ -84,7 +91,11 @@ export const VERSIONS: readonly DatabaseVersion[] = [
     },
     upgrade: { diary: ofSelf },
   },
+  { version: 7, stores: { lock: 'id' } },
 ];
+
+/** The version that the database has once it is open. */
+export const newestOf = (versions: readonly DatabaseVersion[]): number => Math.max(...versions.map(({ version }) => version));
 
 export const DATABASE_NAME = 'evenside';
 
@@ -93,12 +104,25 @@ export interface StorePlatform {
   readonly indexedDB: IDBFactory;
   readonly IDBKeyRange: typeof IDBKeyRange;
   readonly locks: Pick<LockManager, 'request'>;
+  readonly crypto: LockCrypto;
 }
 
-/** The database, not yet opened. Writes wait for the disk (`strict`), not only for the operating system. */
-export function database({ indexedDB, IDBKeyRange }: StorePlatform, versions: readonly DatabaseVersion[] = VERSIONS): Database {
+/** A row of an earlier shape in the shape of now. A sealed one, which can't be changed before it is opened, goes through this when it is. */
+const upgradedBy =
+  (versions: readonly DatabaseVersion[]) =>
+  (table: string, row: unknown, from: number): unknown =>
+    versions.reduce((now, { version, upgrade }) => (version > from && upgrade?.[table] ? upgrade[table](now) : now), row);
+
+/** The database, not yet opened. Writes wait for the disk (`strict`), not only for the operating system. @param vault its lock's key */
+export function database(
+  { indexedDB, IDBKeyRange, crypto }: StorePlatform,
+  versions: readonly DatabaseVersion[] = VERSIONS,
+  vault: Vault = createVault(),
+): Database {
   const options = { indexedDB, IDBKeyRange, chromeTransactionDurability: 'strict', cache: 'disabled', autoOpen: false } as const;
   const db = new Dexie(DATABASE_NAME, options) as Database;
+  const shapes = { newest: newestOf(versions), upgraded: upgradedBy(versions) };
+  db.use(sealing(vault, shapes, (bytes) => crypto.getRandomValues(bytes)));
   for (const { version, stores, upgrade } of versions) {
     const declared = db.version(version).stores(stores);
     if (!upgrade) continue;
@@ -108,7 +132,7 @@ export function database({ indexedDB, IDBKeyRange }: StorePlatform, versions: re
           .table(table)
           .toCollection()
           .modify((row: unknown, ref: { value: unknown }) => {
-            ref.value = change(row);
+            ref.value = isSealed(row) ? row : change(row);
           });
       }
     });

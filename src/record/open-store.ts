@@ -1,6 +1,11 @@
 import { fail, ok, type Result } from '../result.ts';
-import { type Database, type DatabaseVersion, database, type StorePlatform, VERSIONS } from './database.ts';
+import { type Database, type DatabaseVersion, database, newestOf, type StorePlatform, VERSIONS } from './database.ts';
 import { storeOn } from './database-store.ts';
+import { LOCK_ID, LOCK_TABLE } from './lock/lock-place.ts';
+import { lockWhenNeeded } from './lock/lock-when-needed.ts';
+import { pageLocks } from './lock/page-locks.ts';
+import type { StoreLock } from './lock/store-lock.ts';
+import { createVault } from './lock/vault.ts';
 import { setLocks } from './set-locks.ts';
 import type { Store } from './store.ts';
 import { type StoreError, storeErrorOf } from './store-error.ts';
@@ -17,7 +22,7 @@ function platformHere(): StorePlatform | null {
   if (typeof indexedDB === 'undefined' || typeof IDBKeyRange === 'undefined') return null;
   // Web Locks stand only where pages are secure, as does the decoding of pictures: without them there is no set to store either.
   if (typeof navigator === 'undefined' || !('locks' in navigator)) return null;
-  return { indexedDB, IDBKeyRange, locks: navigator.locks };
+  return { indexedDB, IDBKeyRange, locks: navigator.locks, crypto };
 }
 
 /** Opens the database or says why not. Another tab that can't let go of an older shape is not waited for. */
@@ -38,16 +43,31 @@ async function opened(db: Database, newest: number): Promise<StoreError | null> 
   return error;
 }
 
+/** Rounds of PBKDF2-HMAC-SHA-256 for a new passphrase. OWASP Password Storage Cheat Sheet, 2023 (from memory): at least 600,000. */
+const ROUNDS = 600_000;
+
+/** The store behind its lock. */
+export interface LockableStore {
+  readonly lock: StoreLock;
+  /** Comes once the store is unlocked, at once where there is no lock. */
+  readonly store: Promise<Result<Store, StoreError>>;
+}
+
 /**
- * Opens the store and marks the sets whose page closed while they ran as interrupted.
+ * Opens the database. Once it is unlocked, sets whose page closed while they ran are marked as interrupted.
  * A page that is open while a newer version of the program wants to change the database lets go of it, unless a set runs here.
  */
-export async function openSetStore(
+export async function openLockableStore(
   platform: StorePlatform | null = platformHere(),
   versions: readonly DatabaseVersion[] = VERSIONS,
-): Promise<Result<Store, StoreError>> {
+  rounds = ROUNDS,
+): Promise<Result<LockableStore, StoreError>> {
   if (!platform) return fail({ kind: 'store-unavailable', detail: 'no IndexedDB or no Web Locks' });
-  const db = database(platform, versions);
+  const pages = pageLocks(platform.locks);
+  // Another page turns the lock on or off.
+  if (!(await pages.enter(CLOSING_MS))) return fail({ kind: 'store-blocked' });
+  const vault = createVault();
+  const db = database(platform, versions, vault);
   let outdated = false;
   const letGo = () => {
     if (outdated && locks.held() === 0) db.close();
@@ -59,17 +79,45 @@ export async function openSetStore(
     // Stops Dexie's own answer, which would close under a running set and open again in the newer shape.
     return false;
   });
-  const error = await opened(db, Math.max(...versions.map(({ version }) => version)));
-  if (error) return fail(error);
-  try {
-    await markAbandoned(db, locks, CLOSING_MS);
-  } catch (cause) {
+  const given = (error: StoreError): Result<never, StoreError> => {
+    db.close();
+    pages.leave();
+    return fail(error);
+  };
+  const newest = newestOf(versions);
+  const error = await opened(db, newest);
+  if (error) return given(error);
+
+  let give: (store: Result<Store, StoreError>) => void = () => undefined;
+  const store = new Promise<Result<Store, StoreError>>((resolve) => {
+    give = resolve;
+  });
+  const onUnlocked = async (): Promise<StoreError | null> => {
+    const failed = await markAbandoned(db, locks, CLOSING_MS).then(() => null, storeErrorOf);
     // A full disk keeps the mark from being written, but what is stored can still be read.
-    const failed = storeErrorOf(cause);
-    if (failed.kind !== 'store-full') {
-      db.close();
-      return fail(failed);
-    }
+    if (failed && failed.kind !== 'store-full') return failed;
+    give(ok(storeOn(db, locks, () => outdated, pages.leave)));
+    return null;
+  };
+  try {
+    // Shapes of before the lock have no place for one.
+    const locked = db.tables.some(({ name }) => name === LOCK_TABLE) && (await db.lock.get(LOCK_ID)) !== undefined;
+    const running = () => locks.held() > 0;
+    const lock = lockWhenNeeded({ db, vault, pages, crypto: platform.crypto, rounds, newest, running, onUnlocked }, locked);
+    const failed = locked ? null : await onUnlocked();
+    return failed ? given(failed) : ok({ lock, store });
+  } catch (cause) {
+    return given(storeErrorOf(cause));
   }
-  return ok(storeOn(db, locks, () => outdated));
+}
+
+/** The store where it has no lock; `store-locked` where it has one. */
+export async function openSetStore(
+  platform?: StorePlatform | null,
+  versions?: readonly DatabaseVersion[],
+): Promise<Result<Store, StoreError>> {
+  const opened = await openLockableStore(platform, versions);
+  if (!opened.ok) return opened;
+  const { lock, store } = opened.value;
+  return lock.state() === 'locked' ? fail({ kind: 'store-locked' }) : store;
 }

@@ -40,7 +40,9 @@ async function wholeSets(db: Database, rows: readonly SetRow[]): Promise<readonl
   );
   return Promise.all(
     rows.map(async (row, i): Promise<Result<StoredSet, SetError>> => {
-      const result = results[i]?.result ?? null;
+      const measured = results[i];
+      // A result that can't be read is no missing one.
+      const result = measured ? measured.result : null;
       const reps = result ? result.reps : await liveReps(db, row.id);
       const set = { ...row, reps, result, edits: (edits.get(row.id) ?? []).map(withoutSeq) };
       const found = shaped(storedSetShape, set);

@@ -8,6 +8,8 @@ export type StoreError =
   | { readonly kind: 'store-unavailable'; readonly detail: string }
   /** A newer version of the program wrote the database; this page is out of date. */
   | { readonly kind: 'store-newer' }
+  /** The passphrase lock is on, and nobody has unlocked it here. */
+  | { readonly kind: 'store-locked' }
   /** Nothing came back in time; it may still be written later. */
   | { readonly kind: 'store-stalled' }
   | { readonly kind: 'store-failed'; readonly detail: string }
@@ -28,6 +30,7 @@ export type SetError =
 const BY_NAME: Readonly<Record<string, StoreError>> = {
   QuotaExceededError: { kind: 'store-full' },
   VersionError: { kind: 'store-newer' },
+  StoreLockedError: { kind: 'store-locked' },
 };
 /** Errors wrap one another no deeper than this. Chosen: a failed write shows two. */
 const DEEPEST = 5;

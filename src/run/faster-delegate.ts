@@ -8,11 +8,12 @@ const ROUNDS = 5;
 /** The GPU must be faster by this factor: a tie goes to the CPU, whose figures are the same on every machine. Chosen. */
 const CLEARLY = 1.15;
 
-const memoryKey = (model: PoseModel) => `evenside.delegate.${model}`;
+/** Under which name the browser's local storage remembers which was faster, 'CPU' or 'GPU'. */
+export const delegateKey = (model: PoseModel): string => `evenside.delegate.${model}`;
 
 function remembered(model: PoseModel): Delegate | null {
   try {
-    const kept = localStorage.getItem(memoryKey(model));
+    const kept = localStorage.getItem(delegateKey(model));
     return kept === 'CPU' || kept === 'GPU' ? kept : null;
   } catch {
     return null;
@@ -21,7 +22,7 @@ function remembered(model: PoseModel): Delegate | null {
 
 function remember(model: PoseModel, delegate: Delegate): void {
   try {
-    localStorage.setItem(memoryKey(model), delegate);
+    localStorage.setItem(delegateKey(model), delegate);
   } catch {
     // A browser that stores nothing times again next time.
   }

@@ -2,7 +2,8 @@ import { Suspense } from 'react';
 import { Route, Router, Switch } from 'wouter';
 import { useHashLocation } from 'wouter/use-hash-location';
 import { DueWatcher } from './day/due-watcher.tsx';
-import { NewPersonScreen, PeopleScreen, PersonScreen } from './later-screens.tsx';
+import { LockScreen, NewPersonScreen, PeopleScreen, PersonScreen } from './later-screens.tsx';
+import { LockGate } from './lock/lock-gate.tsx';
 import { usePerson } from './people/person-context.tsx';
 import { PersonFrame } from './people/person-frame.tsx';
 import { PersonScreens } from './person-screens.tsx';
@@ -23,22 +24,25 @@ export function App() {
   if (missing.length > 0) return <UnsupportedScreen missing={missing} />;
   return (
     <Router hook={useHashLocation}>
-      <DueWatcher />
       <Suspense fallback={<p className="heard">{app.loading}</p>}>
-        <Switch>
-          <Route path="/people" component={PeopleScreen} />
-          <Route path="/people/new" component={NewPersonScreen} />
-          <Route path="/person/:id" nest>
-            {({ id }) => (
-              <PersonFrame id={id} key={id}>
-                <PersonScreens home={<PersonHome />} />
-              </PersonFrame>
-            )}
-          </Route>
-          <Route>
-            <PersonScreens home={<StartScreen />} />
-          </Route>
-        </Switch>
+        <LockGate>
+          <DueWatcher />
+          <Switch>
+            <Route path="/lock" component={LockScreen} />
+            <Route path="/people" component={PeopleScreen} />
+            <Route path="/people/new" component={NewPersonScreen} />
+            <Route path="/person/:id" nest>
+              {({ id }) => (
+                <PersonFrame id={id} key={id}>
+                  <PersonScreens home={<PersonHome />} />
+                </PersonFrame>
+              )}
+            </Route>
+            <Route>
+              <PersonScreens home={<StartScreen />} />
+            </Route>
+          </Switch>
+        </LockGate>
       </Suspense>
     </Router>
   );

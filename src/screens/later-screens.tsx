@@ -28,6 +28,7 @@ export const DeskScreen = later(async () => (await import('./desk/desk-screen.ts
 export const FreeByHandScreen = later(async () => (await import('./day/by-hand-screen.tsx')).FreeByHandScreen);
 export const GiveScreen = later(async () => (await import('./hand-over/give-screen.tsx')).GiveScreen);
 export const GoScreen = later(async () => (await import('./day/go-screen.tsx')).GoScreen);
+export const LockScreen = later(async () => (await import('./lock/lock-screen.tsx')).LockScreen);
 export const NewPersonScreen = later(async () => (await import('./people/new-person-screen.tsx')).NewPersonScreen);
 export const PeopleScreen = later(async () => (await import('./people/people-screen.tsx')).PeopleScreen);
 export const PersonScreen = later(async () => (await import('./people/person-screen.tsx')).PersonScreen);
@@ -39,3 +40,4 @@ export const ResultScreen = later(async () => (await import('./result/result-scr
 export const ReviewScreen = later(async () => (await import('./review/review-screen.tsx')).ReviewScreen);
 export const SelfCheckScreen = later(async () => (await import('./check/self-check-screen.tsx')).SelfCheckScreen);
 export const TakeScreen = later(async () => (await import('./hand-over/take-screen.tsx')).TakeScreen);
+export const UnlockScreen = later(async () => (await import('./lock/unlock-screen.tsx')).UnlockScreen);

@@ -15,14 +15,16 @@ import { createSounds } from './set/sounds.ts';
 import { SoundsContext } from './set/sounds-context.tsx';
 import { webSpeaker } from './set/speaker.ts';
 import { webTones } from './set/tones.ts';
-import { CATALOGUES, languageOf } from './words/languages.ts';
+import { languageOf } from './words/languages.ts';
+import { speak, useSpoken } from './words/spoken.ts';
 import { WordsContext } from './words/words-context.tsx';
 
 const root = document.getElementById('root');
 if (!root) throw new Error('main requires an element #root, got none');
 
-/** The words in the chosen language, or the browser's. */
-const wordsNow = () => CATALOGUES[languageOf(useChoices.getState().choices.language, navigator.languages)];
+const wordsNow = () => useSpoken.getState().words;
+/** Speaks the chosen language, or the browser's. */
+const speakChosen = () => speak(languageOf(useChoices.getState().choices.language, navigator.languages));
 
 const services = appServices();
 const sounds = createSounds({
@@ -39,9 +41,7 @@ const run = createRun({
 });
 
 function Root() {
-  // Followed so that a change of the language shows at once.
-  useChoices((s) => s.choices.language);
-  const words = wordsNow();
+  const words = useSpoken((s) => s.words);
   useEffect(() => {
     document.documentElement.lang = words.locale;
   }, [words.locale]);
@@ -58,6 +58,10 @@ function Root() {
   );
 }
 
+useChoices.subscribe(({ choices }, before) => {
+  if (choices.language !== before.choices.language) void speakChosen();
+});
+await speakChosen();
 createRoot(root).render(
   <StrictMode>
     <Root />

@@ -16,6 +16,7 @@ import type { Side } from '../pose/landmarks.ts';
 import type { PoseModel } from '../pose/model.ts';
 import type { DiaryEntry } from '../record/diary-entry.ts';
 import type { Damaged } from '../record/diary-store.ts';
+import type { LockError } from '../record/lock/lock-error.ts';
 import type { PeopleList } from '../record/people-store.ts';
 import type { Person, PersonId } from '../record/person.ts';
 import type { RepRef } from '../record/rep-edit.ts';
@@ -25,6 +26,7 @@ import type { Result } from '../result.ts';
 import type { PoseClientError } from '../run/pose-client.ts';
 import type { SessionError } from '../run/session.ts';
 import type { Deg, Ms, Ratio } from '../units.ts';
+import type { LockServices } from './lock/lock-services.ts';
 
 /** Where a set's pictures come from. */
 export type PictureKind = 'camera' | 'file' | 'example';
@@ -35,6 +37,7 @@ export type ProblemKind =
   | VideoFileError['kind']
   | SessionError['kind']
   | SetError['kind']
+  | LockError['kind']
   | PoseClientError['kind']
   | SharedWindowError['kind']
   | PhotoError['kind']
@@ -203,6 +206,7 @@ export interface AppServices {
   readonly diary: DiaryServices;
   readonly everything: () => Promise<Result<Everything, Problem>>;
   readonly messages: MessageServices;
+  readonly lock: LockServices;
   readonly people: PeopleServices;
   /** The same with the sets and the diary of somebody else. */
   readonly of: (person: PersonId) => AppServices;

@@ -44,7 +44,7 @@ async function faultsOf(page: Page, screen: string, { tab = true } = {}): Promis
   return faults;
 }
 
-describe('every screen has no fault that axe knows, large targets, nothing sideways, and all of it is reached by Tab', () => {
+describe.concurrent('every screen has no fault that axe knows, large targets, nothing sideways, and all of it is reached by Tab', () => {
   const site = siteForTests();
 
   test('before there is anything', async () => {
@@ -61,7 +61,9 @@ describe('every screen has no fault that axe knows, large targets, nothing sidew
       ['#/take/AQ', 'A plan for you'],
       ['#/progress', 'How it is going'],
       ['#/report', 'Report for the therapist'],
+      ['#/review', 'Review'],
       ['#/desk', 'Measure an angle'],
+      ['#/lock', 'Passphrase lock'],
       ['#/people', 'People'],
       ['#/people/new', 'A new person'],
       ['#/person/nobody', 'People'],
@@ -73,6 +75,13 @@ describe('every screen has no fault that axe knows, large targets, nothing sidew
       await page.getByText('Loading', { exact: true }).waitFor({ state: 'detached' });
       faults.push(...(await faultsOf(page, address || 'start')));
     }
+    await page.goto(`${site.url()}#/plan`);
+    await page.getByText('Change the dose').click();
+    await page.getByRole('radio', { name: 'Different for each leg' }).check();
+    await page.getByRole('radio', { name: 'A therapist' }).check();
+    await page.getByRole('group', { name: 'Right leg' }).waitFor();
+    await page.getByRole('radio', { name: 'A therapist' }).blur();
+    faults.push(...(await faultsOf(page, 'plan, another dose for each leg')));
     await page.goto(site.url());
     await page.setInputFiles('input[type=file]', CLIP);
     await heading(page, 'What will you do?');
@@ -111,6 +120,7 @@ describe('every screen has no fault that axe knows, large targets, nothing sidew
       ['take', `#/take/${planCode}`, 'A plan for you', 'You have this plan already.'],
       ['progress', '#/progress', 'How it is going', 'Foot taps, left leg'],
       ['report', '#/report', 'Report for the therapist', 'Prescribed'],
+      ['review', '#/review', 'Review', 'Every set'],
       ['result', `#/set/${rightId}`, 'Foot taps, right leg', /./],
       ['result of leg raises', `#/set/${raiseId}`, 'Straight leg raises, left leg', /./],
       ['compare', `#/compare/${leftId}/${rightId}`, /both legs$/, 'What'],
@@ -183,7 +193,7 @@ describe('every screen has no fault that axe knows, large targets, nothing sidew
   });
 });
 
-describe('in Spanish', () => {
+describe.concurrent('in Spanish', () => {
   const site = siteForTests();
 
   test('chosen on the first screen, remembered, said to the browser, and without a fault', async () => {
@@ -206,6 +216,8 @@ describe('in Spanish', () => {
       ['#/take', 'Un plan para usted'],
       ['#/progress', 'Cómo va'],
       ['#/report', 'Informe para el fisioterapeuta'],
+      ['#/review', 'Revisión'],
+      ['#/lock', 'Bloqueo con contraseña'],
     ] as const;
     for (const [address, title] of screens) {
       await page.goto(`${site.url()}${address}`);
@@ -216,7 +228,7 @@ describe('in Spanish', () => {
   });
 });
 
-describe('with the keyboard alone', () => {
+describe.concurrent('with the keyboard alone', () => {
   const site = siteForTests();
 
   test('from the first screen over an example plan, questions and symptoms to a set counted by hand that the day shows as done', async () => {

@@ -1,5 +1,3 @@
-import { once } from 'node:events';
-import { createWriteStream } from 'node:fs';
 import { mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -8,7 +6,6 @@ import type { Browser, BrowserContext } from 'playwright-core';
 /** A clip as Chromium's fake camera reads it: JPEG pictures one after the other, played at 30 a second and over again. */
 export interface CameraFile {
   readonly path: string;
-  readonly frames: number;
   readonly remove: () => Promise<void>;
 }
 
@@ -42,36 +39,35 @@ async function serveWorkshop(context: BrowserContext, clip: string): Promise<voi
   });
 }
 
-/** Runs in the page: decodes /clip and hands over a JPEG for every tick of the camera. */
+/** Runs in the page: decodes /clip and saves a JPEG for every tick of the camera, one after the other, as a download. */
 async function convertInPage({ fps, quality }: { fps: number; quality: number }): Promise<void> {
   const { ALL_FORMATS, BlobSource, Input, VideoSampleSink } = window.demuxer;
   const input = new Input({ source: new BlobSource(await (await fetch('/clip')).blob()), formats: ALL_FORMATS });
   const track = await input.getPrimaryVideoTrack();
   if (!track) throw new Error('convertInPage requires a clip with a picture, got none');
   const canvas = new OffscreenCanvas(await track.getDisplayWidth(), await track.getDisplayHeight());
-  const context = canvas.getContext('2d', { alpha: false });
+  const context = canvas.getContext('2d', { alpha: false, willReadFrequently: true });
   if (!context) throw new Error('convertInPage requires a 2d context, got none');
   const firstS = await track.getFirstTimestamp();
-  let ticks = 0;
-  let last = '';
+  const pictures: Blob[] = [];
+  let last: Blob | null = null;
   for await (const sample of new VideoSampleSink(track).samples()) {
     // Ticks before this picture still show the one before it.
     const dueTicks = Math.round((sample.timestamp - firstS) * fps);
-    for (; last && ticks < dueTicks; ticks += 1) await window.takeJpeg(last);
+    while (last && pictures.length < dueTicks) pictures.push(last);
     sample.draw(context, 0, 0, canvas.width, canvas.height);
     sample.close();
-    const bytes = new Uint8Array(await (await canvas.convertToBlob({ type: 'image/jpeg', quality })).arrayBuffer());
-    last = Array.from(bytes, (byte) => String.fromCharCode(byte)).join('');
+    last = await canvas.convertToBlob({ type: 'image/jpeg', quality });
   }
-  await window.takeJpeg(last);
+  if (last) pictures.push(last);
+  const file = Object.assign(document.createElement('a'), { href: URL.createObjectURL(new Blob(pictures)), download: 'camera' });
+  file.click();
   input.dispose();
 }
 
 declare global {
   interface Window {
     demuxer: typeof import('mediabunny');
-    /** Takes one JPEG as a string of its bytes. */
-    takeJpeg: (bytes: string) => Promise<void>;
   }
 }
 
@@ -83,25 +79,21 @@ export async function cameraFileOf(browser: Browser, clip: string): Promise<Came
   const folder = await mkdtemp(join(tmpdir(), 'evenside-camera-'));
   const path = join(folder, 'camera.mjpeg');
   const remove = () => rm(folder, { recursive: true, force: true });
-  const out = createWriteStream(path);
-  let frames = 0;
   const context = await browser.newContext();
   try {
     await serveWorkshop(context, clip);
     const page = await context.newPage();
-    await page.exposeFunction('takeJpeg', async (bytes: string) => {
-      frames += 1;
-      if (!out.write(Buffer.from(bytes, 'latin1'))) await once(out, 'drain');
-    });
     await page.goto(WORKSHOP);
-    await page.evaluate(convertInPage, { fps: CAMERA_FPS, quality: JPEG_QUALITY });
+    const [download] = await Promise.all([
+      page.waitForEvent('download', { timeout: 0 }),
+      page.evaluate(convertInPage, { fps: CAMERA_FPS, quality: JPEG_QUALITY }),
+    ]);
+    await download.saveAs(path);
   } catch (cause) {
     await remove();
     throw cause;
   } finally {
     await context.close();
-    out.end();
-    await once(out, 'close');
   }
-  return { path, frames, remove };
+  return { path, remove };
 }

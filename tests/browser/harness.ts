@@ -1,8 +1,11 @@
+import { AsyncLocalStorage } from 'node:async_hooks';
 import { join } from 'node:path';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, expect } from 'vitest';
+import { afterAll, aroundEach, beforeAll, expect } from 'vitest';
 import { findChromium, launchChromium } from '../../scripts/chromium.ts';
 import { type Site, serveSite } from '../../scripts/serve-site.ts';
+import { POSE_MODELS } from '../../src/pose/model.ts';
+import { delegateKey } from '../../src/run/faster-delegate.ts';
 import { type CameraFile, cameraArgs, cameraFileOf } from './fake-camera.ts';
 import { type WatchedRequests, watchRequests } from './watched-requests.ts';
 
@@ -25,12 +28,17 @@ export interface SiteOptions {
   readonly args?: readonly string[];
 }
 
+export interface VisitOptions {
+  /** The app has not timed CPU against GPU here before. Otherwise it remembers the CPU, as after its first set: timing takes seconds each time. */
+  readonly newMachine?: boolean;
+}
+
 /** The built site and a browser for the tests of one file. */
 export interface SiteUnderTest {
   /** Ends with a slash. */
   readonly url: () => string;
   /** Opens an address of the site, such as `#/live`, for a new person. */
-  readonly open: (address?: string) => Promise<Visit>;
+  readonly open: (address?: string, options?: VisitOptions) => Promise<Visit>;
 }
 
 const need = <T>(result: { readonly ok: true; readonly value: T } | { readonly ok: false; readonly error: unknown }): T => {
@@ -45,9 +53,11 @@ async function launch(executable: string, camera: string | undefined, args: read
   return { browser: await launchChromium(executable, [...cameraArgs(file), ...args]), file };
 }
 
-async function visit(browser: Browser, site: Site, address: string): Promise<Visit> {
-  const context = await browser.newContext();
-  const requests = watchRequests(context, new URL(site.url).origin);
+async function visit(browser: Browser, site: Site, address: string, { newMachine = false }: VisitOptions): Promise<Visit> {
+  const { origin } = new URL(site.url);
+  const localStorage = newMachine ? [] : POSE_MODELS.map((model) => ({ name: delegateKey(model), value: 'CPU' }));
+  const context = await browser.newContext({ storageState: { cookies: [], origins: [{ origin, localStorage }] } });
+  const requests = watchRequests(context, origin);
   const pageErrors: string[] = [];
   const consoleErrors: string[] = [];
   context.on('weberror', (error) => pageErrors.push(error.error().message));
@@ -59,11 +69,12 @@ async function visit(browser: Browser, site: Site, address: string): Promise<Vis
 
 /**
  * Serves the built site on a free port and starts Chromium for the tests of the calling file; call it at the top of the file.
- * After each test every visit is closed, and the test fails when any request left the site's origin.
+ * After each test its visits are closed, and it fails when any of their requests left the site's origin. Tests may run at once.
  */
 export function siteForTests({ camera, args = [] }: SiteOptions = {}): SiteUnderTest {
   let running: { readonly site: Site; readonly browser: Browser; readonly file: CameraFile | null } | null = null;
-  const visits: Visit[] = [];
+  // Of the test that asks: several may run at once.
+  const visitsOfTest = new AsyncLocalStorage<Visit[]>();
   const now = () => {
     if (!running) throw new Error('siteForTests requires its hooks to have run: open pages inside tests');
     return running;
@@ -74,13 +85,17 @@ export function siteForTests({ camera, args = [] }: SiteOptions = {}): SiteUnder
     const site = need(await serveSite(ROOT, 0));
     running = { site, ...(await launch(executable, camera, args)) };
   });
-  afterEach(async () => {
-    const closing = visits.splice(0);
-    await Promise.all(closing.map(({ context }) => context.close()));
-    expect(
-      closing.flatMap(({ requests }) => requests.offOrigin()),
-      'requests that left the origin',
-    ).toEqual([]);
+  aroundEach(async (runTest) => {
+    const visits: Visit[] = [];
+    try {
+      await visitsOfTest.run(visits, runTest);
+    } finally {
+      await Promise.all(visits.map(({ context }) => context.close()));
+      expect(
+        visits.flatMap(({ requests }) => requests.offOrigin()),
+        'requests that left the origin',
+      ).toEqual([]);
+    }
   });
   afterAll(async () => {
     await running?.browser.close();
@@ -90,9 +105,11 @@ export function siteForTests({ camera, args = [] }: SiteOptions = {}): SiteUnder
 
   return {
     url: () => now().site.url,
-    async open(address = '') {
+    async open(address = '', options = {}) {
       const { browser, site } = now();
-      const opened = await visit(browser, site, address);
+      const visits = visitsOfTest.getStore();
+      if (!visits) throw new Error('siteForTests requires pages to be opened inside tests');
+      const opened = await visit(browser, site, address, options);
       visits.push(opened);
       return opened;
     },

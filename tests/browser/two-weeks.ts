@@ -21,9 +21,11 @@ function foundBy(check: (typeof SELF_CHECK_IDS)[number], time: number): SelfChec
  * Rows of the database with as much as four lines can have in the days before today: every line measured on both legs each day, symptoms and a check-in each
  * day, every check of strength twice, a warning sign that was cleared, and a step of each line's dose.
  */
-export function fullDiary(days: number) {
-  const items = EXERCISE_IDS.map((id) => ({
-    ...startingDose(id, newId(), SIDES),
+export function fullDiary(days: number, { parted = false } = {}) {
+  const items = EXERCISE_IDS.flatMap((id) =>
+    parted ? SIDES.map((side) => startingDose(id, newId(), [side])) : [startingDose(id, newId(), SIDES)],
+  ).map((item) => ({
+    ...item,
     target: { kind: 'range' as const, fromDeg: deg(12), toDeg: deg(18) },
     basis: 'therapist' as const,
   }));
@@ -31,7 +33,7 @@ export function fullDiary(days: number) {
   const back = Array.from({ length: days }, (_, i) => days - i);
   const measured = back.flatMap((ago) =>
     items.flatMap((item) =>
-      SIDES.map((side) => {
+      item.sides.map((side) => {
         const range = 10 + (days - ago) / days + (side === 'right' ? 6 : 0);
         const reps = [1, 2, 3, 4, 5].map((n) => rep(n, { rangeDeg: deg(range + 0.2 * n) }));
         const head = header({ id: newId(), startedAt: daysAgo(ago).at, exercise: item.exercise as 'foot-tap', side });
@@ -94,14 +96,14 @@ export function fullDiary(days: number) {
     ),
     ...items.map(
       (item, i): DiaryEntry => ({
-        ...daysAgo(6 - i),
+        ...daysAgo(Math.max(1, 6 - i)),
         kind: 'dose-step',
         prescriptionId,
         itemId: item.id,
         direction: 'back',
         from: item.start,
         to: { ...item.start, repsASet: item.start.repsASet - 1 },
-        aboutDay: daysAgo(7 - i).day,
+        aboutDay: daysAgo(Math.max(2, 7 - i)).day,
         reason: 'clear-rise',
         by: i === 0 ? 'patient' : 'rule',
       }),

@@ -168,7 +168,7 @@ describe('a plan of one’s own', () => {
     const { services, entries } = withDiary();
     shownAt('/plan', services);
     fireEvent.click(await screen.findByRole('checkbox', { name: /Nerve glide/ }));
-    fireEvent.click(screen.getByRole('radio', { name: 'Right leg' }));
+    fireEvent.click(within(screen.getByRole('group', { name: 'Which leg?' })).getByRole('radio', { name: 'Right leg' }));
     fireEvent.click(screen.getByRole('button', { name: 'This is my plan' }));
     await screen.findByText('Nerve glides, right leg');
     expect(entries[0]).toMatchObject({

@@ -1,3 +1,4 @@
+import { createStore } from 'zustand/vanilla';
 import { personFacts } from '../../src/dose/person-facts.ts';
 import type { DiaryEntry } from '../../src/record/diary-entry.ts';
 import { doseLogOf } from '../../src/record/dose-log-of.ts';
@@ -5,6 +6,7 @@ import type { Person } from '../../src/record/person.ts';
 import type { RepEdit } from '../../src/record/rep-edit.ts';
 import type { StoredSet } from '../../src/record/stored-set.ts';
 import { fail, ok, type Result } from '../../src/result.ts';
+import type { LockServices, ShownLock } from '../../src/screens/lock/lock-services.ts';
 import type { AppServices, Problem, SetHooks, SetPlan, ShownSet } from '../../src/screens/services.ts';
 import { byMoment } from '../../src/symptoms/entry.ts';
 
@@ -26,6 +28,7 @@ export function fakeServices(stored: readonly ShownSet[] = [], change: Partial<A
   const told: { state: NotificationPermission | 'unsupported'; readonly shown: string[] } = { state: 'default', shown: [] };
   const people = new Map<string, Person>();
   let edits = 0;
+  const lock = fakeLock();
   const services: AppServices = {
     missing: () => [],
     cameras: async () => [],
@@ -100,6 +103,7 @@ export function fakeServices(stored: readonly ShownSet[] = [], change: Partial<A
       },
       show: (text) => told.shown.push(text),
     },
+    lock,
     people: {
       list: async () => ok({ people: [...people.values()].map((person) => ({ person, facts: null })), damaged: [] }),
       read: async (id) => {
@@ -120,4 +124,28 @@ export function fakeServices(stored: readonly ShownSet[] = [], change: Partial<A
     ...change,
   };
   return { services, begun, sets, entries, told, people };
+}
+
+/** A lock that takes every passphrase but "wrong". */
+export function fakeLock(begin: ShownLock = 'off'): LockServices & { readonly asked: string[] } {
+  const state = createStore<ShownLock>(() => begin);
+  const asked: string[] = [];
+  const to = (next: ShownLock, what: string) => async (passphrase?: unknown) => {
+    asked.push(typeof passphrase === 'string' ? `${what} ${passphrase}` : what);
+    if (passphrase === 'wrong') return fail({ kind: 'lock-wrong' } as const);
+    state.setState(next, true);
+    return ok(null);
+  };
+  return {
+    state,
+    asked,
+    unlock: to('open', 'unlock'),
+    turnOn: to('open', 'turnOn'),
+    turnOff: to('off', 'turnOff'),
+    finish: to('open', 'finish'),
+    change: async (old, next) => to('open', `change ${old} to`)(old === 'wrong' ? old : next),
+    lockNow: () => void to('locked', 'lockNow')(),
+    erase: to('locked', 'erase'),
+    keepOpen: () => () => undefined,
+  };
 }

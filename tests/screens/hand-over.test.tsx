@@ -3,6 +3,7 @@ import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/re
 import { decodeQR } from 'qr/decode.js';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { givenPlan } from '../../src/dose/given-plan.ts';
+import { PRESCRIBED_EXERCISE_IDS, type PrescribedExercise } from '../../src/dose/prescribed-exercise.ts';
 import type { Prescription } from '../../src/dose/prescription.ts';
 import { startingDose } from '../../src/dose/starting-doses.ts';
 import type { DiaryEntry } from '../../src/record/diary-entry.ts';
@@ -77,6 +78,55 @@ describe('giving a plan', () => {
     );
     expect(quiet).not.toContain(true);
     expect(darkAt(4, 4)).toBe(true);
+  });
+
+  test('a dose for each leg of six exercises fits a QR code, no finer than one of a plan with half as many lines', async () => {
+    const items = PRESCRIBED_EXERCISE_IDS.flatMap((id) =>
+      (['left', 'right'] as const).map((side, n): PrescribedExercise => {
+        const usual = startingDose(id, newId(), [side]);
+        return { ...usual, start: { ...usual.start, repsASet: usual.start.repsASet - n }, basis: 'therapist' };
+      }),
+    );
+    shownAt('/plan/give', withDiary(writtenAgo(2, { items })).services);
+    const link = await screen.findByRole<HTMLInputElement>('textbox', { name: 'As a link' });
+    expect(link.value.length).toBeGreaterThan(700);
+    const { size, image } = seenBy(screen.getByRole('img', { name: 'QR code that holds the link to this plan' }));
+    expect(decodeQR(image)).toBe(link.value);
+    expect(size).toBeLessThanOrEqual(105 + 8);
+  });
+
+  test('what holds for every exercise is said once for all of them', async () => {
+    const items = ['foot-tap', 'toe-lift'].map((id) => startingDose(id as 'foot-tap', newId(), ['left']));
+    const { container } = shownAt('/plan/give', withDiary(writtenAgo(2, { items })).services);
+    await screen.findByRole('button', { name: 'Print' });
+    expect(container.querySelector('.plan-sheet-all')?.textContent).toBe(
+      'With every exercise: At least 60 s of rest between sets. No set when symptoms are above 5 of 10. Nothing on the floor to trip over; the chair must not slide.',
+    );
+    expect(container.querySelector('.plan-sheet .plan-lines')?.textContent).not.toMatch(
+      /rest between|symptoms are above|trip over/,
+    );
+  });
+
+  test('two lines of one exercise stand under one name, each with its leg; what they share is said once', async () => {
+    const tap = startingDose('foot-tap', newId(), ['left']);
+    const items: readonly PrescribedExercise[] = [
+      { ...tap, cautions: ['keep-breathing'] },
+      { ...tap, id: newId(), sides: ['right'], symptomLimit: 3, start: { ...tap.start, repsASet: 8 }, basis: 'therapist' },
+    ];
+    const { container } = shownAt('/plan/give', withDiary(writtenAgo(2, { items })).services);
+    await screen.findByRole('button', { name: 'Print' });
+    const lines = [...container.querySelectorAll('.plan-sheet .plan-lines > li')];
+    expect(lines).toHaveLength(1);
+    const said = lines[0]?.textContent ?? '';
+    expect(said).toContain(
+      'Foot tapsLeft leg: 15 times; 3 sets a day, every day (usual starting dose). No set when symptoms are above 5 of 10.',
+    );
+    expect(said).toContain('Right leg: 8 times; 3 sets a day, every day. No set when symptoms are above 3 of 10.');
+    expect(said.split('As far as it goes').length + said.split('as far as it goes without pain').length).toBe(3);
+    expect(said).toContain('Keep breathing.');
+    expect(said).toContain('Nothing on the floor to trip over');
+    expect(said.split('At least 60 s of rest between sets.').length).toBe(2);
+    expect(container.querySelector('.plan-sheet-all')).toBeNull();
   });
 
   test('a name makes it that therapist’s plan, and stays out of the link when it is to', async () => {

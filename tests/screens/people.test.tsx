@@ -131,12 +131,16 @@ describe('the list of people', () => {
 
 describe('one person', () => {
   test('has the same screens as oneself, under their name, and back leads to them', async () => {
-    const { services } = withPeople([listed(1, 'Ina Invented')]);
+    const { services, entries } = withPeople([listed(1, 'Ina Invented')]);
     shownAt(`/person/${idOf(1)}`, services);
     fireEvent.click(await screen.findByRole('link', { name: /^Plan/ }));
-    await screen.findByRole('heading', { level: 1, name: 'Your plan' });
+    await screen.findByRole('heading', { level: 1, name: 'Plan for Ina Invented' });
     expect(window.location.hash).toBe(`#/person/${idOf(1)}/plan`);
     expect(screen.getByText('Record of Ina Invented')).not.toBeNull();
+    expect(screen.getByRole('radio', { name: /therapist/i })).toHaveProperty('checked', true);
+    await press('Save this plan');
+    await screen.findByRole('heading', { level: 1, name: 'Ina Invented' });
+    expect(entries.at(-1)).toMatchObject({ kind: 'prescription', by: { role: 'therapist' } });
   });
 
   test('who is not there is told, with the way back to the list', async () => {

@@ -17,7 +17,8 @@ const press = (within_: HTMLElement, name: string, key: 'ArrowUp' | 'ArrowDown',
   const field = within(within_).getByRole('textbox', { name });
   for (let i = 0; i < times; i += 1) fireEvent.keyDown(field, { key });
 };
-const save = () => fireEvent.click(screen.getByRole('button', { name: 'This is my plan' }));
+const save = (name = 'This is my plan') => fireEvent.click(screen.getByRole('button', { name }));
+const take = async (name: RegExp) => fireEvent.click(await screen.findByRole('checkbox', { name }));
 
 /** The plan as it was kept; all of it fits the stored form. */
 async function kept(entries: readonly unknown[]): Promise<Prescription> {
@@ -69,8 +70,8 @@ describe('a line of the plan', () => {
 
   test('that no camera measures has no range in degrees', async () => {
     shownAt('/plan', fakeServices().services);
+    await take(/Big toe lift/);
     const line = await lineOf(/Big toe lift/);
-    fireEvent.click(within(line).getByRole('checkbox'));
     expect(within(line).getByRole('radio', { name: 'Until symptoms start' })).toBeTruthy();
     expect(within(line).queryByRole('radio', { name: 'To a range' })).toBeNull();
   });
@@ -146,11 +147,12 @@ describe('a plan that is changed', () => {
       by: 'patient',
     });
     shownAt('/plan', services);
-    const line = await lineOf(/Nerve glide/);
-    expect(within(line).getByRole<HTMLInputElement>('checkbox').checked).toBe(true);
-    expect(screen.getByRole<HTMLInputElement>('radio', { name: 'Right leg' }).checked).toBe(true);
-    fireEvent.click(within(await lineOf(/Foot tap/)).getByRole('checkbox'));
-    save();
+    const glide = await screen.findByRole<HTMLInputElement>('checkbox', { name: /Nerve glide/ });
+    expect(glide.checked).toBe(true);
+    const which = within(screen.getByRole('group', { name: 'Which leg?' }));
+    expect(which.getByRole<HTMLInputElement>('radio', { name: 'Right leg' }).checked).toBe(true);
+    await take(/Foot tap/);
+    save('Save this plan');
     const plan = await kept(entries);
     expect(plan).toMatchObject({ revises: old.id, selfChecks: old.selfChecks });
     expect(plan.items).toMatchObject([
@@ -170,6 +172,6 @@ describe('a plan that is changed', () => {
       selfChecks: { checks: [], sides: [], everyDays: 7 },
     });
     shownAt('/plan', services);
-    expect(within(await lineOf(/Heel stand/)).getByRole<HTMLInputElement>('checkbox').checked).toBe(false);
+    expect((await screen.findByRole<HTMLInputElement>('checkbox', { name: /Heel stand/ })).checked).toBe(false);
   });
 });

@@ -1,6 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { portOf } from '../../scripts/start-arguments.ts';
 
 const ROOT = join(import.meta.dirname, '..', '..');
 
@@ -10,11 +11,24 @@ const start = (...args: readonly string[]) =>
     encoding: 'utf8',
   });
 
-test.each([['abc'], ['0'], ['65536'], ['-1'], ['4310.5']])('npm start refuses the port %s in one sentence', (port) => {
-  const { status, stdout, stderr } = start(`--port=${port}`);
+test.each(['abc', '0', '65536', '-1', '4310.5'])('the port %s is refused in one sentence', (port) => {
+  const words = `The port must be a whole number from 1 to 65535, not "${port}". Use it as: npm start [-- --port N]`;
+  expect(portOf([`--port=${port}`])).toEqual({ ok: false, error: { kind: 'bad-arguments', words } });
+});
+
+test.each([
+  [[], null],
+  [['--port', '1'], 1],
+  [['--port=65535'], 65535],
+])('the arguments %j ask for the port %s', (args, port) => {
+  expect(portOf(args)).toEqual({ ok: true, value: port });
+});
+
+test('npm start refuses a port that is none in one sentence', () => {
+  const { status, stdout, stderr } = start('--port=65536');
   expect(status).toBe(2);
   expect(stdout).toBe('');
-  expect(stderr).toBe(`The port must be a whole number from 1 to 65535, not "${port}". Use it as: npm start [-- --port N]\n`);
+  expect(stderr).toBe('The port must be a whole number from 1 to 65535, not "65536". Use it as: npm start [-- --port N]\n');
 });
 
 test('npm start refuses an option it does not know in one line', () => {

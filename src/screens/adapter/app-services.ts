@@ -1,6 +1,6 @@
 import { listCameras } from '../../capture/camera.ts';
 import { shareWindow } from '../../capture/shared-window.ts';
-import { openSetStore } from '../../record/open-store.ts';
+import { openLockableStore } from '../../record/open-store.ts';
 import { askToKeepStorage } from '../../record/persistence.ts';
 import { type PersonId, SELF } from '../../record/person.ts';
 import type { PersonStore, Store } from '../../record/store.ts';
@@ -8,20 +8,30 @@ import type { StoreError } from '../../record/store-error.ts';
 import type { StoredSet } from '../../record/stored-set.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import { entryNow } from '../day/entry-now.ts';
+import type { LockServices } from '../lock/lock-services.ts';
 import type { AppServices, Problem, SetHooks, SetPlan } from '../services.ts';
 import { diaryServices } from './diary.ts';
 import { everythingIn } from './everything.ts';
+import { lockServices } from './lock.ts';
 import { browserMessages } from './messages.ts';
 import { missingFeatures } from './missing-features.ts';
 import { peopleServices } from './people.ts';
 import { problemOf } from './problem-of.ts';
 import { storedSets, type UnstoredSets } from './stored-sets.ts';
 
-/** The services of one person on an opening store. @param of gives those of somebody else */
-function servicesOf(person: PersonId, opening: Promise<Result<Store, StoreError>>, of: AppServices['of']): AppServices {
+/** What is the same for everybody: the store, once it is unlocked, its lock, and what must not be broken off by it. */
+interface Shared {
+  readonly opening: Promise<Result<Store, StoreError>>;
+  readonly lock: LockServices;
+  readonly going: { sets: number; readonly unstored: UnstoredSets[] };
+}
+
+/** The services of one person. @param of gives those of somebody else */
+function servicesOf(person: PersonId, { opening, lock, going }: Shared, of: AppServices['of']): AppServices {
   const missing = missingFeatures();
   const own: Promise<Result<PersonStore, StoreError>> = opening.then((store) => (store.ok ? ok(store.value.of(person)) : store));
   const unstored: UnstoredSets = new Map();
+  going.unstored.push(unstored);
   const diary = diaryServices(own);
 
   const run = async (
@@ -56,8 +66,12 @@ function servicesOf(person: PersonId, opening: Promise<Result<Store, StoreError>
     runSet(plan, hooks) {
       const abort = new AbortController();
       const onsets = new EventTarget();
+      going.sets += 1;
+      const done = run(plan, hooks, abort.signal, onsets).finally(() => {
+        going.sets -= 1;
+      });
       return {
-        done: run(plan, hooks, abort.signal, onsets),
+        done,
         stop: () => abort.abort(),
         markOnset: () => onsets.dispatchEvent(new Event('onset')),
       };
@@ -71,17 +85,21 @@ function servicesOf(person: PersonId, opening: Promise<Result<Store, StoreError>
     everything: () => everythingIn(own),
     messages: browserMessages(),
     people: peopleServices(opening),
+    lock,
     of,
   };
 }
 
 /** The real program behind the screens. What only a running set needs is loaded with the first one. */
 export function appServices(): AppServices {
-  const opening = openSetStore();
+  const lockable = openLockableStore();
+  const opening = lockable.then((opened) => (opened.ok ? opened.value.store : opened));
+  const going: Shared['going'] = { sets: 0, unstored: [] };
+  const lock = lockServices(lockable, () => going.sets > 0 || going.unstored.some(({ size }) => size > 0));
   // Kept for the page's life: a set that could not be stored is held by the services of its person.
   const known = new Map<PersonId, AppServices>();
   const of = (person: PersonId): AppServices => {
-    const services = known.get(person) ?? servicesOf(person, opening, of);
+    const services = known.get(person) ?? servicesOf(person, { opening, lock, going }, of);
     known.set(person, services);
     return services;
   };

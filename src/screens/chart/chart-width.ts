@@ -19,7 +19,8 @@ export function useChartWidth(): { readonly parentRef: (element: HTMLDivElement 
   const { parentRef, width } = useParentSize<HTMLDivElement>({
     initialSize: { width: FIRST_PX },
     ignoreDimensions: ONLY_WIDTH,
-    debounceTime: 50,
+    // Drawn anew at once: what is late would be drawn over what has been read meanwhile.
+    debounceTime: 0,
     ...observer,
   });
   return { parentRef, width: Math.max(1, Math.round(width)) };

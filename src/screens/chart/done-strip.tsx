@@ -1,3 +1,4 @@
+import { Group } from '@visx/group';
 import { Bar, Circle, Line } from '@visx/shape';
 import type { DayDone } from '../../dose/progress.ts';
 import { useWords } from '../words/words-context.tsx';
@@ -26,7 +27,7 @@ function Cell({ full, x, y, width, height }: CellProps) {
   const half = height / 2;
   if (full === 'rest') return <Circle className="done-rest" cx={x + width / 2} cy={y + half} r={REST_RADIUS} />;
   return (
-    <g className="done-cell" data-full={full}>
+    <Group className="done-cell" data-full={full}>
       <Bar className="done-edge" x={x} y={y} width={width} height={height} />
       {full === 'all' ? <Bar className="done-fill" x={x} y={y} width={width} height={height} /> : null}
       {full === 'part' ? <Bar className="done-fill" x={x} y={y + half} width={width} height={half} /> : null}
@@ -36,7 +37,7 @@ function Cell({ full, x, y, width, height }: CellProps) {
           <Line className="done-cross" from={{ x, y: y + height }} to={{ x: x + width, y }} />
         </>
       ) : null}
-    </g>
+    </Group>
   );
 }
 
@@ -44,14 +45,12 @@ interface DoneStripProps {
   /** Days in a row, or weeks. */
   readonly days: readonly DayDone[];
   readonly label: string;
-  /** As much room at the left as the chart above has, px. */
-  readonly gutter?: number;
 }
 
-/** A row of cells, one a day or week: how much of what was due was done. A table has the figures. */
-export function DoneStrip({ days, label, gutter = 0 }: DoneStripProps) {
+/** A row of cells, one a day or week, over those of a chart below: how much of what was due was done. A table has the figures. */
+export function DoneStrip({ days, label }: DoneStripProps) {
   return (
-    <DayAxes days={days.map(({ day }) => day)} values={null} label={label} height={HEIGHT} top={TOP} gutter={gutter}>
+    <DayAxes days={days.map(({ day }) => day)} values={null} label={label} height={HEIGHT} top={TOP}>
       {({ top, room, x }) => {
         const width = Math.min(CELL.most, CELL.share * room);
         return days.map((each) => (

@@ -1,9 +1,9 @@
+import { Group } from '@visx/group';
 import { Circle, Line, Polygon } from '@visx/shape';
 import './mark.css';
 
 /** The shapes that values are told apart by, on paper and without colour. */
-export const MARKS = ['dot', 'ring', 'up', 'down', 'square'] as const;
-export type MarkKind = (typeof MARKS)[number];
+export type MarkKind = 'dot' | 'ring' | 'up' | 'down';
 
 interface MarkProps {
   readonly kind: MarkKind;
@@ -13,10 +13,10 @@ interface MarkProps {
   readonly size: number;
 }
 
-/** Triangles and squares are a little larger than a circle of as much ink. */
+/** A triangle is a little larger than a circle of as much ink. */
 const CORNERED = 1.3;
 
-/** One value's mark: a filled or hollow circle, a triangle that points up or down, a hollow square. */
+/** One value's mark: a filled or hollow circle, a triangle that points up or down. */
 export function Mark({ kind, x, y, size }: MarkProps) {
   const center = { x, y };
   switch (kind) {
@@ -24,11 +24,9 @@ export function Mark({ kind, x, y, size }: MarkProps) {
     case 'ring':
       return <Circle className="mark" data-mark={kind} cx={x} cy={y} r={size} />;
     case 'up':
-      return <Polygon className="mark" data-mark={kind} sides={3} size={CORNERED * size} center={center} rotate={-90} />;
-    case 'down':
       return <Polygon className="mark" data-mark={kind} sides={3} size={CORNERED * size} center={center} rotate={90} />;
-    case 'square':
-      return <Polygon className="mark" data-mark={kind} sides={4} size={CORNERED * size} center={center} rotate={45} />;
+    case 'down':
+      return <Polygon className="mark" data-mark={kind} sides={3} size={CORNERED * size} center={center} rotate={-90} />;
     default:
       return kind satisfies never;
   }
@@ -38,10 +36,10 @@ export function Mark({ kind, x, y, size }: MarkProps) {
 export function ErrorBar({ x, from, to, size }: { x: number; from: number; to: number; size: number }) {
   const end = (y: number) => <Line from={{ x: x - size, y }} to={{ x: x + size, y }} />;
   return (
-    <g className="error-bar">
+    <Group className="error-bar">
       <Line from={{ x, y: from }} to={{ x, y: to }} />
       {end(from)}
       {end(to)}
-    </g>
+    </Group>
   );
 }

@@ -1,3 +1,4 @@
+import { Group } from '@visx/group';
 import { LinePath } from '@visx/shape';
 import type { Side } from '../../pose/landmarks.ts';
 import type { CalendarDay } from '../../symptoms/calendar-day.ts';
@@ -41,7 +42,7 @@ export function PlaceChart({ days, symptoms, names, label }: PlaceChartProps) {
         return SIDES.map((side) => {
           const points = pointsOf(side);
           return (
-            <g key={side} className="place-leg" data-side={side}>
+            <Group key={side} className="place-leg" data-side={side}>
               <LinePath
                 className="place-line"
                 data={points}
@@ -51,7 +52,7 @@ export function PlaceChart({ days, symptoms, names, label }: PlaceChartProps) {
               {points.map(({ day, distance }) => (
                 <Mark key={day} kind={LEG_MARKS[side]} x={x(day, SHARES[side])} y={y(distance)} size={size} />
               ))}
-            </g>
+            </Group>
           );
         });
       }}

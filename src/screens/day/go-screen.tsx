@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
+import { cautionsOf } from '../../dose/cautions.ts';
 import type { Today } from '../../dose/today.ts';
 import type { TodayLine } from '../../dose/today-line.ts';
 import { exerciseOf } from '../../exercises/catalogue.ts';
@@ -73,7 +74,7 @@ function Go({ today, line, add }: GoProps) {
           {item.tempoS === null ? null : <p>{day.go.tempo(item.tempoS)}</p>}
           <h2>{day.go.cautions}</h2>
           <ul className="go-cautions">
-            {item.cautions.map((id) => (
+            {cautionsOf(item).map((id) => (
               <li key={id}>{day.go.caution[id]}</li>
             ))}
           </ul>

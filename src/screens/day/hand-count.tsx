@@ -1,4 +1,4 @@
-import { useCallback, useState } from 'react';
+import { useCallback, useEffect, useState } from 'react';
 import { useLocation } from 'wouter';
 import type { HandSet } from '../../dose/done-set.ts';
 import type { DiaryEntry } from '../../record/diary-entry.ts';
@@ -6,6 +6,7 @@ import { Icon } from '../parts/icon.tsx';
 import { Page } from '../parts/page.tsx';
 import { useSpaceKey } from '../parts/use-space-key.ts';
 import type { Problem } from '../services.ts';
+import { useServices } from '../services-context.tsx';
 import { useWords } from '../words/words-context.tsx';
 import { BeatCount } from './beat-count.tsx';
 import './hand-count.css';
@@ -45,6 +46,9 @@ function Tapped({ reps, onOneMore }: { readonly reps: number; readonly onOneMore
 export function HandCount({ plan, back, problem, add }: HandCountProps) {
   const words = useWords();
   const { day, sides } = words;
+  const { lock } = useServices();
+  // A beat is counted without a touch.
+  useEffect(() => lock.keepOpen(), [lock]);
   const [, navigate] = useLocation();
   const [reps, setReps] = useState(0);
   const [counted, setCounted] = useState<HandSet['counted']>('by-hand');

@@ -6,7 +6,7 @@ import type { DiaryEntry } from '../../record/diary-entry.ts';
 import { useWords } from '../words/words-context.tsx';
 import { changeWords } from './change-words.ts';
 import { entryNow } from './entry-now.ts';
-import { prescribedWords } from './prescribed-words.ts';
+import { lineName } from './line-name.ts';
 
 interface ProposalCardProps {
   readonly proposal: Proposal;
@@ -44,7 +44,7 @@ export function ProposalCard({ proposal, prescription, item, add }: ProposalCard
   return (
     <li className="day-proposal" data-kind={proposal.kind}>
       <h2>
-        {prescribedWords(item.exercise, words).plural}: {said.kind[proposal.kind]}
+        {lineName(item, prescription.items, words)}: {said.kind[proposal.kind]}
       </h2>
       {step ? <p>{changeWords(step.from, step.to, words.day)}</p> : <p>{said.contact}</p>}
       <p className="soft">{why}</p>

@@ -4,7 +4,6 @@ import type { AngleMarkFor } from '../../symptoms/angle-mark.ts';
 import type { Ms } from '../../units.ts';
 import { DayProblem } from '../day/day-problem.tsx';
 import { Notice } from '../parts/notice.tsx';
-import { useStillWords } from '../words/still-words-in.ts';
 import { useWords } from '../words/words-context.tsx';
 import { type Film, facingIn } from './film.ts';
 import { FilmBar } from './film-bar.tsx';
@@ -20,8 +19,7 @@ interface DeskFilmProps {
 
 /** What is to be known of a measured film before its numbers are read. */
 function FilmNotices({ film: { result, problem } }: Pick<DeskFilmProps, 'film'>) {
-  const { result: resultWords } = useWords();
-  const still = useStillWords();
+  const { result: resultWords, still } = useWords();
   const warnings = [...new Set([...(result?.quality.warnings ?? []), ...(problem?.warnings ?? [])])];
   return (
     <>
@@ -46,7 +44,7 @@ function FilmNotices({ film: { result, problem } }: Pick<DeskFilmProps, 'film'>)
 
 /** A measured film, picture by picture: each with its leg and its angle from the smoothed curve. */
 export function DeskFilm({ film, onMark, children }: DeskFilmProps) {
-  const still = useStillWords();
+  const { still } = useWords();
   const { file, frames, result, size, exercise } = film;
   const [at, setAt] = useState(0);
   const [byHand, setByHand] = useState<ReadonlyMap<Ms, LegDrawing>>(new Map());

@@ -8,7 +8,6 @@ import { PhaseBanner } from '../set/phase-banner.tsx';
 import { Picture } from '../set/picture.tsx';
 import { LoadingProgress } from '../set/progress.tsx';
 import { useRun, useRunState } from '../set/run-context.tsx';
-import { useStillWords } from '../words/still-words-in.ts';
 import { useWords } from '../words/words-context.tsx';
 import { MarkButtons } from './mark-buttons.tsx';
 import { type Reading, signOf } from './marks.ts';
@@ -26,8 +25,7 @@ interface DeskLiveProps {
 
 /** The leg with its angle while it moves, the buttons and keys that mark it, and the picture frozen when one is to be looked at. */
 export function DeskLive({ plan, onLiveMark, onMark, children }: DeskLiveProps) {
-  const { desk, locale } = useWords();
-  const still = useStillWords();
+  const { desk, locale, still } = useWords();
   const run = useRun();
   const size = useRunState((s) => s.opened?.size ?? null);
   const opening = useRunState((s) => s.stage === 'opening');

@@ -8,15 +8,13 @@ import { useDay } from '../day/use-day.ts';
 import { Notice } from '../parts/notice.tsx';
 import { Page } from '../parts/page.tsx';
 import { saveFile } from '../parts/save-file.ts';
+import { TherapistName } from '../parts/therapist-name.tsx';
 import { useWords } from '../words/words-context.tsx';
 import { GiveLink } from './give-link.tsx';
 import './give-screen.css';
 import { PlanFault } from './plan-fault.tsx';
 import { PlanSheet } from './plan-sheet.tsx';
 import { fitsQrCode, QrCode } from './qr-code.tsx';
-
-/** Characters of a therapist's name. Chosen. */
-const LONGEST_NAME = 80;
 
 /** A host that means "this machine" on every machine. */
 const isOnlyHere = (host: string): boolean => /^((.+\.)?localhost|127(\.\d+){3}|\[::1\])$/.test(host);
@@ -49,16 +47,7 @@ function Give({ prescription }: { readonly prescription: Prescription }) {
           </Notice>
         ) : null}
         <div className="give-name">
-          <label>
-            {give.name}
-            <input
-              type="text"
-              value={name}
-              maxLength={LONGEST_NAME}
-              autoComplete="name"
-              onChange={(e) => setName(e.target.value)}
-            />
-          </label>
+          <TherapistName label={give.name} value={name} onChange={setName} />
           <p className="soft small">{give.nameHint}</p>
           {name.trim() === '' ? null : (
             <label className="give-named">

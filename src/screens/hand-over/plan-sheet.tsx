@@ -1,7 +1,7 @@
 import type { GivenPlan } from '../../dose/given-plan.ts';
 import { useWords } from '../words/words-context.tsx';
 import { PlanLines } from './plan-lines.tsx';
-import { originSays } from './plan-says.ts';
+import { charactersOf, originSays, saidOfAll } from './plan-says.ts';
 import './plan-sheet.css';
 import { QrCode } from './qr-code.tsx';
 
@@ -11,16 +11,26 @@ interface PlanSheetProps {
   readonly link: string | null;
 }
 
-/** Lines in large print that fit one page with all the rest. Tried with the longest texts there are. */
-const ROOMY_LINES = 4;
+/**
+ * Characters of all exercises up to which the page holds large print, or smaller print; beyond, the smallest. Chosen: tried on A4 and Letter with the widest
+ * usual font and a QR code; tests/browser/plan-sheet.test.ts.
+ */
+const ROOM = { large: 1100, smaller: 2400 } as const;
+
+function printOf(characters: number): 'large' | 'smaller' | 'smallest' {
+  if (characters <= ROOM.large) return 'large';
+  return characters <= ROOM.smaller ? 'smaller' : 'smallest';
+}
 
 /** The plan on one page of paper: what, how much, how far, what to heed, when to stop and when to call. Never on the screen. */
 export function PlanSheet({ plan, link }: PlanSheetProps) {
   const words = useWords();
-  const { start, safety, handOver } = words;
+  const { start, safety, handOver, prescribe } = words;
   const { sheet, says, give } = handOver;
+  const once = saidOfAll(plan.items, words);
+  const print = printOf(charactersOf(plan.items, words, once));
   return (
-    <div className="plan-sheet" data-dense={plan.items.length > ROOMY_LINES} aria-hidden="true">
+    <div className="plan-sheet" data-print={print} aria-hidden="true">
       <header>
         <h1>{sheet.title}</h1>
         <p>
@@ -28,7 +38,12 @@ export function PlanSheet({ plan, link }: PlanSheetProps) {
           {plan.origin === 'example' ? <strong>{` ${says.invented}`}</strong> : null}
         </p>
       </header>
-      <PlanLines items={plan.items} />
+      <PlanLines items={plan.items} once={once} />
+      {once.length > 0 ? (
+        <p className="plan-sheet-all">
+          <strong>{prescribe.ofAll}</strong> {once.join(' ')}
+        </p>
+      ) : null}
       <div className="plan-sheet-safety">
         <section>
           <h2>{sheet.stop}</h2>

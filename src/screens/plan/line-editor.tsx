@@ -1,9 +1,10 @@
-import type { Dose, DoseField } from '../../dose/dose.ts';
+import { DOSE_FIELDS, type DoseField } from '../../dose/dose.ts';
 import type { PrescribedExercise } from '../../dose/prescribed-exercise.ts';
 import { useWords } from '../words/words-context.tsx';
 import { CountField } from './count-field.tsx';
 import './line-editor.css';
-import { lineFault } from './plan-line.ts';
+import { lineFault } from './line-fault.ts';
+import { LIMIT_BOUNDS } from './rule-bounds.ts';
 import { RuleFields } from './rule-fields.tsx';
 import { TargetField } from './target-field.tsx';
 import { TempoField } from './tempo-field.tsx';
@@ -11,40 +12,56 @@ import { TempoField } from './tempo-field.tsx';
 interface LineEditorProps {
   readonly line: PrescribedExercise;
   /** Somebody has decided on it. */
-  readonly onChange: (line: PrescribedExercise) => void;
+  readonly onChange: (part: Partial<PrescribedExercise>) => void;
 }
 
-/** Everything that a line of the plan can say, from what changes most to what changes least. */
+/** What one line says, for one leg or for both: what changes most is open, the rest folds. */
 export function LineEditor({ line, onChange }: LineEditorProps) {
-  const { plan } = useWords();
-  const change = (part: Partial<PrescribedExercise>) => onChange({ ...line, ...part, basis: 'therapist' });
-  const changeDose = (part: Partial<Dose>) => change({ start: { ...line.start, ...part } });
-  const { limits } = line.progression;
-  const dose = (field: DoseField, step = 1) => (
+  const { plan, prescribe } = useWords();
+  const { start, progression } = line;
+  // Whoever prescribes more than the limit, or less, moves the limit with it.
+  const changeDose = (field: DoseField, value: number) => {
+    const { least, most } = progression.limits[field];
+    const limits = { ...progression.limits, [field]: { least: Math.min(least, value), most: Math.max(most, value) } };
+    onChange({ start: { ...start, [field]: value }, progression: { ...progression, limits } });
+  };
+  const dose = (field: DoseField) => (
     <CountField
+      key={field}
       words={plan.fields[field]}
-      value={line.start[field]}
-      least={limits[field].least}
-      most={limits[field].most}
-      step={step}
-      onChange={(value) => changeDose({ [field]: value })}
+      value={start[field]}
+      {...LIMIT_BOUNDS[field]}
+      onChange={(value) => changeDose(field, value)}
     />
   );
   const fault = lineFault(line);
   return (
-    <details className="line-editor">
-      <summary>{plan.change}</summary>
-      <div className="line-editor-parts">
+    <div className="line-editor-parts">
+      <div className="line-editor-numbers">
+        {DOSE_FIELDS.map(dose)}
+        <CountField
+          words={plan.fields.symptomLimit}
+          value={line.symptomLimit}
+          least={0}
+          most={10}
+          onChange={(symptomLimit) => onChange({ symptomLimit })}
+        />
+      </div>
+      <TargetField line={line} onChange={onChange} />
+      {fault ? (
+        <p className="line-editor-fault" role="alert">
+          {plan[fault]}
+        </p>
+      ) : null}
+      <details className="line-editor-fold">
+        <summary>{prescribe.more}</summary>
         <div className="line-editor-numbers">
-          {dose('setsADay')}
-          {dose('repsASet')}
-          {limits.holdS.most > 0 ? dose('holdS') : null}
           <CountField
             words={plan.fields.daysAWeek}
             value={line.daysAWeek}
             least={1}
             most={7}
-            onChange={(daysAWeek) => change({ daysAWeek })}
+            onChange={(daysAWeek) => onChange({ daysAWeek })}
           />
           <CountField
             words={plan.fields.restS}
@@ -52,25 +69,12 @@ export function LineEditor({ line, onChange }: LineEditorProps) {
             least={0}
             most={600}
             step={15}
-            onChange={(restS) => change({ restS })}
-          />
-          <CountField
-            words={plan.fields.symptomLimit}
-            value={line.symptomLimit}
-            least={0}
-            most={10}
-            onChange={(symptomLimit) => change({ symptomLimit })}
+            onChange={(restS) => onChange({ restS })}
           />
         </div>
-        <TempoField line={line} onChange={change} />
-        <TargetField line={line} onChange={change} />
-        <RuleFields line={line} onChange={change} />
-        {fault ? (
-          <p className="line-editor-fault" role="alert">
-            {plan[fault]}
-          </p>
-        ) : null}
-      </div>
-    </details>
+        <TempoField line={line} onChange={onChange} />
+      </details>
+      <RuleFields rule={progression} onChange={(rule) => onChange({ progression: rule })} />
+    </div>
   );
 }

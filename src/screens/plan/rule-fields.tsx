@@ -1,85 +1,81 @@
-import { DOSE_FIELDS, type DoseField, type DoseLimits } from '../../dose/dose.ts';
-import type { PrescribedExercise } from '../../dose/prescribed-exercise.ts';
-import type { ProgressionRule, Threshold } from '../../dose/progression-rule.ts';
-import { MOST_PRESCRIBED } from '../../record/prescription-shape.ts';
-import { MOST_INTENSITY } from '../../symptoms/felt.ts';
+import type { ReactNode } from 'react';
+import type { DoseChange, ProgressionRule, Threshold } from '../../dose/progression-rule.ts';
 import { useWords } from '../words/words-context.tsx';
 import { CountField } from './count-field.tsx';
+import { LimitFields } from './limit-fields.tsx';
+import { LIMIT_BOUNDS, THRESHOLD_BOUNDS } from './rule-bounds.ts';
+import { ruleSays, stepSays, thresholdSays } from './rule-says.ts';
 
 interface RuleFieldsProps {
-  readonly line: PrescribedExercise;
-  readonly onChange: (part: Pick<PrescribedExercise, 'progression'>) => void;
+  readonly rule: ProgressionRule;
+  readonly onChange: (rule: ProgressionRule) => void;
 }
 
-/** What each threshold may be: the same bounds as the stored plan has. */
-const BOUNDS: Readonly<Record<Exclude<Threshold, 'doneShare'>, { readonly least: number; readonly most: number }>> = {
-  clearRise: { least: 1, most: MOST_INTENSITY },
-  settledWithin: { least: 0, most: MOST_INTENSITY },
-  goodDays: { least: 1, most: MOST_PRESCRIBED.days },
-  goodDaysAfterFlare: { least: 1, most: MOST_PRESCRIBED.days },
-  freshDays: { least: 1, most: MOST_PRESCRIBED.days },
-};
-const WHOLE: readonly Exclude<Threshold, 'doneShare'>[] = [
-  'clearRise',
-  'settledWithin',
-  'goodDays',
-  'goodDaysAfterFlare',
-  'freshDays',
-];
-const LIMITS: Readonly<Record<DoseField, { readonly least: number; readonly most: number }>> = {
-  setsADay: { least: 1, most: MOST_PRESCRIBED.sets },
-  repsASet: { least: 1, most: MOST_PRESCRIBED.reps },
-  holdS: { least: 0, most: MOST_PRESCRIBED.holdS },
-};
+const THRESHOLDS = ['goodDaysAfterFlare', 'clearRise', 'settledWithin', 'doneShare', 'freshDays'] as const;
 
-/** When the dose goes up or back, and between which limits. */
-export function RuleFields({ line: { progression }, onChange }: RuleFieldsProps) {
-  const { plan } = useWords();
-  const { limits } = progression;
-  const change = (part: Partial<ProgressionRule>) => onChange({ progression: { ...progression, ...part } });
-  const changeLimit = (field: DoseField, part: Partial<DoseLimits[DoseField]>) =>
-    change({ limits: { ...limits, [field]: { ...limits[field], ...part } } });
+/** A sentence of the rule and the number in it. */
+const Says = ({ text, children }: { readonly text: string; readonly children: ReactNode }) => (
+  <li>
+    <p>{text}</p>
+    {children}
+  </li>
+);
+
+/** When the dose goes up or back, and between which limits: read in sentences at once, changed one number a sentence when unfolded. */
+export function RuleFields({ rule, onChange }: RuleFieldsProps) {
+  const { plan, prescribe } = useWords();
+  const change = (part: Partial<ProgressionRule>) => onChange({ ...rule, ...part });
+  const changeStep = (at: number, part: Partial<DoseChange>) =>
+    change({ steps: rule.steps.map((step, i) => (i === at ? { ...step, ...part } : step)) });
+  const first = (at: number) => {
+    const step = rule.steps[at];
+    if (step) change({ steps: [step, ...rule.steps.filter((_, i) => i !== at)] });
+  };
+  const threshold = (name: Threshold) => (
+    <CountField
+      words={plan.thresholds[name]}
+      value={name === 'doneShare' ? Math.round(100 * rule.doneShare) : rule[name]}
+      {...THRESHOLD_BOUNDS[name]}
+      step={name === 'doneShare' ? 5 : 1}
+      onChange={(value) => change({ [name]: name === 'doneShare' ? value / 100 : value })}
+    />
+  );
   return (
-    <details className="line-editor-rule">
-      <summary>{plan.rule}</summary>
-      <div className="line-editor-numbers">
-        {WHOLE.map((threshold) => (
-          <CountField
-            key={threshold}
-            words={plan.thresholds[threshold]}
-            value={progression[threshold]}
-            {...BOUNDS[threshold]}
-            onChange={(value) => change({ [threshold]: value })}
-          />
+    <div className="line-editor-rule">
+      <ul className="line-editor-says small">
+        {[...new Set(ruleSays(rule, prescribe))].map((text) => (
+          <li key={text}>{text}</li>
         ))}
-        <CountField
-          words={plan.thresholds.doneShare}
-          value={Math.round(100 * progression.doneShare)}
-          least={0}
-          most={100}
-          step={5}
-          onChange={(percent) => change({ doneShare: percent / 100 })}
-        />
-      </div>
-      <h2>{plan.limits}</h2>
-      <div className="line-editor-numbers">
-        {DOSE_FIELDS.flatMap((field) =>
-          (['least', 'most'] as const).map((end) => {
-            const named = (text: string) => `${text}, ${plan[end]}`;
-            const { label, fewer, more } = plan.fields[field];
-            return (
+      </ul>
+      <details className="line-editor-fold">
+        <summary>{plan.rule}</summary>
+        <ul className="line-editor-sentences">
+          {rule.steps.map((step, at) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: steps have no other name than their place.
+            <Says key={at} text={stepSays(step, at, rule, prescribe)}>
+              {at === 0 ? threshold('goodDays') : null}
               <CountField
-                key={`${field} ${end}`}
-                words={{ label: named(label), fewer: named(fewer), more: named(more) }}
-                value={limits[field][end]}
-                least={end === 'most' ? limits[field].least : LIMITS[field].least}
-                most={end === 'least' ? limits[field].most : LIMITS[field].most}
-                onChange={(value) => changeLimit(field, { [end]: value })}
+                words={prescribe.rule.by[step.field]}
+                value={step.by}
+                least={1}
+                most={LIMIT_BOUNDS[step.field].most}
+                onChange={(by) => changeStep(at, { by })}
               />
-            );
-          }),
-        )}
-      </div>
-    </details>
+              {at === 0 ? null : (
+                <button type="button" className="button" onClick={() => first(at)}>
+                  {prescribe.rule.first}
+                </button>
+              )}
+            </Says>
+          ))}
+          {THRESHOLDS.map((name) => (
+            <Says key={name} text={thresholdSays(name, rule, prescribe)}>
+              {threshold(name)}
+            </Says>
+          ))}
+        </ul>
+        <LimitFields limits={rule.limits} onChange={(limits) => change({ limits })} />
+      </details>
+    </div>
   );
 }

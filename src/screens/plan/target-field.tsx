@@ -15,14 +15,14 @@ interface TargetFieldProps {
 }
 
 /** How far to move. A range in degrees only for what the camera measures. */
-export function TargetField({ line: { exercise, target }, onChange }: TargetFieldProps) {
+export function TargetField({ line: { id, exercise, target }, onChange }: TargetFieldProps) {
   const { plan } = useWords();
   const kinds: readonly Target['kind'][] = isExerciseId(exercise) ? ['full', 'symptoms', 'range'] : ['full', 'symptoms'];
   return (
     <>
       <OptionCards
         legend={plan.target}
-        name={`target-${exercise}`}
+        name={`target-${id}`}
         options={kinds.map((value) => ({ value, name: plan.targets[value] }))}
         chosen={target.kind}
         onChoose={(kind) => onChange({ target: kind === 'range' ? FIRST_RANGE : { kind } })}

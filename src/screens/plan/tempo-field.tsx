@@ -12,13 +12,13 @@ interface TempoFieldProps {
 }
 
 /** At one's own pace, or with a beat of so many seconds. */
-export function TempoField({ line: { exercise, tempoS }, onChange }: TempoFieldProps) {
+export function TempoField({ line: { id, tempoS }, onChange }: TempoFieldProps) {
   const { plan } = useWords();
   return (
     <>
       <OptionCards
         legend={plan.tempo}
-        name={`tempo-${exercise}`}
+        name={`tempo-${id}`}
         options={[
           { value: 'own', name: plan.ownPace },
           { value: 'beat', name: plan.paced },

@@ -4,24 +4,24 @@ import { prescribedWords } from '../day/prescribed-words.ts';
 import { Notice } from '../parts/notice.tsx';
 import type { Words } from '../words/words.ts';
 import { useWords } from '../words/words-context.tsx';
+import { stopIn } from './stop-in.ts';
 
 /** One thing to look at, in sentences. */
 function saidOf(found: Concern, words: Words): string {
-  const { review, report, day, locale } = words;
+  const { review, day, locale } = words;
   const said = review.attention;
   const name = (exercise: Parameters<typeof prescribedWords>[0]) => prescribedWords(exercise, words).plural;
   switch (found.kind) {
-    case 'stopped': {
-      const { flags, weakness } = found.stop;
-      const signs = flags.length > 0 ? [report.safety.yesTo, ...flags.map((flag) => day.questions.flags[flag])] : [];
-      const causes = [...new Set(weakness.map(({ kind }) => report.safety.weakness[kind]))];
-      return [said.stopped, ...signs, ...causes].join(' ');
-    }
+    case 'stopped':
+      return `${said.stopped} ${stopIn(found.stop, words)}`;
     case 'contact':
       return `${said.contact(name(found.item.exercise))} ${day.proposal.flare[found.reason.kind]}`;
     case 'flares': {
-      const lines = found.last.lines.map(({ item, reason }) => `${name(item.exercise)}: ${day.proposal.flare[reason.kind]}`);
-      return [said.flares(found.days, shortDayIn(locale, found.last.day)), ...lines].join(' ');
+      const reasons = [...new Set(found.last.lines.map(({ reason }) => reason.kind))].map((kind) => {
+        const lines = found.last.lines.filter(({ reason }) => reason.kind === kind);
+        return `${lines.map(({ item }) => name(item.exercise)).join(', ')}: ${day.proposal.flare[kind]}`;
+      });
+      return [said.flares(found.days, shortDayIn(locale, found.last.day)), ...reasons].join(' ');
     }
     case 'quiet':
       return found.lastDay === null ? said.never(found.days) : said.quiet(found.days, shortDayIn(locale, found.lastDay));

@@ -2,6 +2,7 @@ import type { RangeDifference, TooFewRepetitions } from '../../compare/range-dif
 import { currentDose } from '../../dose/dose-step.ts';
 import { currentPrescription } from '../../dose/prescription.ts';
 import type { LineProgress } from '../../dose/progress.ts';
+import { propose } from '../../dose/propose.ts';
 import type { Result } from '../../result.ts';
 import { prescribedWords } from '../day/prescribed-words.ts';
 import { doseIn } from '../report/prescribed-part.tsx';
@@ -67,6 +68,7 @@ export function GlanceTable({
       <tbody>
         {lines.map(({ item, side, setsDue, setsDoneOfDue, range }) => {
           const last = range?.days.at(-1);
+          const proposal = prescription && propose(prescription, item, log, to);
           return (
             <tr key={`${item.id} ${side}`}>
               <th scope="row">
@@ -90,6 +92,11 @@ export function GlanceTable({
               </td>
               <td data-label={glance.dose}>
                 {prescription ? doseIn(currentDose(prescription, item, log.steps, to), words) : null}
+                {proposal && proposal.kind !== 'hold' ? (
+                  <strong className="review-figure">
+                    {review.proposals.proposed}: {report.steps.kinds[proposal.kind]}
+                  </strong>
+                ) : null}
               </td>
             </tr>
           );

@@ -15,8 +15,6 @@ import type { Reviewed } from './use-review.ts';
 /** With more days than this each cell is a week. Chosen: about where a cell becomes too narrow to be seen. */
 const MOST_CELLS = 60;
 const HEIGHT = 190;
-/** Room at the left of strip and chart alike, so that their days stand over one another, px. */
-const GUTTER = 48;
 
 /** What a set's mark says of its target. */
 export const TARGET_MARKS = { below: 'down', within: 'dot', above: 'up' } as const satisfies Record<string, MarkKind>;
@@ -40,7 +38,7 @@ export function LegReview({ line, reviewed: { log, from, to } }: { readonly line
     <div className="review-leg">
       <h4>{sides[side].leg}</h4>
       <p>{setsDue > 0 ? progress.done(setsDoneOfDue, setsDue, daysDone) : progress.nothingDue}</p>
-      <DoneStrip days={cells} label={byWeek ? lines.doneWeeks : lines.doneDays} gutter={GUTTER} />
+      <DoneStrip days={cells} label={byWeek ? lines.doneWeeks : lines.doneDays} />
       {sets.length > 0 ? (
         <DayChart
           days={days.map(({ day }) => day)}

@@ -9,6 +9,7 @@ import { prescribedWords } from '../day/prescribed-words.ts';
 import { reasonIn, whyIn } from '../report/proposal-words.ts';
 import type { Words } from '../words/words.ts';
 import { useWords } from '../words/words-context.tsx';
+import { stopIn } from './stop-in.ts';
 import type { Reviewed } from './use-review.ts';
 
 /** What was proposed, with the change. */
@@ -17,11 +18,14 @@ function proposedIn(proposal: Proposal, { report, day }: Words): string {
   return 'to' in proposal ? `${kind}: ${changeWords(proposal.from, proposal.to, day)}` : kind;
 }
 
+const reasonsIn = (proposal: Proposal, words: Words): string =>
+  proposal.kind === 'stop' ? stopIn(proposal.stop, words) : whyIn(proposal, words);
+
 function outcomeIn({ answer }: PastProposal, words: Words): string {
   const { proposals } = words.review;
   if (!('step' in answer)) return proposals.answer[answer.kind]('');
   const { from, to, reason } = answer.step;
-  const why = answer.kind === 'chosen' && reason !== 'chosen' ? ` ${reasonIn(reason, words)}` : '';
+  const why = answer.kind === 'chosen' && reason !== 'chosen' ? `. ${reasonIn(reason, words)}` : '';
   return `${proposals.answer[answer.kind](changeWords(from, to, words.day))}${why}`;
 }
 
@@ -42,7 +46,7 @@ export function ProposalsReview({ reviewed: { log, from, to } }: { readonly revi
   const rowsOf = (past: readonly PastProposal[]) =>
     past.toReversed().map((each, i) => ({
       key: `${each.firstDay} ${i}`,
-      cells: [daysIn(each), proposedIn(each.proposal, words), whyIn(each.proposal, words), outcomeIn(each, words)],
+      cells: [daysIn(each), proposedIn(each.proposal, words), reasonsIn(each.proposal, words), outcomeIn(each, words)],
     }));
   return (
     <section>
@@ -61,7 +65,7 @@ export function ProposalsReview({ reviewed: { log, from, to } }: { readonly revi
                 <strong>
                   {said.now}: {proposedIn(now, words)}.
                 </strong>{' '}
-                {whyIn(now, words)}
+                {reasonsIn(now, words)}
               </p>
             ) : null}
             {news.length === 0 ? <p>{said.noChange}</p> : <PlainTable columns={columns} rows={rowsOf(news)} />}

@@ -63,22 +63,22 @@ export function ReviewScreen() {
       lead={reviewed ? progressWords.lead(dayIn(locale, reviewed.from), dayIn(locale, reviewed.to)) : undefined}
       back="/progress"
     >
+      <div className="review-tools">
+        <OptionCards
+          legend={progressWords.lookBack}
+          name="period"
+          options={PERIODS.map((value) => ({
+            value,
+            name: value === 'all' ? review.all : progressWords.weeks(Number(value)),
+          }))}
+          chosen={period}
+          onChoose={setPeriod}
+        />
+        <button type="button" className="button" onClick={() => window.print()}>
+          {report.print}
+        </button>
+      </div>
       <div className="review-parts" aria-busy={reviewed?.period !== period}>
-        <div className="review-tools">
-          <OptionCards
-            legend={progressWords.lookBack}
-            name="period"
-            options={PERIODS.map((value) => ({
-              value,
-              name: value === 'all' ? review.all : progressWords.weeks(Number(value)),
-            }))}
-            chosen={period}
-            onChoose={setPeriod}
-          />
-          <button type="button" className="button" onClick={() => window.print()}>
-            {report.print}
-          </button>
-        </div>
         <DayProblem problem={problem} />
         {!reviewed && !problem ? <p className="heard">{app.loading}</p> : null}
         {reviewed ? <Parts reviewed={reviewed} /> : null}

@@ -1,5 +1,5 @@
-import { useVirtualizer } from '@tanstack/react-virtual';
-import { useMemo, useRef } from 'react';
+import { useWindowVirtualizer } from '@tanstack/react-virtual';
+import { useMemo, useState } from 'react';
 import { DayProblem } from '../day/day-problem.tsx';
 import { timeZoneHere } from '../parts/clock-now.ts';
 import { useStoredSets } from '../start/use-stored-sets.ts';
@@ -28,22 +28,22 @@ function Whole({ rows }: { readonly rows: readonly SetRow[] }) {
   );
 }
 
-/** A long list that scrolls by itself. */
+/** A long list that scrolls with the page. */
 function InSight({ rows }: { readonly rows: readonly SetRow[] }) {
-  const { sets } = useWords().review;
-  const box = useRef<HTMLUListElement>(null);
-  const list = useVirtualizer({
+  const [box, setBox] = useState<HTMLUListElement | null>(null);
+  const scrollMargin = box ? box.getBoundingClientRect().top + window.scrollY : 0;
+  const list = useWindowVirtualizer({
     count: rows.length,
-    getScrollElement: () => box.current,
     estimateSize: () => ROW_PX,
     getItemKey: (i) => rows[i]?.id ?? i,
     overscan: OVERSCAN,
+    scrollMargin,
   });
   const drawn = list.getVirtualItems();
+  const before = (drawn[0]?.start ?? scrollMargin) - scrollMargin;
+  const after = list.getTotalSize() + scrollMargin - (drawn.at(-1)?.end ?? scrollMargin);
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls has to be reached by the keyboard, also where no row is a link.
-    <ul ref={box} className="set-lines review-sets" tabIndex={0} aria-label={sets.list(rows.length)}>
-      <li aria-hidden="true" style={{ height: drawn[0]?.start ?? 0 }} />
+    <ul ref={setBox} className="set-lines review-sets" style={{ paddingTop: before, paddingBottom: after }}>
       {drawn.map(({ index, key }) => {
         const row = rows[index];
         return row ? (
@@ -52,7 +52,6 @@ function InSight({ rows }: { readonly rows: readonly SetRow[] }) {
           </li>
         ) : null;
       })}
-      <li aria-hidden="true" style={{ height: list.getTotalSize() - (drawn.at(-1)?.end ?? 0) }} />
     </ul>
   );
 }
@@ -71,6 +70,7 @@ export function SetsReview({ reviewed: { log, from, to } }: { readonly reviewed:
       {stored === null ? <p className="heard">{app.loading}</p> : null}
       <DayProblem problem={stored && !stored.ok ? stored.error : null} />
       {sets && rows.length === 0 ? <p>{review.sets.none}</p> : null}
+      {rows.length > 0 ? <p className="soft small">{review.sets.error}</p> : null}
       {rows.length > 0 ? <List rows={rows} /> : null}
       {stored?.ok && stored.value.damaged > 0 ? <p className="soft">{start.damaged(stored.value.damaged)}</p> : null}
     </section>

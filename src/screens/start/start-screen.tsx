@@ -16,7 +16,7 @@ const THERAPISTS = [
 /** The first screen: three ways to begin, and the sets there are. */
 export function StartScreen() {
   const words = useWords();
-  const { app, start } = words;
+  const { app, start, lock } = words;
   return (
     <Page className="start" title={start.title} lead={start.lead}>
       <Link href="/today" className="start-today">
@@ -47,6 +47,13 @@ export function StartScreen() {
           </Link>
         ))}
       </section>
+      <Link href="/lock" className="start-today">
+        <span>
+          <strong>{lock.open}</strong>
+          <span className="soft">{lock.openAbout}</span>
+        </span>
+        <Icon name="forward" size={28} />
+      </Link>
       <LanguageSwitch />
     </Page>
   );

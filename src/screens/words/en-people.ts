@@ -71,5 +71,6 @@ export const enPeople: PeopleWords = {
     removeYes: 'Yes, remove all of it',
     removeNo: 'No, keep it',
     whose: (name) => `Record of ${name}`,
+    planFor: (name) => `Plan for ${name}`,
   },
 };

@@ -102,6 +102,25 @@ export const enProblems = {
     todo: 'Leave private browsing, or allow this page to store data.',
   }),
   'store-newer': () => ({ title: 'A newer Evenside wrote the stored sets.', todo: 'Load this page again.' }),
+  'store-locked': () => ({
+    title: 'The stored sets are locked.',
+    todo: 'Load this page again and unlock them with your passphrase.',
+  }),
+  'lock-wrong': () => ({ title: 'This is not the passphrase.', todo: 'Type it again; capitals and spaces count.' }),
+  'lock-short': () => ({ title: 'This passphrase is too short.', todo: 'Take at least 8 characters, better several words.' }),
+  'lock-other-tabs': () => ({
+    title: 'Evenside is open in other tabs.',
+    todo: 'Close the other Evenside tabs first, then try again.',
+  }),
+  'lock-set-running': () => ({
+    title: 'A set is still running, or one is not stored yet.',
+    todo: 'End it first, then try again.',
+  }),
+  'lock-changed': () => ({ title: 'The lock was changed in another tab.', todo: 'Load this page again.' }),
+  'lock-damaged': () => ({
+    title: 'What the passphrase opens is damaged, so the records can’t be unlocked.',
+    todo: 'Load this page again; if that does not help, all that is left is to erase everything and start again.',
+  }),
   'store-stalled': () => ({ title: 'The store does not answer.', todo: 'Load this page again.' }),
   'store-failed': () => ({ title: 'The stored sets could not be reached.', todo: 'Load this page again.' }),
   'store-refused': () => ({ title: 'This could not be stored.', todo: 'Load this page again, then try once more.' }),

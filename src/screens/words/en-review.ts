@@ -141,8 +141,7 @@ export const enReview: ReviewWords = {
     changed: (changed, of) => `${changed} of ${of} changed by hand`,
     struck: (n) => `${n} struck`,
     added: (n) => `${n} added`,
-    list: (n) => `${n} sets, the newest first`,
-    reps: (n) => (n === 1 ? 'one counted' : `${n} counted`),
+    error: 'After ± how sure the pictures of this very set are: the 95 % interval of one repetition.',
   },
   edits: {
     title: 'Changed by hand',

@@ -7,11 +7,13 @@ import { enHandOver } from './en-hand-over.ts';
 import { enPeople } from './en-people.ts';
 import { enPlan } from './en-plan.ts';
 import { plural, smallOnes, times } from './en-plural.ts';
+import { enPrescribe } from './en-prescribe.ts';
 import { enProblems } from './en-problems.ts';
 import { enProgress } from './en-progress.ts';
 import { enReport } from './en-report.ts';
 import { enResult } from './en-result.ts';
 import { enReview } from './en-review.ts';
+import { enStill } from './en-still.ts';
 import type { Words } from './words.ts';
 
 export const en = {
@@ -205,6 +207,7 @@ export const en = {
   compare: enCompare,
   day: enDay,
   plan: enPlan,
+  prescribe: enPrescribe,
   feel: enFeel,
   progress: enProgress,
   report: enReport,
@@ -212,6 +215,11 @@ export const en = {
   check: enCheck,
   handOver: enHandOver,
   desk: enDesk,
+  still: enStill,
+  lock: {
+    open: 'Passphrase lock',
+    openAbout: 'Seal all that is stored here, so that others at this machine can’t read it',
+  },
   people: enPeople,
   unsupported: {
     title: 'This browser can’t run Evenside',

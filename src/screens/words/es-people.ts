@@ -71,5 +71,6 @@ export const esPeople: PeopleWords = {
     removeYes: 'Sí, eliminarlo todo',
     removeNo: 'No, conservarlo',
     whose: (name) => `Registro de ${name}`,
+    planFor: (name) => `Plan para ${name}`,
   },
 };

@@ -110,6 +110,31 @@ export const esProblems: Words['problems'] = {
     title: 'Una versión más nueva de Evenside escribió las series guardadas.',
     todo: 'Vuelva a cargar esta página.',
   }),
+  'store-locked': () => ({
+    title: 'Las series guardadas están bloqueadas.',
+    todo: 'Vuelva a cargar esta página y desbloquéelas con su frase de contraseña.',
+  }),
+  'lock-wrong': () => ({
+    title: 'Esta no es la frase de contraseña.',
+    todo: 'Escríbala de nuevo; cuentan las mayúsculas y los espacios.',
+  }),
+  'lock-short': () => ({
+    title: 'Esta frase de contraseña es demasiado corta.',
+    todo: 'Use al menos 8 caracteres, mejor varias palabras.',
+  }),
+  'lock-other-tabs': () => ({
+    title: 'Evenside está abierto en otras pestañas.',
+    todo: 'Cierre primero las demás pestañas de Evenside e inténtelo de nuevo.',
+  }),
+  'lock-set-running': () => ({
+    title: 'Todavía hay una serie en marcha o sin guardar.',
+    todo: 'Termínela primero e inténtelo de nuevo.',
+  }),
+  'lock-changed': () => ({ title: 'El bloqueo se cambió en otra pestaña.', todo: 'Vuelva a cargar esta página.' }),
+  'lock-damaged': () => ({
+    title: 'Lo que abre la frase de contraseña está dañado, así que los registros no se pueden desbloquear.',
+    todo: 'Vuelva a cargar esta página; si no sirve, solo queda borrar todo y empezar de nuevo.',
+  }),
   'store-stalled': () => ({ title: 'El almacén no responde.', todo: 'Vuelva a cargar esta página.' }),
   'store-failed': () => ({ title: 'No se pudo llegar a las series guardadas.', todo: 'Vuelva a cargar esta página.' }),
   'store-refused': () => ({ title: 'Esto no se pudo guardar.', todo: 'Vuelva a cargar esta página y pruebe una vez más.' }),

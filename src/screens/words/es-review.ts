@@ -142,8 +142,7 @@ export const esReview: ReviewWords = {
     changed: (changed, of) => `${changed} de ${of} cambiadas a mano`,
     struck: (n) => (n === 1 ? '1 tachada' : `${n} tachadas`),
     added: (n) => (n === 1 ? '1 añadida' : `${n} añadidas`),
-    list: (n) => `${n} series, las más nuevas primero`,
-    reps: (n) => (n === 1 ? 'una contada' : `${n} contadas`),
+    error: 'Tras ±, lo seguras que son las imágenes de esa misma serie: el intervalo del 95 % de una repetición.',
   },
   edits: {
     title: 'Cambios a mano',

@@ -7,11 +7,13 @@ import { esHandOver } from './es-hand-over.ts';
 import { esPeople } from './es-people.ts';
 import { esPlan } from './es-plan.ts';
 import { plural, smallOnes, times } from './es-plural.ts';
+import { esPrescribe } from './es-prescribe.ts';
 import { esProblems } from './es-problems.ts';
 import { esProgress } from './es-progress.ts';
 import { esReport } from './es-report.ts';
 import { esResult } from './es-result.ts';
 import { esReview } from './es-review.ts';
+import { esStill } from './es-still.ts';
 import type { Words } from './words.ts';
 
 /** Everything the screens say, in Spanish. */
@@ -212,6 +214,7 @@ export const es: Words = {
   compare: esCompare,
   day: esDay,
   plan: esPlan,
+  prescribe: esPrescribe,
   feel: esFeel,
   progress: esProgress,
   report: esReport,
@@ -219,6 +222,11 @@ export const es: Words = {
   check: esCheck,
   handOver: esHandOver,
   desk: esDesk,
+  still: esStill,
+  lock: {
+    open: 'Bloqueo con contraseña',
+    openAbout: 'Cifrar todo lo guardado aquí, para que otras personas en este equipo no puedan leerlo',
+  },
   people: esPeople,
   unsupported: {
     title: 'Este navegador no puede ejecutar Evenside',

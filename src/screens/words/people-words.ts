@@ -60,5 +60,6 @@ export interface PeopleWords {
     readonly removeNo: string;
     /** Stands over every screen of this person. */
     readonly whose: (name: string) => string;
+    readonly planFor: (name: string) => string;
   };
 }

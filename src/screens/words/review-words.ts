@@ -125,8 +125,8 @@ export interface ReviewWords {
     readonly changed: (changed: number, of: number) => string;
     readonly struck: (n: number) => string;
     readonly added: (n: number) => string;
-    readonly list: (n: number) => string;
-    readonly reps: (n: number) => string;
+    /** What the ± of a set is. */
+    readonly error: string;
   };
   /** Changes by hand on a set's own page. */
   readonly edits: {

@@ -14,11 +14,14 @@ import type { DayWords } from './day-words.ts';
 import type { DeskWords } from './desk-words.ts';
 import type { FeelWords } from './feel-words.ts';
 import type { HandOverWords } from './hand-over-words.ts';
+import type { LockWords } from './lock-words.ts';
 import type { PeopleWords } from './people-words.ts';
 import type { PlanWords } from './plan-words.ts';
+import type { PrescribeWords } from './prescribe-words.ts';
 import type { ProgressWords } from './progress-words.ts';
 import type { ReportWords } from './report-words.ts';
 import type { ReviewWords } from './review-words.ts';
+import type { StillWords } from './still-words.ts';
 
 /** What went wrong, and what to do about it. `detail` is a technical word, such as a codec's name. */
 export interface ProblemWords {
@@ -212,6 +215,7 @@ export interface Words {
   readonly compare: CompareWords;
   readonly day: DayWords;
   readonly plan: PlanWords;
+  readonly prescribe: PrescribeWords;
   readonly feel: FeelWords;
   readonly progress: ProgressWords;
   readonly report: ReportWords;
@@ -219,6 +223,8 @@ export interface Words {
   readonly check: CheckWords;
   readonly handOver: HandOverWords;
   readonly desk: DeskWords;
+  readonly still: StillWords;
+  readonly lock: LockWords;
   readonly people: PeopleWords;
   readonly unsupported: { readonly title: string; readonly todo: string; readonly features: Record<MissingFeature, string> };
 }
