@@ -1,4 +1,4 @@
-import { ALL_FORMATS, BlobSource, Input, type InputVideoTrack, VideoSampleSink } from 'mediabunny';
+import { ALL_FORMATS, BlobSource, Input, type InputVideoTrack, type VideoSample, VideoSampleSink } from 'mediabunny';
 import { fail, ok, type Result } from '../result.ts';
 import { type Ms, ms } from '../units.ts';
 import type { Frame, PictureSize, QuarterTurn } from './frame.ts';
@@ -18,6 +18,11 @@ export interface VideoFile {
   readonly durationMs: Ms;
   /** Every frame in order, from the first; the first frame's time is 0. The receiver closes each image. */
   readonly frames: () => AsyncGenerator<Frame, void, undefined>;
+  /**
+   * The one frame that is shown at `tMs`, with its own time; null before the first and where it can't be decoded. The receiver closes its image.
+   * Found by the file's own times: the frame asked for is the frame that comes.
+   */
+  readonly frameAt: (tMs: Ms) => Promise<Frame | null>;
   readonly close: () => void;
 }
 
@@ -57,10 +62,30 @@ export async function openVideoFile(file: Blob): Promise<Result<VideoFile, Video
     const firstS = await track.getFirstTimestamp();
     const durationMs = ms(((await track.computeDuration()) - firstS) * 1000);
     const size = { width: await track.getDisplayWidth(), height: await track.getDisplayHeight() };
-    return ok({ size, durationMs, frames: () => framesOf(track, firstS, durationMs), close: () => input.dispose() });
+    return ok({
+      size,
+      durationMs,
+      frames: () => framesOf(track, firstS, durationMs),
+      frameAt: (tMs) => frameAt(track, firstS, tMs),
+      close: () => input.dispose(),
+    });
   } catch {
     return refuse({ kind: 'file-damaged', readToMs: ms(0) });
   }
+}
+
+/** Times are rounded to a microsecond when they are told; looked for is what starts up to this much later, s. */
+const ROUNDED_S = 1e-6;
+
+const timeOf = ({ timestamp }: VideoSample, firstS: number): Ms => ms(Math.round((timestamp - firstS) * 1e6) / 1e3);
+const turnOf = ({ rotation }: VideoSample): QuarterTurn => (isQuarterTurn(rotation) ? rotation : 0);
+
+async function frameAt(track: InputVideoTrack, firstS: number, tMs: Ms): Promise<Frame | null> {
+  const sample = await new VideoSampleSink(track).getSample(firstS + tMs / 1000 + ROUNDED_S).catch(() => null);
+  if (!sample) return null;
+  const frame = { tMs: timeOf(sample, firstS), image: sample.toVideoFrame(), turn: turnOf(sample) };
+  sample.close();
+  return frame;
 }
 
 /** Thrown by `frames` when a file that opened well breaks off in the middle. */
@@ -88,13 +113,13 @@ async function* framesOf(track: InputVideoTrack, firstS: number, durationMs: Ms)
         return;
       }
       const sample = next.value;
-      const tMs = Math.round((sample.timestamp - firstS) * 1e6) / 1e3;
-      const turn = sample.rotation;
+      const tMs = timeOf(sample, firstS);
+      const turn = turnOf(sample);
       const image = tMs > lastMs ? sample.toVideoFrame() : null;
       sample.close();
       if (!image) continue;
       lastMs = tMs;
-      yield { tMs: ms(tMs), image, turn: isQuarterTurn(turn) ? turn : 0 };
+      yield { tMs, image, turn };
     }
   } finally {
     await samples.return();

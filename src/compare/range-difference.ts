@@ -67,5 +67,6 @@ export function rangeDifference(
   });
 }
 
-const errorOfMedian = (values: readonly number[]): number =>
+/** Standard error of the median of these values, from their own scatter. */
+export const errorOfMedian = (values: readonly number[]): number =>
   (MEDIAN_FACTOR * sampleStandardDeviation([...values])) / Math.sqrt(values.length);

@@ -55,5 +55,5 @@ export const legLines = (p: LegDrawing): LegLines => ({
 });
 
 /** Which way a sitting or standing person's toes, or a lying person's feet, point in the picture. */
-export const facingOf = (p: BodyPoints, posture: Posture): Facing =>
+export const facingOf = (p: LegDrawing, posture: Posture): Facing =>
   (posture === 'lying' ? p.ankle.x < p.hip.x : p.toe.x < p.heel.x) ? 'left' : 'right';

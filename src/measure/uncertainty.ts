@@ -62,9 +62,9 @@ const MATCH_SHARE = 0.5;
 /** What a segment's end is out by in the picture, px. Chosen: matches of synthetic pictures scatter by 0.1 to 0.3. */
 const END_PX = 0.3;
 /** How far a camera may be turned when that could not be told, deg. Chosen. */
-const UNKNOWN_TURN_DEG = 10;
+export const UNKNOWN_TURN_DEG = 10;
 /** Standard error of the turn where it is told: mean error 2.6 and 3.0 degrees over 44 rendered views, as a standard deviation. */
-const TURN_SE_DEG = 3.5;
+export const TURN_SE_DEG = 3.5;
 
 /** Half the width of the 95 % interval of a repetition's range. */
 export function rangeUncertainty(evidence: RangeEvidence): Deg {

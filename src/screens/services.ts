@@ -1,13 +1,15 @@
 import type { CameraDevice, CameraError } from '../capture/camera.ts';
 import type { Crop } from '../capture/crop.ts';
 import type { Frame, PictureSize } from '../capture/frame.ts';
+import type { Photo, PhotoError } from '../capture/photo.ts';
 import type { SharedWindow, SharedWindowError } from '../capture/shared-window.ts';
-import type { VideoFileError } from '../capture/video-file.ts';
+import type { VideoFile, VideoFileError } from '../capture/video-file.ts';
 import type { DoseLog } from '../dose/dose-log.ts';
 import type { PersonFacts } from '../dose/person-facts.ts';
 import type { PrescribedExercise } from '../dose/prescribed-exercise.ts';
 import type { ExerciseId } from '../exercises/exercise.ts';
 import type { LiveView, SetEvent } from '../measure/live-view.ts';
+import type { Observation } from '../measure/observation.ts';
 import type { QualityWarning } from '../measure/set-result.ts';
 import type { HeadTowards } from '../pose/head-up.ts';
 import type { Side } from '../pose/landmarks.ts';
@@ -38,6 +40,7 @@ export type ProblemKind =
   | LockError['kind']
   | PoseClientError['kind']
   | SharedWindowError['kind']
+  | PhotoError['kind']
   | 'example-missing'
   | 'window-lost'
   | 'person-missing'
@@ -128,6 +131,23 @@ export interface RunningSet {
   readonly markOnset: () => void;
 }
 
+/** One picture, and what the pose model sees in it. */
+export interface LookedAtPhoto extends Photo {
+  readonly observation: Observation;
+}
+
+/** Pictures that stand still. */
+export interface StillServices {
+  /** Opens a film to look at its pictures one by one. The receiver closes it. */
+  readonly openFilm: (file: File) => Promise<Result<Pick<VideoFile, 'frameAt' | 'close'>, Problem>>;
+  /** Opens a photo and lets the pose model look at it. The receiver closes its picture. */
+  readonly photo: (
+    file: File,
+    plan: Pick<SetPlan, 'exercise' | 'side' | 'model'>,
+    onLoading: SetHooks['onLoading'],
+  ) => Promise<Result<LookedAtPhoto, Problem>>;
+}
+
 /** What is kept of somebody's days besides the measured sets. */
 export interface DiaryServices {
   /**
@@ -182,6 +202,7 @@ export interface AppServices {
   /** Stores a change by hand; the original stays. @returns the set with the change */
   readonly change: (id: string, change: Change) => Promise<Result<ShownSet, Problem>>;
   readonly remove: (id: string) => Promise<Result<null, Problem>>;
+  readonly still: StillServices;
   readonly diary: DiaryServices;
   readonly everything: () => Promise<Result<Everything, Problem>>;
   readonly messages: MessageServices;

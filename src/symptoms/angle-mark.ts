@@ -33,7 +33,7 @@ export interface AngleMark extends Entry {
   readonly exercise: ExerciseId;
   readonly side: Side;
   readonly mark: AngleMarkFor;
-  /** Which time this mark was taken of this leg in its session, from 1. */
+  /** Which time this mark was taken of this leg, with this zero, in its session, from 1. */
   readonly trial: number;
   readonly angleDeg: Deg;
   readonly zero: MarkZero;

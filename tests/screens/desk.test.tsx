@@ -3,14 +3,16 @@ import { act, cleanup, fireEvent, screen, within } from '@testing-library/react'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { SharedWindow } from '../../src/capture/shared-window.ts';
 import { fail, ok } from '../../src/result.ts';
-import { type Mark, measuredMarks, valuesOf } from '../../src/screens/desk/marks.ts';
+import { entriesOf } from '../../src/screens/desk/mark-entries.ts';
+import { type Mark, marksOf, measuredMarks, type Reading, type WaitingMark } from '../../src/screens/desk/marks.ts';
 import { resultsText } from '../../src/screens/desk/results-text.ts';
 import { en } from '../../src/screens/words/en.ts';
+import type { CalendarDay } from '../../src/symptoms/calendar-day.ts';
 import { deg, ms } from '../../src/units.ts';
 import { fakeCanvas } from './fake-canvas.ts';
 import { aView } from './fake-run.ts';
 import { type DrivenSet, fakeServices } from './fake-services.ts';
-import { aSet } from './fake-sets.ts';
+import { aRep, aSet } from './fake-sets.ts';
 import { press, shownAt } from './shown.tsx';
 
 beforeEach(() => {
@@ -163,34 +165,86 @@ describe('a shared window', () => {
 
 describe('marks', () => {
   const curve = { tMs: [0, 100, 200, 1000, 1100].map(ms), angleDeg: [deg(1), deg(1), deg(1), deg(31), deg(31)] };
-
-  test('outside of what was measured have no value', () => {
-    const marks = measuredMarks(
-      [
-        { kind: 'limit', tMs: ms(1050), fromRestDeg: deg(28) },
-        { kind: 'limit', tMs: ms(5000), fromRestDeg: deg(28) },
-      ],
-      'leg-raise',
-      { side: 'left', curve },
-    );
-    expect(marks.map(({ fromRestDeg }) => fromRestDeg)).toEqual([30, null]);
-    expect(valuesOf(marks, 'leg-raise', 'limit', 'left')).toEqual([30]);
-    expect(valuesOf(marks, 'leg-raise', 'symptom', 'left')).toEqual([]);
+  const about = {
+    kind: 'limit',
+    exercise: 'leg-raise',
+    side: 'left',
+    from: 'camera',
+    notes: { foot: null, place: null },
+  } as const;
+  const waiting = (id: string, tMs: number): WaitingMark => ({ ...about, id, tMs: ms(tMs), liveDeg: deg(28) });
+  const read = (id: string, angleDeg: number, over: Partial<Reading> = {}): Mark => ({
+    ...about,
+    id,
+    kind: 'first-symptom',
+    side: 'right',
+    reading: { angleDeg: deg(angleDeg), zero: 'rest', errorDeg: deg(3.5), method: 'followed', ...over },
   });
 
-  test('are written as text with mean, spread and method', () => {
-    const mark = (fromRestDeg: number): Mark => ({
-      kind: 'symptom',
-      exercise: 'leg-raise',
-      side: 'right',
-      fromRestDeg: deg(fromRestDeg),
-    });
-    expect(resultsText([mark(40), mark(44)], 'leg-raise', en)).toBe(
+  test('are measured from the curve once it is over, with the wider of two errors; outside of it they have no value', () => {
+    const rep = aRep(1, { startMs: ms(900), endMs: ms(1200), uncertaintyDeg: deg(6) });
+    const marks = measuredMarks([waiting('a', 1050), waiting('b', 5000), waiting('c', 100)], { curve, reps: [rep] });
+    expect(marks.map(({ reading }) => reading?.angleDeg ?? null)).toEqual([30, null, 0]);
+    expect(marks[0]?.reading).toMatchObject({ zero: 'rest', method: 'followed', errorDeg: 6 });
+    expect(marks[2]?.reading?.errorDeg).toBeCloseTo(1.96 * 1.8);
+    expect(marksOf(marks, 'leg-raise', { side: 'left', kind: 'limit', zero: 'rest' }).map(({ id }) => id)).toEqual(['a', 'c']);
+    expect(marksOf(marks, 'leg-raise', { side: 'left', kind: 'first-symptom', zero: 'rest' })).toEqual([]);
+  });
+
+  test('that count from rest and those that do not are never in one mean', () => {
+    const marks = [read('a', 40), read('b', 50, { zero: 'own', method: 'corrected' }), read('c', 44)];
+    expect(resultsText(marks, 'leg-raise', en).split('\n').slice(1, 3)).toEqual([
+      'Right leg, First symptom, from rest: 40.0° ± 3.5°; 44.0° ± 3.5°. Mean 42.0°, Spread (SD) 2.8°',
+      'Right leg, First symptom, hip to ankle, above the horizontal of the picture: 50.0° ± 3.5° (Corrected by hand). Mean 50.0°',
+    ]);
+  });
+
+  test('are written as text with what is noted, mean, spread and method', () => {
+    const noted = { foot: 'pulled-up', place: { region: 'calf-back', side: 'right' } } as const;
+    expect(resultsText([{ ...read('a', 40), notes: noted }], 'leg-raise', en)).toBe(
       [
         'Straight leg raise',
-        'Right leg, First symptom: 40.0°; 44.0°. Mean 42.0°, Spread (SD) 2.8°',
-        '2D camera, sagittal projection, degrees from the resting joint. It supports and does not replace clinical examination.',
+        'Right leg, First symptom, from rest: 40.0° ± 3.5° (Foot: Pulled up, Felt at: Back of the calf). Mean 40.0°',
+        '2D camera, sagittal projection. It supports and does not replace clinical examination.',
       ].join('\n'),
     );
+  });
+
+  test('become entries of the diary with their trial, without those that were not measured or are there already', () => {
+    const marks: readonly Mark[] = [read('a', 40), { ...about, id: 'b', reading: null }, read('c', 44, { method: 'corrected' })];
+    let made = 0;
+    const entry = () => {
+      made += 1;
+      return {
+        id: `e${made}`,
+        schema: 1,
+        origin: 'own',
+        at: '2026-05-04T09:00:00.000Z',
+        day: '2026-05-04' as CalendarDay,
+      } as const;
+    };
+    const entries = entriesOf(marks, new Set(['a']), { sessionId: 's', entry });
+    expect(entries).toEqual([
+      {
+        id: 'c',
+        schema: 1,
+        origin: 'own',
+        at: '2026-05-04T09:00:00.000Z',
+        day: '2026-05-04',
+        kind: 'angle-mark',
+        exercise: 'leg-raise',
+        side: 'right',
+        mark: 'first-symptom',
+        trial: 2,
+        angleDeg: 44,
+        zero: 'rest',
+        errorDeg: 3.5,
+        method: 'corrected',
+        from: 'camera',
+        foot: null,
+        place: null,
+        sessionId: 's',
+      },
+    ]);
   });
 });

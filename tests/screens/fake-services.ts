@@ -78,6 +78,10 @@ export function fakeServices(stored: readonly ShownSet[] = [], change: Partial<A
         },
       };
     },
+    still: {
+      openFilm: async () => fail({ kind: 'file-damaged' }),
+      photo: async () => fail({ kind: 'photo-unreadable' }),
+    },
     diary: {
       log: async () => ok(doseLogOf(entries, [...sets.values()], 'UTC')),
       add: async (added) => {

@@ -76,6 +76,10 @@ function servicesOf(person: PersonId, { opening, lock, going }: Shared, of: AppS
         markOnset: () => onsets.dispatchEvent(new Event('onset')),
       };
     },
+    still: {
+      openFilm: async (file) => (await import('./still-pictures.ts')).openFilm(file),
+      photo: async (file, plan, onLoading) => (await import('./still-pictures.ts')).lookAtPhoto(file, plan, onLoading),
+    },
     ...storedSets(own, unstored),
     diary,
     everything: () => everythingIn(own),

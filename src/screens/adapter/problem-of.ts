@@ -1,4 +1,5 @@
 import type { CameraError } from '../../capture/camera.ts';
+import type { PhotoError } from '../../capture/photo.ts';
 import type { SharedWindowError } from '../../capture/shared-window.ts';
 import type { VideoFileError } from '../../capture/video-file.ts';
 import type { SetError } from '../../record/store-error.ts';
@@ -6,14 +7,14 @@ import type { SessionError } from '../../run/session.ts';
 import type { Pictures, Problem } from '../services.ts';
 
 /** The word that a failure's sentence quotes; the rest of a failure is for a report of a fault. */
-function detailOf(error: CameraError | SharedWindowError | VideoFileError | SetError): string | null {
+function detailOf(error: CameraError | SharedWindowError | VideoFileError | PhotoError | SetError): string | null {
   if (error.kind === 'file-codec') return error.codec;
   if (error.kind === 'camera-denied') return error.by;
   return null;
 }
 
 /** A failure of the camera, a file or the store as the screens tell it. */
-export function problemOf(error: CameraError | SharedWindowError | VideoFileError | SetError): Problem {
+export function problemOf(error: CameraError | SharedWindowError | VideoFileError | PhotoError | SetError): Problem {
   const detail = detailOf(error);
   return detail === null ? { kind: error.kind } : { kind: error.kind, detail };
 }

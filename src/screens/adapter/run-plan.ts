@@ -7,15 +7,12 @@ import { fail, ok, type Result } from '../../result.ts';
 import { type SessionError, startSession } from '../../run/session.ts';
 import { ms } from '../../units.ts';
 import type { Problem, SetHooks, SetPlan } from '../services.ts';
+import { clients } from './kept-clients.ts';
 import { openPictures } from './open-pictures.ts';
-import { type PoseClients, poseClients } from './pose-clients.ts';
 import { problemOfSession } from './problem-of.ts';
 
 /** Somebody who sits down passes through good views on the way: only one that lasts is meant. */
 const PLACED_MS = ms(2000);
-
-// One pose model is kept for the page's life.
-const clients: PoseClients = poseClients();
 
 /** Where a set came from, as it is stored. */
 function originOf({ pictures, model }: SetPlan, person: PersonId): Pick<SetHeader, 'person' | 'source' | 'fileName' | 'model'> {

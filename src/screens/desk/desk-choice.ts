@@ -2,9 +2,10 @@ import type { Crop } from '../../capture/crop.ts';
 import type { SharedWindow } from '../../capture/shared-window.ts';
 import type { ExerciseId } from '../../exercises/exercise.ts';
 import type { Side } from '../../pose/landmarks.ts';
+import type { MarkSource } from '../../symptoms/angle-mark.ts';
 
 /** Where the desk's pictures come from. */
-export const DESK_SOURCES = ['window', 'camera'] as const;
+export const DESK_SOURCES = ['window', 'camera', 'file', 'photo'] as const satisfies readonly MarkSource[];
 export type DeskSource = (typeof DESK_SOURCES)[number];
 
 /** What is to be measured, and in which pictures; kept from one recording to the next. */
@@ -14,4 +15,9 @@ export interface DeskChoice {
   readonly source: DeskSource;
   readonly shared: SharedWindow | null;
   readonly crop: Crop | null;
+  readonly film: File | null;
+  readonly photo: File | null;
 }
+
+/** What is measured, without where. */
+export type DeskTask = Pick<DeskChoice, 'exercise' | 'side'>;

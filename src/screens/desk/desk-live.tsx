@@ -1,44 +1,58 @@
-import { useEffect, useRef, useState } from 'react';
-import { exerciseOf } from '../../exercises/catalogue.ts';
-import { deg } from '../../units.ts';
+import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { followedError } from '../../compare/mark-error.ts';
+import type { LegDrawing } from '../../measure/live-view.ts';
+import type { AngleMarkFor } from '../../symptoms/angle-mark.ts';
+import { type Deg, deg, type Ms } from '../../units.ts';
 import type { SetPlan } from '../services.ts';
 import { PhaseBanner } from '../set/phase-banner.tsx';
 import { Picture } from '../set/picture.tsx';
 import { LoadingProgress } from '../set/progress.tsx';
 import { useRun, useRunState } from '../set/run-context.tsx';
 import { useWords } from '../words/words-context.tsx';
-import { type LiveMark, MARK_KINDS, type MarkKind } from './marks.ts';
-
-/** The key of each mark: the same place on every keyboard with letters. */
-const KEYS: Readonly<Record<MarkKind, string>> = { symptom: '1', limit: '2' };
+import { MarkButtons } from './mark-buttons.tsx';
+import { type Reading, signOf } from './marks.ts';
+import { StillMeasure } from './still-measure.tsx';
+import { useFreeze } from './use-freeze.ts';
 
 interface DeskLiveProps {
   readonly plan: SetPlan;
-  readonly marks: readonly LiveMark[];
-  readonly onMark: (mark: LiveMark) => void;
+  /** A mark that is measured once the movement is over. */
+  readonly onLiveMark: (kind: AngleMarkFor, tMs: Ms, liveDeg: Deg) => void;
+  /** A mark on a frozen picture that has its angle already. */
+  readonly onMark: (kind: AngleMarkFor, reading: Reading) => void;
+  readonly children: ReactNode;
 }
 
-/** The leg with its angle while it moves, and the buttons and keys that mark it. */
-export function DeskLive({ plan, marks, onMark }: DeskLiveProps) {
-  const { desk, locale } = useWords();
+/** The leg with its angle while it moves, the buttons and keys that mark it, and the picture frozen when one is to be looked at. */
+export function DeskLive({ plan, onLiveMark, onMark, children }: DeskLiveProps) {
+  const { desk, locale, still } = useWords();
   const run = useRun();
+  const size = useRunState((s) => s.opened?.size ?? null);
   const opening = useRunState((s) => s.stage === 'opening');
   const ended = useRunState((s) => s.stage === 'ended');
-  const [unseen, setUnseen] = useState(false);
+  const [said, setSaid] = useState('');
+  const [corrected, setCorrected] = useState<LegDrawing | null>(null);
   const number = useRef<HTMLParagraphElement>(null);
+  const picture = useRef<HTMLDivElement>(null);
   const whole = new Intl.NumberFormat(locale, { maximumFractionDigits: 0 });
-  const sign = exerciseOf(plan.exercise).rule.direction === 'rises' ? 1 : -1;
   const fromRest = () => {
     const { angleDeg, restDeg } = run.moment.getState();
-    return angleDeg === null || restDeg === null ? null : deg(sign * (angleDeg - restDeg));
+    return angleDeg === null || restDeg === null ? null : deg(signOf(plan.exercise) * (angleDeg - restDeg));
   };
-  const mark = (kind: MarkKind) => {
+  // The first of the two that lie over each other is the picture, the second what is drawn on it.
+  const { frozen, freeze, thaw } = useFreeze(() => picture.current?.querySelector('canvas') ?? null, fromRest);
+  const errorAt = (tMs: Ms) => followedError(plan.exercise, [], tMs);
+  const markLive = (kind: AngleMarkFor) => {
     const now = fromRest();
-    setUnseen(now === null);
-    if (now !== null) onMark({ kind, tMs: run.moment.getState().tMs, fromRestDeg: now });
+    setSaid(now === null ? desk.unseen : desk.marked(desk.mark[kind], whole.format(now)));
+    if (now !== null) onLiveMark(kind, run.moment.getState().tMs, now);
   };
-  const latest = useRef({ mark, fromRest, whole });
-  latest.current = { mark, fromRest, whole };
+  const markFrozen = (kind: AngleMarkFor, reading: Reading) => {
+    if (reading.method === 'followed' && frozen) onLiveMark(kind, frozen.tMs, reading.angleDeg);
+    else onMark(kind, reading);
+  };
+  const latest = useRef({ fromRest, whole });
+  latest.current = { fromRest, whole };
   useEffect(
     () =>
       run.moment.subscribe(() => {
@@ -48,38 +62,69 @@ export function DeskLive({ plan, marks, onMark }: DeskLiveProps) {
       }),
     [run],
   );
-  useEffect(() => {
-    const onKey = (event: KeyboardEvent) => {
-      const kind = MARK_KINDS.find((each) => KEYS[each] === event.key);
-      if (kind && !event.repeat) latest.current.mark(kind);
-    };
-    window.addEventListener('keydown', onKey);
-    return () => window.removeEventListener('keydown', onKey);
-  }, []);
-  const last = marks.at(-1);
+  const done = (
+    <button type="button" className="button" data-look="main" disabled={ended} onClick={run.stop}>
+      {desk.done}
+    </button>
+  );
   return (
-    <div className="desk-live">
-      <PhaseBanner />
-      <Picture plan={plan} />
-      <div className="desk-marking">
-        {/* Read aloud at every picture it would say nothing else: what was marked is announced instead. */}
-        <p className="desk-angle numbers" ref={number}>
-          –
-        </p>
-        {MARK_KINDS.map((kind) => (
-          <button key={kind} type="button" className="button desk-mark" disabled={opening || ended} onClick={() => mark(kind)}>
-            {desk.mark[kind]}
-            <span className="set-stop-keys">{desk.markKey(KEYS[kind])}</span>
-          </button>
-        ))}
-        <p role="status" className="desk-said">
-          {unseen ? desk.unseen : last ? desk.marked(desk.mark[last.kind], whole.format(last.fromRestDeg)) : ''}
-        </p>
-        <button type="button" className="button" data-look="main" disabled={ended} onClick={run.stop}>
-          {desk.done}
-        </button>
-        {opening ? <LoadingProgress /> : null}
+    <>
+      <div className="desk-live" hidden={frozen !== null}>
+        <PhaseBanner />
+        <div ref={picture} className="desk-live-picture">
+          <Picture plan={plan} unlabelled />
+        </div>
+        {frozen ? null : (
+          <div className="desk-marking">
+            <div className="reading-shown">
+              {/* Read aloud at every picture it would say nothing else: what was marked is announced instead. */}
+              <p className="desk-angle numbers" ref={number}>
+                –
+              </p>
+              <p className="numbers reading-error">
+                {still.liveError(whole.format(Math.ceil(errorAt(run.moment.getState().tMs))))}
+              </p>
+            </div>
+            <MarkButtons disabled={opening || ended} onMark={markLive} said={said} />
+            <button type="button" className="button" disabled={opening || ended} onClick={freeze}>
+              {still.freeze}
+            </button>
+            {children}
+            {done}
+            {opening ? <LoadingProgress /> : null}
+          </div>
+        )}
       </div>
-    </div>
+      {frozen && size ? (
+        <StillMeasure
+          task={plan}
+          image={frozen.image}
+          size={size}
+          seen={{ leg: frozen.leg, facing: null, turnDeg: null }}
+          followed={
+            frozen.liveDeg === null
+              ? null
+              : { angleDeg: frozen.liveDeg, zero: 'rest', errorDeg: errorAt(frozen.tMs), method: 'followed' }
+          }
+          corrected={corrected}
+          onCorrect={setCorrected}
+          onMark={markFrozen}
+          below={<p className="soft">{still.frozenAbout}</p>}
+        >
+          <button
+            type="button"
+            className="button"
+            onClick={() => {
+              setCorrected(null);
+              thaw();
+            }}
+          >
+            {still.thaw}
+          </button>
+          {children}
+          {done}
+        </StillMeasure>
+      ) : null}
+    </>
   );
 }

@@ -1,32 +1,37 @@
-import { useEffect, useState } from 'react';
-import { cutOf } from '../../capture/crop.ts';
-import { exerciseOf } from '../../exercises/catalogue.ts';
+import { useEffect } from 'react';
 import { EXERCISE_IDS } from '../../exercises/exercise.ts';
-import { CameraPlan } from '../choose/camera-plan.tsx';
 import { useChoices } from '../choose/choices.ts';
 import { ExerciseDrawing } from '../choose/exercise-drawing.tsx';
 import { OptionCards } from '../choose/option-cards.tsx';
 import { DayProblem } from '../day/day-problem.tsx';
 import type { Pictures, Problem } from '../services.ts';
-import { useServices } from '../services-context.tsx';
 import { useWords } from '../words/words-context.tsx';
-import { CropPicker } from './crop-picker.tsx';
 import { DESK_SOURCES, type DeskChoice } from './desk-choice.ts';
+import { cropOf, DeskSourceFields } from './desk-source.tsx';
 
 interface DeskSetupProps {
   readonly choice: DeskChoice;
   readonly problem: Problem | null;
   readonly onChoice: (part: Partial<DeskChoice>) => void;
   readonly onStart: (pictures: Pictures) => void;
+  readonly onPhoto: (file: File) => void;
+}
+
+/** Pictures that move; null: they are not chosen yet, or the choice is a photo. */
+function picturesOf(choice: DeskChoice, deviceId: string | null): Pictures | null {
+  const { source, shared, crop, film } = choice;
+  const cut = cropOf(choice);
+  if (source === 'camera') return { kind: 'camera', deviceId };
+  if (source === 'file') return film && { kind: 'file', file: film };
+  if (source === 'window') return shared && (crop === null || cut) ? { kind: 'window', shared, crop: cut } : null;
+  return null;
 }
 
 /** Movement, leg and pictures. */
-export function DeskSetup({ choice, problem, onChoice, onStart }: DeskSetupProps) {
-  const { desk, exercises, sides, choose } = useWords();
-  const services = useServices();
+export function DeskSetup({ choice, problem, onChoice, onStart, onPhoto }: DeskSetupProps) {
+  const { desk, exercises, sides, choose, still } = useWords();
   const deviceId = useChoices((s) => s.choices.deviceId);
-  const [refused, setRefused] = useState<Problem | null>(null);
-  const { exercise, side, source, shared, crop } = choice;
+  const { exercise, side, source, shared, photo } = choice;
   // Sharing may be ended in the browser's own bar.
   useEffect(() => {
     const [track] = shared?.stream.getVideoTracks() ?? [];
@@ -36,27 +41,18 @@ export function DeskSetup({ choice, problem, onChoice, onStart }: DeskSetupProps
     track.addEventListener('ended', gone);
     return () => track.removeEventListener('ended', gone);
   }, [shared, onChoice]);
-  const share = async () => {
-    const answer = await services.shareWindow();
-    setRefused(answer.ok ? null : answer.error);
-    if (!answer.ok) return;
-    shared?.stop();
-    onChoice({ shared: answer.value, crop: null });
-  };
-  const cut = shared && crop ? cutOf(crop, shared.size) : null;
-  const tooSmall = crop !== null && cut === null;
-  const pictures: Pictures | null =
-    source === 'camera' ? { kind: 'camera', deviceId } : shared && !tooSmall ? { kind: 'window', shared, crop: cut } : null;
-  const { posture } = exerciseOf(exercise);
+  const pictures = picturesOf(choice, deviceId);
+  const photoChosen = source === 'photo' ? photo : null;
   return (
     <form
       className="desk-setup"
       onSubmit={(event) => {
         event.preventDefault();
         if (pictures) onStart(pictures);
+        if (photoChosen) onPhoto(photoChosen);
       }}
     >
-      <DayProblem problem={refused ?? problem} />
+      <DayProblem problem={problem} />
       <OptionCards
         legend={desk.movement}
         name="desk-movement"
@@ -83,22 +79,9 @@ export function DeskSetup({ choice, problem, onChoice, onStart }: DeskSetupProps
         chosen={source}
         onChoose={(value) => onChoice({ source: value })}
       />
-      {source === 'window' ? (
-        <button type="button" className="button" data-look={shared ? undefined : 'main'} onClick={() => void share()}>
-          {shared ? desk.otherWindow : desk.chooseWindow}
-        </button>
-      ) : (
-        <figure className="desk-camera">
-          <CameraPlan posture={posture} side={side} />
-          <figcaption>{choose.camera[posture]}</figcaption>
-        </figure>
-      )}
-      {source === 'window' && shared ? (
-        <CropPicker shared={shared} crop={crop} onCrop={(next) => onChoice({ crop: next })} />
-      ) : null}
-      {tooSmall ? <p role="alert">{desk.cropTooSmall}</p> : null}
-      <button type="submit" className="button" data-look="main" disabled={!pictures}>
-        {desk.start}
+      <DeskSourceFields choice={choice} onChoice={onChoice} />
+      <button type="submit" className="button" data-look="main" disabled={!pictures && !photoChosen}>
+        {source === 'photo' ? still.lookAtPhoto : desk.start}
       </button>
     </form>
   );

@@ -30,8 +30,14 @@ function bandsOf(
   };
 }
 
+interface PictureProps {
+  readonly plan: SetPlan;
+  /** The angle is written elsewhere, and counted from another zero. */
+  readonly unlabelled?: boolean;
+}
+
 /** The picture being measured, and over it the leg with its angle. Painted outside of React, frame by frame. */
-export function Picture({ plan }: { readonly plan: SetPlan }) {
+export function Picture({ plan, unlabelled = false }: PictureProps) {
   const { exercise, side, pictures } = plan;
   const { set, locale } = useWords();
   const run = useRun();
@@ -63,7 +69,7 @@ export function Picture({ plan }: { readonly plan: SetPlan }) {
       const moment = run.moment.getState();
       const { leg, angleDeg } = moment;
       // Adding zero writes a rounded -0 as 0.
-      const angle = angleDeg === null ? null : `${whole.format(Math.round(angleDeg) + 0).replace('-', '−')}°`;
+      const angle = angleDeg === null || unlabelled ? null : `${whole.format(Math.round(angleDeg) + 0).replace('-', '−')}°`;
       drawLeg(canvas, size, leg, { exercise, angle, ...bandsOf(moment, plan) }, colours);
     };
     paint();
@@ -71,7 +77,7 @@ export function Picture({ plan }: { readonly plan: SetPlan }) {
     return run.moment.subscribe((now, before) => {
       if (now.leg !== before.leg || now.angleDeg !== before.angleDeg) paint();
     });
-  }, [run, size, exercise, plan, locale]);
+  }, [run, size, exercise, plan, locale, unlabelled]);
 
   return (
     <div className="picture">

@@ -1,5 +1,5 @@
+import type { AngleMarkFor } from '../../symptoms/angle-mark.ts';
 import type { DeskSource } from '../desk/desk-choice.ts';
-import type { MarkKind } from '../desk/marks.ts';
 
 /** Texts of the therapist's measuring. */
 export interface DeskWords {
@@ -17,11 +17,10 @@ export interface DeskWords {
   readonly edges: Record<'left' | 'right' | 'top' | 'bottom', string>;
   readonly start: string;
   readonly cropTooSmall: string;
-  readonly mark: Record<MarkKind, string>;
+  readonly mark: Record<AngleMarkFor, string>;
   readonly markKey: (key: string) => string;
   readonly marked: (what: string, deg: string) => string;
   readonly unseen: string;
-  readonly fromRest: (deg: string) => string;
   readonly done: string;
   readonly results: string;
   readonly none: string;
@@ -37,5 +36,4 @@ export interface DeskWords {
   readonly copy: string;
   readonly copied: string;
   readonly forget: string;
-  readonly notKept: string;
 }

@@ -3,7 +3,7 @@ import type { DeskWords } from './desk-words.ts';
 /** The therapist's measuring, in English. */
 export const enDesk: DeskWords = {
   open: 'Measure an angle',
-  openAbout: 'On a video call or in the room, mark where symptoms start and how far it goes.',
+  openAbout: 'On a video call, in the room, in a video or a photo, mark where symptoms start and how far it goes.',
   title: 'Measure an angle',
   lead: 'The person is seen from the side, the whole leg in the picture. The leg rests at first, then moves; mark as often as you like.',
   movement: 'Movement',
@@ -11,6 +11,8 @@ export const enDesk: DeskWords = {
   sources: {
     window: { name: 'The video call', about: 'A window or tab of this machine that you share with this page only.' },
     camera: { name: 'This camera', about: 'The person is in this room.' },
+    file: { name: 'A video', about: 'A file on this machine.' },
+    photo: { name: 'A photo', about: 'One picture, without a movement.' },
   },
   chooseWindow: 'Choose the window',
   otherWindow: 'Choose another window',
@@ -19,13 +21,12 @@ export const enDesk: DeskWords = {
   edges: { left: 'Left edge', right: 'Right edge', top: 'Upper edge', bottom: 'Lower edge' },
   start: 'Start measuring',
   cropTooSmall: 'The box is too small to measure in. Draw it around the whole person.',
-  mark: { symptom: 'First symptom', limit: 'As far as it goes' },
+  mark: { 'first-symptom': 'First symptom', limit: 'As far as it goes' },
   markKey: (key) => `or press ${key}`,
   marked: (what, d) => `${what}: about ${d}°`,
   unseen: 'The leg is not seen now. Mark again when it is.',
-  fromRest: (d) => `${d}° from rest`,
   done: 'Done',
-  results: 'Marked angles, from rest',
+  results: 'Marked angles',
   none: 'Nothing was marked yet.',
   trial: (n) => `Trial ${n}`,
   mean: 'Mean',
@@ -35,10 +36,8 @@ export const enDesk: DeskWords = {
   more: (leg, d) => `${leg}: ${d}° more.`,
   tooFew: 'Mark at least three times on each leg to compare them.',
   error: (mdc) => `Between two legs, less than ${mdc}° is within the error of measurement (MDC95).`,
-  method:
-    '2D camera, sagittal projection, degrees from the resting joint. It supports and does not replace clinical examination.',
+  method: '2D camera, sagittal projection. It supports and does not replace clinical examination.',
   copy: 'Copy as text',
   copied: 'Copied.',
   forget: 'Clear',
-  notKept: 'Nothing of this is stored: copy what you need into your notes.',
 };

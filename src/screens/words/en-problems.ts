@@ -48,6 +48,10 @@ export const enProblems = {
   }),
   'file-damaged': () => ({ title: 'This video is damaged.', todo: 'Copy it again from where it came, or choose another.' }),
   'file-broken': () => ({ title: 'This video breaks off in the middle.', todo: 'Copy it again from where it came.' }),
+  'photo-unreadable': () => ({
+    title: 'This file is not a photo that the browser can show.',
+    todo: 'Choose a JPEG, PNG or WebP file.',
+  }),
   'no-webcodecs': () => ({
     title: 'This browser can’t read videos frame by frame.',
     todo: 'Open Evenside in a current Chrome, Edge or Chromium.',

@@ -3,7 +3,8 @@ import type { DeskWords } from './desk-words.ts';
 /** The therapist's measuring, in Spanish. */
 export const esDesk: DeskWords = {
   open: 'Medir un ángulo',
-  openAbout: 'Para fisioterapeutas: en una videollamada o en la sala, marque dónde empiezan los síntomas y hasta dónde llega.',
+  openAbout:
+    'Para fisioterapeutas: en una videollamada, en la sala, en un vídeo o una foto, marque dónde empiezan los síntomas y hasta dónde llega.',
   title: 'Medir un ángulo',
   lead: 'La persona se ve de lado, con toda la pierna en la imagen. Al principio la pierna descansa, después se mueve; marque cuantas veces quiera.',
   movement: 'Movimiento',
@@ -11,6 +12,8 @@ export const esDesk: DeskWords = {
   sources: {
     window: { name: 'La videollamada', about: 'Una ventana o pestaña de este equipo que comparte solo con esta página.' },
     camera: { name: 'Esta cámara', about: 'La persona está en esta sala.' },
+    file: { name: 'Un vídeo', about: 'Un archivo de este equipo.' },
+    photo: { name: 'Una foto', about: 'Una sola imagen, sin movimiento.' },
   },
   chooseWindow: 'Elegir la ventana',
   otherWindow: 'Elegir otra ventana',
@@ -19,13 +22,12 @@ export const esDesk: DeskWords = {
   edges: { left: 'Borde izquierdo', right: 'Borde derecho', top: 'Borde superior', bottom: 'Borde inferior' },
   start: 'Empezar a medir',
   cropTooSmall: 'El recuadro es demasiado pequeño para medir. Dibújelo alrededor de toda la persona.',
-  mark: { symptom: 'Primer síntoma', limit: 'Hasta donde llega' },
+  mark: { 'first-symptom': 'Primer síntoma', limit: 'Hasta donde llega' },
   markKey: (key) => `o pulse ${key}`,
   marked: (what, d) => `${what}: unos ${d}°`,
   unseen: 'Ahora no se ve la pierna. Marque otra vez cuando se vea.',
-  fromRest: (d) => `${d}° desde el reposo`,
   done: 'Listo',
-  results: 'Ángulos marcados, desde el reposo',
+  results: 'Ángulos marcados',
   none: 'Todavía no se ha marcado nada.',
   trial: (n) => `Intento ${n}`,
   mean: 'Media',
@@ -35,10 +37,8 @@ export const esDesk: DeskWords = {
   more: (leg, d) => `${leg}: ${d}° más.`,
   tooFew: 'Marque al menos tres veces en cada pierna para compararlas.',
   error: (mdc) => `Entre las dos piernas, menos de ${mdc}° está dentro del error de medida (MDC95).`,
-  method:
-    'Cámara 2D, proyección sagital, grados desde la articulación en reposo. Apoya la exploración clínica y no la sustituye.',
+  method: 'Cámara 2D, proyección sagital. Apoya la exploración clínica y no la sustituye.',
   copy: 'Copiar como texto',
   copied: 'Copiado.',
   forget: 'Vaciar',
-  notKept: 'Nada de esto se guarda: copie en sus notas lo que necesite.',
 };

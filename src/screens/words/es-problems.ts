@@ -50,6 +50,10 @@ export const esProblems: Words['problems'] = {
   }),
   'file-damaged': () => ({ title: 'Este vídeo está dañado.', todo: 'Cópielo otra vez desde su origen o elija otro.' }),
   'file-broken': () => ({ title: 'Este vídeo se corta a la mitad.', todo: 'Cópielo otra vez desde su origen.' }),
+  'photo-unreadable': () => ({
+    title: 'Este archivo no es una foto que el navegador pueda mostrar.',
+    todo: 'Elija un archivo JPEG, PNG o WebP.',
+  }),
   'no-webcodecs': () => ({
     title: 'Este navegador no puede leer vídeos imagen por imagen.',
     todo: 'Abra Evenside en un Chrome, Edge o Chromium actual.',
