@@ -3,6 +3,7 @@ import type { DoseLog } from '../dose/dose-log.ts';
 import { localTime } from '../dose/local-time.ts';
 import type { DiaryEntry } from './diary-entry.ts';
 import { editedCount, editedReps } from './rep-edit.ts';
+import { setEndMs } from './set-end.ts';
 import type { StoredSet } from './stored-set.ts';
 
 /** The diary and the measured sets sorted into what the rules ask for. */
@@ -30,12 +31,10 @@ export function doseLogOf(entries: readonly DiaryEntry[], sets: readonly StoredS
 function measured(set: StoredSet, link: SetLink | undefined, timeZone: string): readonly DoneSet[] {
   const { id, exercise, side, startedAt } = set;
   if (set.state === 'running' || exercise === 'own' || (set.source !== 'camera' && !link)) return [];
-  const startMs = Date.parse(startedAt);
-  const lastMs = set.reps.at(-1)?.endMs ?? 0;
-  const endedAt = new Date(startMs + (set.result?.durationMs ?? lastMs - (set.reps[0]?.startMs ?? 0))).toISOString();
+  const endedAt = new Date(setEndMs(set)).toISOString();
   const rangesDeg = editedReps(set).flatMap((each) =>
     each.kind === 'measured' && !each.struck && each.rep.complete ? [each.rep.rangeDeg] : [],
   );
-  const day = link?.day ?? localTime({ nowMs: startMs, timeZone }).day;
+  const day = link?.day ?? localTime({ nowMs: Date.parse(startedAt), timeZone }).day;
   return [{ id, exercise, side, itemId: link?.itemId ?? null, day, endedAt, reps: editedCount(set), rangesDeg }];
 }

@@ -3,6 +3,7 @@ import { median } from '../signal/median.ts';
 import { type Column, csvOf, degCell, msCell } from './csv.ts';
 import type { DiaryEntry } from './diary-entry.ts';
 import { editedCount, editedReps } from './rep-edit.ts';
+import { setEndMs } from './set-end.ts';
 import type { StoredSet } from './stored-set.ts';
 import { handSetsOf, type TableSet, tableSets } from './table-sets.ts';
 
@@ -22,8 +23,7 @@ const ofMeasured = (name: string, cell: (set: StoredSet, row: TableSet) => Retur
   cell: (row) => (row.kind === 'measured' ? cell(row.of.set, row.of) : null),
 });
 
-const endOf = ({ startedAt, result }: StoredSet): string | null =>
-  result ? new Date(Date.parse(startedAt) + result.durationMs).toISOString() : null;
+const endOf = (set: StoredSet): string | null => (set.result ? new Date(setEndMs(set)).toISOString() : null);
 
 const count = (set: StoredSet, is: (rep: ReturnType<typeof editedReps>[number]) => boolean): number =>
   editedReps(set).filter(is).length;

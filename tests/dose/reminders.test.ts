@@ -78,7 +78,9 @@ describe('a file of reminders', () => {
 
   test('has lines of at most 75 octets that end with CRLF, and cuts no character', () => {
     fc.assert(
-      fc.property(fc.string({ unit: 'grapheme', maxLength: 400 }), (text) => {
+      fc.property(fc.string({ unit: 'grapheme', maxLength: 400 }), (any) => {
+        // The sign of a character cut in two is no part of the text itself.
+        const text = any.replaceAll('\ufffd', '');
         const file = remindersFile([reminder({ summary: text })], STAMP);
         expect(file.endsWith('\r\n')).toBe(true);
         for (const row of file.slice(0, -2).split('\r\n')) {
