@@ -42,6 +42,15 @@ const justBefore = (moment: string): string => new Date(Date.parse(moment) - 1).
  * @returns line by line, each oldest first; every step of a plan in the log is among them; the same proposal on days in a row, of which nothing came, is one
  */
 export function proposalHistory(log: DoseLog, from: CalendarDay, to: CalendarDay): readonly PastProposal[] {
+  const days = proposalsDayByDay(log, from, to);
+  for (;;) {
+    const day = days.next();
+    if (day.done) return day.value;
+  }
+}
+
+/** The same day by day, for who has something else to do meanwhile: a year of many lines takes seconds. */
+export function* proposalsDayByDay(log: DoseLog, from: CalendarDay, to: CalendarDay): Generator<void, readonly PastProposal[]> {
   const lines = new Map<string, PastProposal[]>();
   const judges = new Map<string, Judge>();
   for (let day = from; day <= to; day = addDays(day, 1)) {
@@ -57,6 +66,7 @@ export function proposalHistory(log: DoseLog, from: CalendarDay, to: CalendarDay
         else row.push(past);
       }
     }
+    yield;
   }
   return [...lines.values()].flat();
 }

@@ -119,7 +119,8 @@ describe('better, same or worse', () => {
     shownAt('/review', services);
     await shown();
     expect(screen.getByText('1 of 2 settled')).toBeTruthy();
-    expect(screen.getByText('1 not settled. No answer for one day of sets.')).toBeTruthy();
+    expect(screen.getByText('1 not settled.')).toBeTruthy();
+    expect(screen.getByText('No answer for one day of sets.')).toBeTruthy();
   });
 });
 

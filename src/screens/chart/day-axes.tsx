@@ -1,10 +1,11 @@
-import { AxisBottom, AxisLeft, type TickRendererProps } from '@visx/axis';
+import { AxisBottom, AxisLeft } from '@visx/axis';
 import { scaleBand, scaleLinear } from '@visx/scale';
 import { Line } from '@visx/shape';
 import type { ReactNode } from 'react';
 import type { CalendarDay } from '../../symptoms/calendar-day.ts';
 import { shortDayIn } from '../day/clock-words.ts';
 import { useWords } from '../words/words-context.tsx';
+import { belowTick, besideTick } from './axis-tick.tsx';
 import { useChartWidth } from './chart-width.ts';
 import './day-axes.css';
 
@@ -53,14 +54,6 @@ const PX_PER_DATE = 64;
 /** With less room for a day its marks are drawn thin, px. Chosen. */
 const DENSE_PX = 10;
 
-const Tick = ({ x, y, formattedValue, textAnchor = 'middle' }: TickRendererProps) => (
-  <text className="axis-tick" x={x} y={y} textAnchor={textAnchor}>
-    {formattedValue}
-  </text>
-);
-const beside = (props: TickRendererProps) => <Tick {...props} x={props.x - 4} y={props.y + 5} textAnchor="end" />;
-const below = (props: TickRendererProps) => <Tick {...props} y={props.y + 8} />;
-
 /** Values over days: dates below, values at the left, faint lines across. What is drawn among them is the caller's. */
 export function DayAxes({ days, values, label, height, top = MARGIN.top, gutter = GUTTER, children }: DayAxesProps) {
   const { locale } = useWords();
@@ -92,7 +85,7 @@ export function DayAxes({ days, values, label, height, top = MARGIN.top, gutter 
             left={left}
             tickValues={ticks}
             tickFormat={(value) => values.write(Number(value))}
-            tickComponent={beside}
+            tickComponent={besideTick}
             tickLength={4}
             hideAxisLine
             hideTicks
@@ -103,7 +96,7 @@ export function DayAxes({ days, values, label, height, top = MARGIN.top, gutter 
           top={bottom}
           tickValues={dated}
           tickFormat={(day) => shortDayIn(locale, day)}
-          tickComponent={below}
+          tickComponent={belowTick}
           tickLength={4}
           hideAxisLine
           hideTicks

@@ -1,8 +1,12 @@
+import { AxisBottom } from '@visx/axis';
+import { Group } from '@visx/group';
+import { scaleLinear } from '@visx/scale';
+import { Bar, Circle, Line } from '@visx/shape';
 import { median } from '../../signal/median.ts';
 import type { Deg } from '../../units.ts';
+import { belowTick } from '../chart/axis-tick.tsx';
+import { useChartWidth } from '../chart/chart-width.ts';
 import { keptReps } from '../parts/kept-reps.ts';
-import { scaleOf } from '../result/scale.ts';
-import { useWidth } from '../result/use-width.ts';
 import type { ShownSet } from '../services.ts';
 import { useWords } from '../words/words-context.tsx';
 
@@ -25,7 +29,7 @@ export function RangeDots({
   readonly limitDeg: Deg;
 }) {
   const { compare } = useWords();
-  const { ref, width } = useWidth<HTMLDivElement>(900);
+  const { parentRef, width } = useChartWidth();
   const repsOf = ({ set }: NamedSet) => keptReps(set).filter((rep) => rep.complete);
   const rows = [own, other].map((named) => ({
     ...named,
@@ -38,38 +42,37 @@ export function RangeDots({
     reference + limitDeg,
     Math.max(0, reference - limitDeg),
   ];
-  const x = scaleOf(
-    Math.min(0, ...all),
-    Math.max(...all),
-    MARGIN.left,
-    width - MARGIN.right,
-    Math.max(2, Math.floor(width / PX_PER_TICK)),
-  );
+  const right = Math.max(MARGIN.left + 1, width - MARGIN.right);
+  const x = scaleLinear<number>({ domain: [Math.min(0, ...all), Math.max(...all)], range: [MARGIN.left, right] });
   const bottom = HEIGHT - MARGIN.bottom;
-  const band = { from: x.at(Math.max(0, reference - limitDeg)), to: x.at(reference + limitDeg) };
+  const band = { from: x(Math.max(0, reference - limitDeg)), to: x(reference + limitDeg) };
   return (
     <figure className="range-dots">
-      <div ref={ref}>
+      <div ref={parentRef}>
         <svg viewBox={`0 0 ${width} ${HEIGHT}`} width={width} height={HEIGHT} role="img" aria-label={compare.dots}>
-          <rect className="dots-band" x={band.from} y={MARGIN.top} width={band.to - band.from} height={bottom - MARGIN.top} />
-          <path className="dots-axis" d={`M${MARGIN.left} ${bottom}H${width - MARGIN.right}`} />
-          {x.ticks.map((tick) => (
-            <text key={tick} className="dots-tick" x={x.at(tick)} y={bottom + 22}>
-              {tick}°
-            </text>
-          ))}
+          <Bar className="dots-band" x={band.from} y={MARGIN.top} width={band.to - band.from} height={bottom - MARGIN.top} />
+          <AxisBottom
+            scale={x}
+            top={bottom}
+            numTicks={Math.max(2, Math.floor(width / PX_PER_TICK))}
+            tickFormat={(angle) => `${angle}°`}
+            tickComponent={belowTick}
+            tickLength={4}
+            axisLineClassName="dots-axis"
+            hideTicks
+          />
           {rows.map((row, i) => {
             const y = MARGIN.top + 46 + i * ROW;
             return (
-              <g key={row.set.id} className="dots-row" data-row={i}>
+              <Group key={row.set.id} className="dots-row" data-row={i}>
                 <text className="dots-name" x={MARGIN.left + 6} y={y - 20}>
                   {row.name}
                 </text>
                 {row.reps.map((rep) => (
-                  <circle key={rep.number} cx={x.at(rep.rangeDeg)} cy={y} r="6" />
+                  <Circle key={rep.number} cx={x(rep.rangeDeg)} cy={y} r={6} />
                 ))}
-                <path className="dots-middle" d={`M${x.at(row.middle)} ${y - 15}v30`} />
-              </g>
+                <Line className="dots-middle" from={{ x: x(row.middle), y: y - 15 }} to={{ x: x(row.middle), y: y + 15 }} />
+              </Group>
             );
           })}
         </svg>

@@ -67,7 +67,10 @@ export function GlanceTiles({ found, reviewed: { log, from, to } }: { readonly f
       <Tile
         name={glance.nextDay}
         value={mornings.told === 0 ? glance.noMornings : glance.mornings(mornings.well, mornings.told)}
-        notes={mornings.told === 0 && mornings.open === 0 ? [] : [glance.morningsMore(mornings.notSettled, mornings.open)]}
+        notes={[
+          ...(mornings.told > 0 ? [glance.notSettled(mornings.notSettled)] : []),
+          ...(mornings.told + mornings.open > 0 ? [glance.unanswered(mornings.open)] : []),
+        ]}
       />
       <Tile
         name={glance.done}

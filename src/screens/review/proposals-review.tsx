@@ -1,6 +1,5 @@
-import { useMemo } from 'react';
 import { currentPrescription } from '../../dose/prescription.ts';
-import { type PastProposal, proposalHistory } from '../../dose/proposal-history.ts';
+import type { PastProposal } from '../../dose/proposal-history.ts';
 import { type Proposal, propose } from '../../dose/propose.ts';
 import { PlainTable, ValueTable } from '../chart/value-table.tsx';
 import { changeWords } from '../day/change-words.ts';
@@ -10,6 +9,7 @@ import { reasonIn, whyIn } from '../report/proposal-words.ts';
 import type { Words } from '../words/words.ts';
 import { useWords } from '../words/words-context.tsx';
 import { stopIn } from './stop-in.ts';
+import { useProposalHistory } from './use-proposal-history.ts';
 import type { Reviewed } from './use-review.ts';
 
 /** What was proposed, with the change. */
@@ -33,11 +33,13 @@ function outcomeIn({ answer }: PastProposal, words: Words): string {
 const isNews = ({ proposal, answer }: PastProposal): boolean => proposal.kind !== 'hold' || 'step' in answer;
 
 /** What the rule proposed line by line, what came of it, and what it proposes now. */
-export function ProposalsReview({ reviewed: { log, from, to } }: { readonly reviewed: Reviewed }) {
+export function ProposalsReview({ reviewed }: { readonly reviewed: Reviewed }) {
+  const { log, to } = reviewed;
   const words = useWords();
-  const { review, locale } = words;
+  const { review, app, locale } = words;
   const { proposals: said } = review;
-  const history = useMemo(() => proposalHistory(log, from, to), [log, from, to]);
+  const past = useProposalHistory(reviewed);
+  const history = past ?? [];
   const prescription = currentPrescription(log.prescriptions);
   const items = [...new Map(history.map(({ item }) => [item.id, item])).values()];
   const daysIn = ({ firstDay, lastDay }: PastProposal) =>
@@ -52,6 +54,7 @@ export function ProposalsReview({ reviewed: { log, from, to } }: { readonly revi
     <section>
       <h2>{said.title}</h2>
       <p className="soft">{said.replayed}</p>
+      {past === null ? <p className="heard">{app.loading}</p> : null}
       {items.map((item) => {
         const own = history.filter((each) => each.item.id === item.id);
         const news = own.filter(isNews);

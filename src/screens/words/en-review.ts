@@ -40,8 +40,8 @@ export const enReview: ReviewWords = {
     notEnough: 'Told on fewer than two days.',
     nextDay: 'The day after',
     mornings: (well, told) => `${well} of ${told} settled`,
-    morningsMore: (notSettled, open) =>
-      `${notSettled === 0 ? 'None' : notSettled} not settled. ${open === 0 ? 'Every day of sets was answered for.' : `No answer for ${days(open)} of sets.`}`,
+    notSettled: (n) => (n === 0 ? 'None not settled.' : `${n} not settled.`),
+    unanswered: (n) => (n === 0 ? 'Every day of sets was answered for.' : `No answer for ${days(n)} of sets.`),
     noMornings: 'Not told.',
     done: 'Sets done of those due',
     line: 'Exercise, leg',

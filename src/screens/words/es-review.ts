@@ -40,8 +40,8 @@ export const esReview: ReviewWords = {
     notEnough: 'Contado en menos de dos días.',
     nextDay: 'Al día siguiente',
     mornings: (well, told) => `${well} de ${told} en calma`,
-    morningsMore: (notSettled, open) =>
-      `${notSettled === 0 ? 'Ninguno' : notSettled} sin calmar. ${open === 0 ? 'Hay respuesta para cada día con series.' : `Sin respuesta para ${days(open)} con series.`}`,
+    notSettled: (n) => (n === 0 ? 'Ninguno sin calmar.' : `${n} sin calmar.`),
+    unanswered: (n) => (n === 0 ? 'Hay respuesta para cada día con series.' : `Sin respuesta para ${days(n)} con series.`),
     noMornings: 'Sin contar.',
     done: 'Series hechas de las previstas',
     line: 'Ejercicio, pierna',

@@ -35,7 +35,8 @@ export interface ReviewWords {
     readonly notEnough: string;
     readonly nextDay: string;
     readonly mornings: (well: number, told: number) => string;
-    readonly morningsMore: (notSettled: number, open: number) => string;
+    readonly notSettled: (n: number) => string;
+    readonly unanswered: (days: number) => string;
     readonly noMornings: string;
     readonly done: string;
     readonly line: string;
