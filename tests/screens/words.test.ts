@@ -3,6 +3,7 @@ import { en } from '../../src/screens/words/en.ts';
 import { es } from '../../src/screens/words/es.ts';
 import { LANGUAGES, languageOf, loadWords } from '../../src/screens/words/languages.ts';
 import { LOCK_CATALOGUES } from '../../src/screens/words/lock-catalogues.ts';
+import { STILL_CATALOGUES } from '../../src/screens/words/still-catalogues.ts';
 import type { Words } from '../../src/screens/words/words.ts';
 
 const CATALOGUES = { en, es };
@@ -19,7 +20,11 @@ function textsOf(words: unknown, place: string, given: readonly unknown[] = ARGU
 }
 
 /** All words of a language, those that are loaded later too. */
-const wholeOf = (language: (typeof LANGUAGES)[number]) => ({ ...CATALOGUES[language], lockScreens: LOCK_CATALOGUES[language] });
+const wholeOf = (language: (typeof LANGUAGES)[number]) => ({
+  ...CATALOGUES[language],
+  lockScreens: LOCK_CATALOGUES[language],
+  still: STILL_CATALOGUES[language],
+});
 
 describe.each(LANGUAGES)('the catalogue %s', (language) => {
   const words: Words = CATALOGUES[language];

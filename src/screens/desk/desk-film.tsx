@@ -4,6 +4,7 @@ import type { AngleMarkFor } from '../../symptoms/angle-mark.ts';
 import type { Ms } from '../../units.ts';
 import { DayProblem } from '../day/day-problem.tsx';
 import { Notice } from '../parts/notice.tsx';
+import { useStillWords } from '../words/still-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import { type Film, facingIn } from './film.ts';
 import { FilmBar } from './film-bar.tsx';
@@ -19,7 +20,8 @@ interface DeskFilmProps {
 
 /** What is to be known of a measured film before its numbers are read. */
 function FilmNotices({ film: { result, problem } }: Pick<DeskFilmProps, 'film'>) {
-  const { result: resultWords, still } = useWords();
+  const { result: resultWords } = useWords();
+  const still = useStillWords();
   const warnings = [...new Set([...(result?.quality.warnings ?? []), ...(problem?.warnings ?? [])])];
   return (
     <>
@@ -44,7 +46,7 @@ function FilmNotices({ film: { result, problem } }: Pick<DeskFilmProps, 'film'>)
 
 /** A measured film, picture by picture: each with its leg and its angle from the smoothed curve. */
 export function DeskFilm({ film, onMark, children }: DeskFilmProps) {
-  const { still } = useWords();
+  const still = useStillWords();
   const { file, frames, result, size, exercise } = film;
   const [at, setAt] = useState(0);
   const [byHand, setByHand] = useState<ReadonlyMap<Ms, LegDrawing>>(new Map());

@@ -8,6 +8,7 @@ import { PhaseBanner } from '../set/phase-banner.tsx';
 import { Picture } from '../set/picture.tsx';
 import { LoadingProgress } from '../set/progress.tsx';
 import { useRun, useRunState } from '../set/run-context.tsx';
+import { useStillWords } from '../words/still-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import { MarkButtons } from './mark-buttons.tsx';
 import { type Reading, signOf } from './marks.ts';
@@ -25,7 +26,8 @@ interface DeskLiveProps {
 
 /** The leg with its angle while it moves, the buttons and keys that mark it, and the picture frozen when one is to be looked at. */
 export function DeskLive({ plan, onLiveMark, onMark, children }: DeskLiveProps) {
-  const { desk, locale, still } = useWords();
+  const { desk, locale } = useWords();
+  const still = useStillWords();
   const run = useRun();
   const size = useRunState((s) => s.opened?.size ?? null);
   const opening = useRunState((s) => s.stage === 'opening');

@@ -9,6 +9,7 @@ import { DayProblem } from '../day/day-problem.tsx';
 import { Notice } from '../parts/notice.tsx';
 import type { LookedAtPhoto, Problem } from '../services.ts';
 import { useServices } from '../services-context.tsx';
+import { useStillWords } from '../words/still-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import type { DeskTask } from './desk-choice.ts';
 import type { Reading } from './marks.ts';
@@ -29,7 +30,8 @@ interface Seen {
 
 /** One photo: the angle that its points make. There is no rest in it to count from. */
 export function DeskPhoto({ task: { exercise, side }, file, onMark, children }: DeskPhotoProps) {
-  const { set, still } = useWords();
+  const { set } = useWords();
+  const still = useStillWords();
   const services = useServices();
   const model = useChoices((s) => s.choices.model);
   const [seen, setSeen] = useState<Seen | null>(null);

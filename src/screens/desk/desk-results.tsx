@@ -5,6 +5,7 @@ import type { Side } from '../../pose/landmarks.ts';
 import { ANGLE_MARKS } from '../../symptoms/angle-mark.ts';
 import { useCopy } from '../parts/use-copy.ts';
 import { degreesIn } from '../result/degrees.ts';
+import { useStillWords } from '../words/still-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import { KeepMarks } from './keep-marks.tsx';
 import { MarkBetween } from './mark-between.tsx';
@@ -29,7 +30,8 @@ interface DeskResultsProps {
 /** The marked angles of one movement: each trial, mean and spread, and one leg against the other. Those of all movements are kept together. */
 export function DeskResults({ session, exercise, side, onNotes, onRemove, onKept, onForget, onSide }: DeskResultsProps) {
   const words = useWords();
-  const { desk, exercises, sides, locale, still } = words;
+  const { desk, exercises, sides, locale } = words;
+  const still = useStillWords();
   const { copied, copy } = useCopy();
   const heading = useRef<HTMLHeadingElement>(null);
   // What was pressed to come here is gone.

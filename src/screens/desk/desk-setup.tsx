@@ -5,6 +5,7 @@ import { ExerciseDrawing } from '../choose/exercise-drawing.tsx';
 import { OptionCards } from '../choose/option-cards.tsx';
 import { DayProblem } from '../day/day-problem.tsx';
 import type { Pictures, Problem } from '../services.ts';
+import { useStillWords } from '../words/still-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import { DESK_SOURCES, type DeskChoice } from './desk-choice.ts';
 import { cropOf, DeskSourceFields } from './desk-source.tsx';
@@ -29,7 +30,8 @@ function picturesOf(choice: DeskChoice, deviceId: string | null): Pictures | nul
 
 /** Movement, leg and pictures. */
 export function DeskSetup({ choice, problem, onChoice, onStart, onPhoto }: DeskSetupProps) {
-  const { desk, exercises, sides, choose, still } = useWords();
+  const { desk, exercises, sides, choose } = useWords();
+  const still = useStillWords();
   const deviceId = useChoices((s) => s.choices.deviceId);
   const { exercise, side, source, shared, photo } = choice;
   // Sharing may be ended in the browser's own bar.

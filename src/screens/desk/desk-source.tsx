@@ -7,6 +7,7 @@ import { FileField, VIDEO_FILES } from '../parts/file-field.tsx';
 import { Icon } from '../parts/icon.tsx';
 import type { Problem } from '../services.ts';
 import { useServices } from '../services-context.tsx';
+import { useStillWords } from '../words/still-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import { CropPicker } from './crop-picker.tsx';
 import type { DeskChoice } from './desk-choice.ts';
@@ -56,7 +57,7 @@ function CameraSource({ choice: { exercise, side } }: DeskSourceProps) {
 }
 
 function FileSource({ kind, choice, onChoice }: DeskSourceProps & { readonly kind: 'film' | 'photo' }) {
-  const { still } = useWords();
+  const still = useStillWords();
   const file = choice[kind];
   const { none, pick, other, about } = still.files[kind];
   return (

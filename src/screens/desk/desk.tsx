@@ -3,6 +3,7 @@ import { newId } from '../../record/new-id.ts';
 import type { AngleMarkFor } from '../../symptoms/angle-mark.ts';
 import { Page } from '../parts/page.tsx';
 import { useRunState } from '../set/run-context.tsx';
+import { useStillWords } from '../words/still-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import type { DeskChoice } from './desk-choice.ts';
 import { DeskFilm } from './desk-film.tsx';
@@ -26,7 +27,8 @@ const NO_NOTES: MarkNotes = { foot: null, place: null };
 
 /** Setting up, measuring, and what was marked so far. */
 export function Desk({ choice, onChoice }: DeskProps) {
-  const { desk, still } = useWords();
+  const { desk } = useWords();
+  const still = useStillWords();
   const [session, setSession] = useState(freshSession);
   const [notes, setNotes] = useState(NO_NOTES);
   const [photo, setPhoto] = useState<File | null>(null);

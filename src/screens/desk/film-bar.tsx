@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'react';
 import type { MeasuredRep } from '../../measure/set-result.ts';
 import type { Ms } from '../../units.ts';
 import { Icon } from '../parts/icon.tsx';
+import { useStillWords } from '../words/still-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import './film-bar.css';
 import { type FilmFrame, frameNear } from './film.ts';
@@ -18,7 +19,8 @@ interface FilmBarProps {
 
 /** Through a film: scrubbing, picture by picture by button and by comma and full stop, and to the top of each movement. */
 export function FilmBar({ frames, at, shownMs, reps, onAt }: FilmBarProps) {
-  const { locale, still } = useWords();
+  const { locale } = useWords();
+  const still = useStillWords();
   const seconds = new Intl.NumberFormat(locale, { minimumFractionDigits: 3, maximumFractionDigits: 3 });
   const last = frames.length - 1;
   const to = (index: number) => onAt(Math.max(0, Math.min(last, index)));

@@ -3,7 +3,7 @@ import { DayProblem } from '../day/day-problem.tsx';
 import { entryNow } from '../day/entry-now.ts';
 import type { Problem } from '../services.ts';
 import { useServices } from '../services-context.tsx';
-import { useWords } from '../words/words-context.tsx';
+import { useStillWords } from '../words/still-catalogues.ts';
 import { entriesOf } from './mark-entries.ts';
 import type { Mark } from './marks.ts';
 
@@ -16,7 +16,7 @@ interface KeepMarksProps {
 
 /** Puts the marks into the diary, on demand: what is kept are angles and notes, no pictures. */
 export function KeepMarks({ marks, kept, sessionId, onKept }: KeepMarksProps) {
-  const { still } = useWords();
+  const still = useStillWords();
   const services = useServices();
   const [problem, setProblem] = useState<Problem | null>(null);
   const [keeping, setKeeping] = useState(false);

@@ -3,8 +3,8 @@ import type { PictureSize } from '../../capture/frame.ts';
 import type { PointName } from '../../measure/angle-of-points.ts';
 import type { LegDrawing } from '../../measure/live-view.ts';
 import { px } from '../../units.ts';
+import { useStillWords } from '../words/still-catalogues.ts';
 import './leg-handles.css';
-import { useWords } from '../words/words-context.tsx';
 import { Magnifier } from './magnifier.tsx';
 import type { StillImage } from './still-image.ts';
 import type { ViewBox } from './view-box.ts';
@@ -40,7 +40,7 @@ interface Drag {
 
 /** The leg's points as handles: dragged, or moved with the arrow keys. */
 export function LegHandles({ image, size, box, names, leg, onLeg }: LegHandlesProps) {
-  const { still } = useWords();
+  const still = useStillWords();
   const [active, setActive] = useState<PointName | null>(null);
   const drag = useRef<Drag | null>(null);
   const latest = useRef(leg);

@@ -1,6 +1,7 @@
 import { FOOT_HELD, type FootHeld } from '../../symptoms/angle-mark.ts';
 import { BODY_REGIONS, type BodyRegion } from '../../symptoms/place.ts';
 import { degreesIn } from '../result/degrees.ts';
+import { useStillWords } from '../words/still-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import './mark-list.css';
 import { type Mark, type MarkNotes, type ReadMark, trialOf } from './marks.ts';
@@ -17,7 +18,8 @@ interface MarkListProps {
 
 /** Each mark with its error, how it was come by and what is noted with it; what is kept can no longer be changed. */
 export function MarkList({ marks, shown, kept, onNotes, onRemove }: MarkListProps) {
-  const { desk, feel, sides, locale, still } = useWords();
+  const { desk, feel, sides, locale } = useWords();
+  const still = useStillWords();
   const degrees = degreesIn(locale);
   return (
     <ul className="mark-list">

@@ -1,6 +1,7 @@
 import type { Side } from '../../pose/landmarks.ts';
 import { FOOT_HELD } from '../../symptoms/angle-mark.ts';
 import { BODY_REGIONS } from '../../symptoms/place.ts';
+import { useStillWords } from '../words/still-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import './mark-notes-fields.css';
 import type { MarkNotes } from './marks.ts';
@@ -13,7 +14,8 @@ interface MarkNotesFieldsProps {
 
 /** How the foot is held and where the symptom is felt, noted with each mark from now on. Pressing a choice again takes it back. */
 export function MarkNotesFields({ side, notes, onNotes }: MarkNotesFieldsProps) {
-  const { feel, still } = useWords();
+  const { feel } = useWords();
+  const still = useStillWords();
   const { foot, place } = notes;
   return (
     <div className="mark-notes">

@@ -2,6 +2,7 @@ import { trialsOf } from '../../compare/trials.ts';
 import type { ExerciseId } from '../../exercises/exercise.ts';
 import { ANGLE_MARKS } from '../../symptoms/angle-mark.ts';
 import { degreesIn } from '../result/degrees.ts';
+import { useStillWords } from '../words/still-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import { type Mark, type MarkGroup, marksOf } from './marks.ts';
 
@@ -18,7 +19,8 @@ export const groupsOf = (marks: readonly Mark[], exercise: ExerciseId): readonly
 
 /** Each trial, mean and spread, a row for each leg and kind; what counts from rest and what does not are apart. */
 export function MarkTable({ marks, exercise }: { readonly marks: readonly Mark[]; readonly exercise: ExerciseId }) {
-  const { desk, sides, locale, still } = useWords();
+  const { desk, sides, locale } = useWords();
+  const still = useStillWords();
   const degrees = degreesIn(locale);
   const rows = groupsOf(marks, exercise).map((group) => ({ group, own: marksOf(marks, exercise, group) }));
   const most = Math.max(1, ...rows.map(({ own }) => own.length));

@@ -2,6 +2,7 @@ import type { ExerciseId } from '../../exercises/exercise.ts';
 import type { Deg } from '../../units.ts';
 import { Icon } from '../parts/icon.tsx';
 import { degreesIn } from '../result/degrees.ts';
+import { useStillWords } from '../words/still-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import type { Reading } from './marks.ts';
 
@@ -15,7 +16,8 @@ interface ReadingShownProps {
 
 /** The angle of a picture in large figures, its error, from where it counts and how it was come by. */
 export function ReadingShown({ exercise, reading, kneeDeg }: ReadingShownProps) {
-  const { locale, still } = useWords();
+  const { locale } = useWords();
+  const still = useStillWords();
   const degrees = degreesIn(locale);
   const whole = new Intl.NumberFormat(locale, { maximumFractionDigits: 0 });
   if (!reading)

@@ -1,13 +1,15 @@
 import { trialsOf } from '../../compare/trials.ts';
 import type { ExerciseId } from '../../exercises/exercise.ts';
 import { degreesIn } from '../result/degrees.ts';
+import { stillWordsIn } from '../words/still-catalogues.ts';
 import type { Words } from '../words/words.ts';
 import { groupsOf } from './mark-table.tsx';
 import { type Mark, marksOf, type ReadMark } from './marks.ts';
 
 /** The marked angles of one movement as plain text for somebody's own notes. */
 export function resultsText(marks: readonly Mark[], exercise: ExerciseId, words: Words): string {
-  const { desk, feel, exercises, sides, locale, still } = words;
+  const { desk, feel, exercises, sides, locale } = words;
+  const still = stillWordsIn(locale);
   const degrees = degreesIn(locale);
   const each = ({ reading, notes: { foot, place } }: ReadMark) => {
     const beside = [

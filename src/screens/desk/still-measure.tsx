@@ -7,6 +7,7 @@ import type { LegDrawing } from '../../measure/live-view.ts';
 import { legToPlace, type StillLeg } from '../../measure/still-leg.ts';
 import type { AngleMarkFor } from '../../symptoms/angle-mark.ts';
 import { degreesIn } from '../result/degrees.ts';
+import { useStillWords } from '../words/still-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import type { DeskTask } from './desk-choice.ts';
 import { MarkButtons } from './mark-buttons.tsx';
@@ -37,7 +38,8 @@ interface StillMeasureProps {
 /** A picture that stands still with its angle, which is read, corrected by hand and marked. */
 export function StillMeasure(props: StillMeasureProps) {
   const { task, image, size, seen, followed, corrected, onCorrect, onMark, below, children } = props;
-  const { desk, locale, still } = useWords();
+  const { desk, locale } = useWords();
+  const still = useStillWords();
   const [box, setBox] = useState<ViewBox | null>(null);
   const [editing, setEditing] = useState(false);
   const [said, setSaid] = useState('');

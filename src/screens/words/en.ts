@@ -13,7 +13,6 @@ import { enProgress } from './en-progress.ts';
 import { enReport } from './en-report.ts';
 import { enResult } from './en-result.ts';
 import { enReview } from './en-review.ts';
-import { enStill } from './en-still.ts';
 import type { Words } from './words.ts';
 
 export const en = {
@@ -215,7 +214,6 @@ export const en = {
   check: enCheck,
   handOver: enHandOver,
   desk: enDesk,
-  still: enStill,
   lock: {
     open: 'Passphrase lock',
     openAbout: 'Seal all that is stored here, so that others at this machine can’t read it',

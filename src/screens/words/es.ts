@@ -13,7 +13,6 @@ import { esProgress } from './es-progress.ts';
 import { esReport } from './es-report.ts';
 import { esResult } from './es-result.ts';
 import { esReview } from './es-review.ts';
-import { esStill } from './es-still.ts';
 import type { Words } from './words.ts';
 
 /** Everything the screens say, in Spanish. */
@@ -222,7 +221,6 @@ export const es: Words = {
   check: esCheck,
   handOver: esHandOver,
   desk: esDesk,
-  still: esStill,
   lock: {
     open: 'Bloqueo con contraseña',
     openAbout: 'Cifrar todo lo guardado aquí, para que otras personas en este equipo no puedan leerlo',

@@ -21,7 +21,6 @@ import type { PrescribeWords } from './prescribe-words.ts';
 import type { ProgressWords } from './progress-words.ts';
 import type { ReportWords } from './report-words.ts';
 import type { ReviewWords } from './review-words.ts';
-import type { StillWords } from './still-words.ts';
 
 /** What went wrong, and what to do about it. `detail` is a technical word, such as a codec's name. */
 export interface ProblemWords {
@@ -223,7 +222,6 @@ export interface Words {
   readonly check: CheckWords;
   readonly handOver: HandOverWords;
   readonly desk: DeskWords;
-  readonly still: StillWords;
   readonly lock: LockWords;
   readonly people: PeopleWords;
   readonly unsupported: { readonly title: string; readonly todo: string; readonly features: Record<MissingFeature, string> };
