@@ -19,7 +19,7 @@ function foundBy(check: (typeof SELF_CHECK_IDS)[number], time: number): SelfChec
 
 /**
  * Rows of the database with as much as four lines can have in the days before today: every line measured on both legs each day, symptoms and a check-in each
- * day, every check of strength twice, a warning sign that was cleared, and a step of each line's dose.
+ * day, every check of strength twice, a warning sign that was cleared, a step of each line's dose, and leg raises marked on both legs.
  */
 export function fullDiary(days: number, { parted = false } = {}) {
   const items = EXERCISE_IDS.flatMap((id) =>
@@ -30,6 +30,7 @@ export function fullDiary(days: number, { parted = false } = {}) {
     basis: 'therapist' as const,
   }));
   const prescriptionId = newId();
+  const markSession = newId();
   const back = Array.from({ length: days }, (_, i) => days - i);
   const measured = back.flatMap((ago) =>
     items.flatMap((item) =>
@@ -107,6 +108,28 @@ export function fullDiary(days: number, { parted = false } = {}) {
         reason: 'clear-rise',
         by: i === 0 ? 'patient' : 'rule',
       }),
+    ),
+    ...SIDES.flatMap((side) =>
+      (['first-symptom', 'limit'] as const).flatMap((mark) =>
+        [1, 2, 3].map(
+          (trial): DiaryEntry => ({
+            ...daysAgo(2),
+            kind: 'angle-mark',
+            exercise: 'leg-raise',
+            side,
+            mark,
+            trial,
+            angleDeg: deg((mark === 'limit' ? 60 : 42) + trial + (side === 'left' ? 0 : 9)),
+            zero: 'rest',
+            errorDeg: deg(3),
+            method: trial === 3 ? 'corrected' : 'followed',
+            from: 'window',
+            foot: 'relaxed',
+            place: { region: 'calf-back', side },
+            sessionId: markSession,
+          }),
+        ),
+      ),
     ),
   ];
   return {

@@ -7,6 +7,7 @@ import { ChecksPart } from './checks-part.tsx';
 import { dateIn } from './date-in.ts';
 import { DonePart } from './done-part.tsx';
 import { isInvented } from './is-invented.ts';
+import { MarksPart } from './marks-part.tsx';
 import { MeasuredPart } from './measured-part.tsx';
 import { PrescribedPart } from './prescribed-part.tsx';
 import { SafetyPart } from './safety-part.tsx';
@@ -40,6 +41,7 @@ export function ReportSheet({ log, prescription, found, weeks }: ReportSheetProp
       <PrescribedPart prescription={prescription} log={log} {...days} />
       <DonePart lines={found.lines} />
       <MeasuredPart lines={found.lines} />
+      <MarksPart marks={log.angleMarks} {...days} />
       <SymptomsPart found={found} log={log} weeks={weeks} />
       <ChecksPart selfChecks={log.selfChecks} {...days} />
       <SafetyPart log={log} {...days} />

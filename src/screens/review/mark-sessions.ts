@@ -33,7 +33,9 @@ export interface MarkSession {
   readonly pairs: readonly MarkPair[];
 }
 
-const keyOf = ({ mark, zero, foot }: Pick<MarkRow, 'mark' | 'zero' | 'foot'>): string => JSON.stringify([mark, zero, foot]);
+/** The same for marks that may be compared. */
+export const keyOfMark = ({ mark, zero, foot }: Pick<MarkRow, 'mark' | 'zero' | 'foot'>): string =>
+  JSON.stringify([mark, zero, foot]);
 
 const grouped = <T>(all: readonly T[], key: (each: T) => string): readonly (readonly [T, ...T[]])[] => {
   const groups = new Map<string, [T, ...T[]]>();
@@ -50,7 +52,7 @@ export function markSessions(marks: readonly AngleMark[], from: CalendarDay, to:
   const own = marks.filter(({ day }) => day >= from && day <= to).toSorted(byMoment);
   const sessions = grouped(own, ({ sessionId, exercise }) => `${sessionId} ${exercise}`).map((all): MarkSession => {
     const [{ sessionId, day, exercise }] = all;
-    const rows = grouped(all, (each) => `${each.side} ${keyOf(each)}`).flatMap((group): readonly MarkRow[] => {
+    const rows = grouped(all, (each) => `${each.side} ${keyOfMark(each)}`).flatMap((group): readonly MarkRow[] => {
       const [{ side, mark, zero, foot }] = group;
       const trials = trialsOf(group.map(({ angleDeg }) => angleDeg));
       return trials ? [{ side, mark, zero, foot, marks: group.toSorted((a, b) => a.trial - b.trial), trials }] : [];
@@ -62,7 +64,7 @@ export function markSessions(marks: readonly AngleMark[], from: CalendarDay, to:
 
 function pairsOf(exercise: ExerciseId, rows: readonly MarkRow[]): readonly MarkPair[] {
   return rows.flatMap((left): readonly MarkPair[] => {
-    const right = rows.find((row) => row.side === 'right' && keyOf(row) === keyOf(left));
+    const right = rows.find((row) => row.side === 'right' && keyOfMark(row) === keyOfMark(left));
     if (left.side !== 'left' || !right) return [];
     const angles = (row: MarkRow) => row.marks.map(({ angleDeg }) => angleDeg);
     const { mark, zero, foot } = left;

@@ -1,0 +1,51 @@
+import type { AngleMark } from '../../symptoms/angle-mark.ts';
+import type { CalendarDay } from '../../symptoms/calendar-day.ts';
+import { keyOfMark, type MarkRow, markSessions } from '../review/mark-sessions.ts';
+import { markRowsWords, verdictIn } from '../review/mark-words.ts';
+import { useWords } from '../words/words-context.tsx';
+import { dateIn } from './date-in.ts';
+
+/** Rows of the same thing, on whichever leg. */
+function alike(rows: readonly MarkRow[]): readonly (readonly [string, readonly [MarkRow, ...MarkRow[]]])[] {
+  const found = new Map<string, [MarkRow, ...MarkRow[]]>();
+  for (const row of rows) {
+    const others = found.get(keyOfMark(row));
+    if (others) others.push(row);
+    else found.set(keyOfMark(row), [row]);
+  }
+  return [...found];
+}
+
+interface MarksPartProps {
+  readonly marks: readonly AngleMark[];
+  readonly from: CalendarDay;
+  readonly to: CalendarDay;
+}
+
+/** What the therapist marked last of each movement, one line for each mark: both legs, and one against the other. Nothing where nothing was marked. */
+export function MarksPart({ marks, from, to }: MarksPartProps) {
+  const words = useWords();
+  const seen = new Set<string>();
+  const newest = markSessions(marks, from, to).filter(({ exercise }) => !seen.has(exercise) && seen.add(exercise));
+  if (newest.length === 0) return null;
+  return (
+    <section>
+      <h2>{words.review.marks.title}</h2>
+      {newest.map(({ sessionId, exercise, day, rows, pairs }) => (
+        <div key={`${sessionId} ${exercise}`}>
+          <ul className="report-marks">
+            {alike(rows).map(([key, ofLegs]) => {
+              const pair = pairs.find((each) => keyOfMark(each) === key);
+              return (
+                <li key={key}>
+                  {words.exercises[exercise].name}, {dateIn(words.locale, day)}, {markRowsWords(ofLegs, words)}{' '}
+                  {pair ? verdictIn(pair, words) : null}
+                </li>
+              );
+            })}
+          </ul>
+        </div>
+      ))}
+    </section>
+  );
+}
