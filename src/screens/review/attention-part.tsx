@@ -1,5 +1,6 @@
 import type { Concern } from '../../dose/concerns.ts';
 import { shortDayIn } from '../day/clock-words.ts';
+import { lineName } from '../day/line-name.ts';
 import { prescribedWords } from '../day/prescribed-words.ts';
 import { Notice } from '../parts/notice.tsx';
 import type { Words } from '../words/words.ts';
@@ -20,7 +21,10 @@ function saidOf(found: Concern, words: Words): string {
     case 'contact':
       return `${said.contact(name(found.item.exercise))} ${day.proposal.flare[found.reason.kind]}`;
     case 'flares': {
-      const lines = found.last.lines.map(({ item, reason }) => `${name(item.exercise)}: ${day.proposal.flare[reason.kind]}`);
+      const items = found.last.lines.map(({ item }) => item);
+      const lines = found.last.lines.map(
+        ({ item, reason }) => `${lineName(item, items, words)}: ${day.proposal.flare[reason.kind]}`,
+      );
       return [said.flares(found.days, shortDayIn(locale, found.last.day)), ...lines].join(' ');
     }
     case 'quiet':

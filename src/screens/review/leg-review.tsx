@@ -1,4 +1,6 @@
 import { doneByWeek } from '../../dose/done-by-week.ts';
+import { asLinesNow } from '../../dose/lines-now.ts';
+import { currentPrescription } from '../../dose/prescription.ts';
 import type { LineProgress } from '../../dose/progress.ts';
 import { rangeSets } from '../../dose/range-sets.ts';
 import { isExerciseId } from '../../exercises/exercise.ts';
@@ -29,10 +31,12 @@ export function LegReview({ line, reviewed: { log, from, to } }: { readonly line
   const degrees = degreesIn(locale);
   const byWeek = days.length > MOST_CELLS;
   const cells = byWeek ? doneByWeek(days) : days;
+  const prescription = currentPrescription(log.prescriptions);
+  const { done } = prescription ? asLinesNow(log, prescription) : log;
   const sets = rangeSets(
     item,
     side,
-    log.done.filter(({ day }) => day >= from && day <= to),
+    done.filter(({ day }) => day >= from && day <= to),
   );
   const other = range?.otherSide?.ok ? range.otherSide.value.referenceDeg : null;
   const { target } = item;

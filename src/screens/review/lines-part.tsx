@@ -1,3 +1,4 @@
+import { legGroups } from '../../dose/leg-groups.ts';
 import type { LineProgress } from '../../dose/progress.ts';
 import { isExerciseId } from '../../exercises/exercise.ts';
 import { DoneKey } from '../chart/done-strip.tsx';
@@ -12,7 +13,7 @@ import type { Reviewed } from './use-review.ts';
 export function LinesPart({ lines, reviewed }: { readonly lines: readonly LineProgress[]; readonly reviewed: Reviewed }) {
   const words = useWords();
   const { lines: said } = words.review;
-  const items = [...new Set(lines.map(({ item }) => item))];
+  const groups = legGroups([...new Set(lines.map(({ item }) => item))]);
   const signs: readonly (readonly [KeySign, string])[] = [
     [TARGET_MARKS.within, `${said.set}, ${said.target3.within}`],
     [TARGET_MARKS.below, said.target3.below],
@@ -26,15 +27,18 @@ export function LinesPart({ lines, reviewed }: { readonly lines: readonly LinePr
       <h2>{said.title}</h2>
       <DoneKey />
       <ChartKey signs={signs} />
-      {items.map((item) => (
-        <section key={item.id} className="review-item">
-          <h3>{prescribedWords(item.exercise, words).plural}</h3>
-          <p className="soft">
-            {said.target(targetIn(item.target, words))} {isExerciseId(item.exercise) ? '' : said.notMeasured}
-          </p>
+      {groups.map((group) => (
+        <section key={group[0]?.id} className="review-item">
+          <h3>{group[0] ? prescribedWords(group[0].exercise, words).plural : ''}</h3>
+          {group.map((item) => (
+            <p key={item.id} className="soft">
+              {group.length > 1 ? `${item.sides.map((side) => words.sides[side].leg).join(', ')}: ` : ''}
+              {said.target(targetIn(item.target, words))} {isExerciseId(item.exercise) ? '' : said.notMeasured}
+            </p>
+          ))}
           <div className="review-legs">
             {lines
-              .filter((line) => line.item === item)
+              .filter(({ item }) => group.includes(item))
               .map((line) => (
                 <LegReview key={line.side} line={line} reviewed={reviewed} />
               ))}

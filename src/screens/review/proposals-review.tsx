@@ -5,7 +5,7 @@ import { type Proposal, propose } from '../../dose/propose.ts';
 import { PlainTable, ValueTable } from '../chart/value-table.tsx';
 import { changeWords } from '../day/change-words.ts';
 import { shortDayIn } from '../day/clock-words.ts';
-import { prescribedWords } from '../day/prescribed-words.ts';
+import { lineName } from '../day/line-name.ts';
 import { reasonIn, whyIn } from '../report/proposal-words.ts';
 import type { Words } from '../words/words.ts';
 import { useWords } from '../words/words-context.tsx';
@@ -55,7 +55,7 @@ export function ProposalsReview({ reviewed: { log, from, to } }: { readonly revi
         const now = prescription && held ? propose(prescription, held, log, to) : null;
         return (
           <div key={item.id} className="review-item">
-            <h3>{prescribedWords(item.exercise, words).plural}</h3>
+            <h3>{lineName(item, items, words)}</h3>
             {now ? (
               <p>
                 <strong>
