@@ -11,7 +11,7 @@ export function PersonRow({ line, today }: { readonly line: PersonLine; readonly
   const words = useWords();
   const { people, locale } = words;
   const { person, facts, attention } = line;
-  const plan = facts?.plan?.lines.map(({ exercise }) => prescribedWords(exercise, words).plural);
+  const plan = facts?.plan && [...new Set(facts.plan.lines.map(({ exercise }) => prescribedWords(exercise, words).plural))];
   return (
     <Link href={`/person/${person.id}`} className="person-row">
       <span className="person-row-who">
