@@ -40,8 +40,8 @@ export function ReportSheet({ log, prescription, found, weeks }: ReportSheetProp
       {isInvented(log, found.from) ? <p className="report-invented">{report.invented}</p> : null}
       <PrescribedPart prescription={prescription} log={log} {...days} />
       <DonePart lines={found.lines} />
-      <MeasuredPart lines={found.lines} />
       <MarksPart marks={log.angleMarks} {...days} />
+      <MeasuredPart lines={found.lines} />
       <SymptomsPart found={found} log={log} weeks={weeks} />
       <ChecksPart selfChecks={log.selfChecks} {...days} />
       <SafetyPart log={log} {...days} />

@@ -8,7 +8,7 @@ export const whatIn = ({ mark, zero, foot }: Pick<MarkRow, 'mark' | 'zero' | 'fo
   [said.kinds[mark], said.zero[zero], ...(foot ? [said.foot[foot]] : [])].join(', ');
 
 /** How the angles were come by, where the symptom was felt, and how many a hand corrected. */
-export function howIn({ marks }: MarkRow, { review, feel, report }: Words): string {
+function howParts({ marks }: MarkRow, { review, feel, report }: Words): readonly string[] {
   const { marks: said } = review;
   const corrected = marks.filter(({ method }) => method === 'corrected').length;
   const methods = [...new Set(marks.flatMap(({ method }) => (method === 'corrected' ? [] : [said.method[method]])))];
@@ -16,8 +16,10 @@ export function howIn({ marks }: MarkRow, { review, feel, report }: Words): stri
   const places = new Set(
     marks.flatMap(({ place }) => (place ? [`${feel.regions[place.region]}, ${report.sides[place.side]}`] : [])),
   );
-  return [...sources, ...methods, ...(corrected > 0 ? [said.corrected(corrected, marks.length)] : []), ...places].join('; ');
+  return [...sources, ...methods, ...(corrected > 0 ? [said.corrected(corrected, marks.length)] : []), ...places];
 }
+
+export const howIn = (row: MarkRow, words: Words): string => howParts(row, words).join('; ');
 
 /** Whether one leg went further, beyond the error or not; null where there are too few trials to tell. */
 export function verdictIn({ difference }: MarkPair, { review, sides, locale }: Words): string | null {
@@ -52,6 +54,6 @@ export function markRowsWords(rows: readonly [MarkRow, ...MarkRow[]], words: Wor
     const n = row.marks.length;
     return `${words.sides[row.side].legLower} ${meanIn(row, words)} (${errorIn(row, words)}, n = ${n})`;
   });
-  const how = new Set(rows.map((row) => howIn(row, words)));
+  const how = new Set(rows.flatMap((row) => howParts(row, words)));
   return `${whatIn(rows[0], words.review)}: ${legs.join(', ')}; ${[...how].join('; ')}.`;
 }
