@@ -82,7 +82,7 @@ async function byKeys(page: Page, [across, down]: Point): Promise<void> {
   }
 }
 
-test('angles of a film and of a photo are near the truth, those set by hand nearer, and what is kept are angles', async () => {
+test('angles of a film and of a photo are near the truth, those set by hand nearer; angles are what is kept, in the record of the person', async () => {
   const id = 'slr-left-kneebend';
   const { reps, frames } = truthOf(id);
   const [first] = frames;
@@ -92,7 +92,11 @@ test('angles of a film and of a photo are near the truth, those set by hand near
   if (!first || !there) throw new Error('the test requires a truth with a frame at the first peak');
   const { hipL, kneeL, ankleL } = there.jointsPx;
   const pixelTruthDeg = (Math.atan2(hipL[1] - ankleL[1], hipL[0] - ankleL[0]) * 180) / Math.PI;
-  const { page, pageErrors } = await site.open('#/desk');
+  const { page, pageErrors } = await site.open('#/people/new');
+  await page.getByLabel('Name or code').fill('Ina Invented');
+  await page.getByRole('button', { name: 'Keep' }).click();
+  await page.getByRole('link', { name: /^Measure an angle/ }).click();
+  await page.getByText('Record of Ina Invented').waitFor();
   await openFilm(page, join(CLIPS, `${id}.mp4`));
 
   // Every peak, from the curve.
@@ -158,6 +162,17 @@ test('angles of a film and of a photo are near the truth, those set by hand near
   const error = Number.parseFloat(((await page.locator('.reading-error').textContent()) ?? '').replace('± ', ''));
   expect(Math.abs(angle - pixelTruthDeg), `${angle} ± ${error} for ${pixelTruthDeg}`).toBeLessThan(error);
   await faultless(page);
+
+  const record = page.url().replace(/desk$/, '');
+  await page.goto(`${record}review`);
+  const kept = page.getByRole('row', { name: /Left leg, limit, from rest, foot pulled up/ });
+  expect(await kept.textContent()).toContain(`${followed.toFixed(1)}°`);
+  expect(await page.getByRole('row', { name: /Left leg, limit, the joint’s own angle/ }).textContent()).toContain(
+    'corrected by hand',
+  );
+  await page.goto(`${site.url()}#/review`);
+  await page.getByText('There is no plan yet').waitFor();
+  expect(await kept.count()).toBe(0);
   expect(pageErrors).toEqual([]);
 });
 

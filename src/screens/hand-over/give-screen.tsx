@@ -9,6 +9,7 @@ import { Notice } from '../parts/notice.tsx';
 import { Page } from '../parts/page.tsx';
 import { saveFile } from '../parts/save-file.ts';
 import { TherapistName } from '../parts/therapist-name.tsx';
+import { useBack } from '../people/person-context.tsx';
 import { useWords } from '../words/words-context.tsx';
 import { GiveLink } from './give-link.tsx';
 import './give-screen.css';
@@ -100,10 +101,11 @@ function Give({ prescription }: { readonly prescription: Prescription }) {
 
 /** The plan that holds, to be given away: on paper, as a file, as a link, as a QR code. */
 export function GiveScreen() {
+  const back = useBack('/today');
   const { app, handOver, day } = useWords();
   const { log, today, problem } = useDay();
   return (
-    <Page className="give" title={handOver.give.title} lead={handOver.give.lead} back="/today">
+    <Page className="give" title={handOver.give.title} lead={handOver.give.lead} back={back}>
       <DayProblem problem={problem} />
       {!log && !problem ? <p className="heard">{app.loading}</p> : null}
       {today ? <Give key={today.prescription.id} prescription={today.prescription} /> : null}

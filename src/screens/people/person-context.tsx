@@ -11,3 +11,6 @@ export const PersonContext = createContext<PersonInUse | null>(null);
 
 /** Whose screens these are; null: one's own. */
 export const usePerson = (): PersonInUse | null => useContext(PersonContext);
+
+/** Where "back" leads from a screen to which the person's own page has a way: there, else to where one came from with one's own. */
+export const useBack = (own: string): string => (usePerson() ? '/' : own);

@@ -6,6 +6,7 @@ import { OptionCards } from '../choose/option-cards.tsx';
 import { dayIn } from '../day/clock-words.ts';
 import { DayProblem } from '../day/day-problem.tsx';
 import { Page } from '../parts/page.tsx';
+import { useBack } from '../people/person-context.tsx';
 import { isInvented } from '../report/is-invented.ts';
 import { useWords } from '../words/words-context.tsx';
 import { AttentionPart } from './attention-part.tsx';
@@ -53,6 +54,7 @@ function Parts({ reviewed }: { readonly reviewed: Reviewed }) {
 
 /** Everything about one person's weeks for the therapist: what to look at first, better or worse, and down to every set. */
 export function ReviewScreen() {
+  const back = useBack('/progress');
   const { review, progress: progressWords, report, app, locale } = useWords();
   const [period, setPeriod] = useState<Period>('2');
   const { reviewed, problem } = useReview(period);
@@ -61,7 +63,7 @@ export function ReviewScreen() {
       className="review"
       title={review.title}
       lead={reviewed ? progressWords.lead(dayIn(locale, reviewed.from), dayIn(locale, reviewed.to)) : undefined}
-      back="/progress"
+      back={back}
     >
       <div className="review-tools">
         <OptionCards
