@@ -70,6 +70,7 @@ describe('one person', () => {
     await page.getByRole('link', { name: /^Report/ }).click();
     await page.getByRole('heading', { level: 1, name: 'Report for the therapist' }).waitFor();
     await page.getByText('Record of Ina <b>Invented</b>').waitFor();
+    await page.getByText('Name: Ina <b>Invented</b>, right leg').waitFor();
     await page.goto(`${site.url()}#/set/${leftId}`);
     await page.goto(`${site.url()}#/progress`);
     await page.getByRole('heading', { level: 1, name: 'How it is going' }).waitFor();

@@ -4,6 +4,7 @@ import type { DiaryEntry } from '../../src/record/diary-entry.ts';
 import { diaryEntryShape } from '../../src/record/diary-shape.ts';
 import { exportFile } from '../../src/record/export-file.ts';
 import { openSetStore } from '../../src/record/open-store.ts';
+import { type Person, personShape } from '../../src/record/person.ts';
 import { storedSetShape } from '../../src/record/stored-set-shape.ts';
 import { everythingIn } from '../../src/screens/adapter/everything.ts';
 import { clearance, entry, redFlags, report } from '../symptoms/told.ts';
@@ -53,4 +54,19 @@ test('everything in the store goes out, and each part of it, as JSON, can be sto
 test('what is stored but cannot be read is named, not left out in silence', () => {
   const damaged = [{ id: idOf(9), what: 'side: wrong' }];
   expect(exportFile({ sets: [], diary: [], damaged }, at).damaged).toEqual(damaged);
+});
+
+test('what goes out of somebody in a therapist’s list says whose it is', () => {
+  const person: Person = {
+    id: idOf(700),
+    schema: 1,
+    name: 'Ina Invented',
+    affectedSide: 'left',
+    notes: '',
+    addedAt: at,
+    changedAt: at,
+    seenUntil: null,
+  };
+  const out = JSON.parse(JSON.stringify(exportFile({ sets: [], diary: [], damaged: [] }, at, person)));
+  expect(v.parse(personShape, out.person)).toEqual(person);
 });

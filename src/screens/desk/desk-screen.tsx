@@ -1,5 +1,6 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { ms } from '../../units.ts';
+import { usePerson } from '../people/person-context.tsx';
 import { useServices } from '../services-context.tsx';
 import { createRun } from '../set/run.ts';
 import { RunContext } from '../set/run-context.tsx';
@@ -25,7 +26,9 @@ const FIRST: DeskChoice = {
 export function DeskScreen() {
   const services = useServices();
   const words = useWords();
-  const [choice, setChoice] = useState(FIRST);
+  const affected = usePerson()?.person.affectedSide;
+  // The affected leg first, where one is known.
+  const [choice, setChoice] = useState({ ...FIRST, side: affected === 'right' ? affected : FIRST.side });
   const change = useCallback((part: Partial<DeskChoice>) => setChoice((before) => ({ ...before, ...part })), []);
   const spoken = useRef(words);
   spoken.current = words;

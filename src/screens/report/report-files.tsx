@@ -1,8 +1,10 @@
 import { useState } from 'react';
+import type { Person } from '../../record/person.ts';
 import type { CalendarDay } from '../../symptoms/calendar-day.ts';
 import { DayProblem } from '../day/day-problem.tsx';
 import { timeZoneHere } from '../parts/clock-now.ts';
 import { saveFile } from '../parts/save-file.ts';
+import { usePerson } from '../people/person-context.tsx';
 import type { Everything, Problem } from '../services.ts';
 import { useServices } from '../services-context.tsx';
 import { useWords } from '../words/words-context.tsx';
@@ -24,16 +26,17 @@ const FILES = {
   everythingFile: {
     name: (day: CalendarDay) => `evenside-everything-${day}.json`,
     type: 'application/json',
-    make: async (all: Everything) =>
-      JSON.stringify((await import('../../record/export-file.ts')).exportFile(all, new Date().toISOString())),
+    make: async (all: Everything, person: Person | null) =>
+      JSON.stringify((await import('../../record/export-file.ts')).exportFile(all, new Date().toISOString(), person)),
   },
 } as const;
 type FileKind = keyof typeof FILES;
 
-/** Saves what is on this machine as files. @param day stands in their names */
+/** Saves what is stored of one person as files. @param day stands in their names */
 export function ReportFiles({ day }: { readonly day: CalendarDay }) {
   const { report } = useWords();
   const { everything } = useServices();
+  const person = usePerson()?.person ?? null;
   const [problem, setProblem] = useState<Problem | null>(null);
   const [damaged, setDamaged] = useState(0);
   const save = async (kind: FileKind) => {
@@ -42,7 +45,7 @@ export function ReportFiles({ day }: { readonly day: CalendarDay }) {
     if (!all.ok) return;
     setDamaged(all.value.damaged.length);
     const { name, type, make } = FILES[kind];
-    saveFile(name(day), await make(all.value), type);
+    saveFile(name(day), await make(all.value, person), type);
   };
   return (
     <div className="report-files">

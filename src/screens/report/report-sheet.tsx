@@ -2,6 +2,7 @@ import type { DoseLog } from '../../dose/dose-log.ts';
 import type { Prescription } from '../../dose/prescription.ts';
 import type { Progress } from '../../dose/progress.ts';
 import { Wordmark } from '../parts/wordmark.tsx';
+import { usePerson } from '../people/person-context.tsx';
 import { useWords } from '../words/words-context.tsx';
 import { ChecksPart } from './checks-part.tsx';
 import { dateIn } from './date-in.ts';
@@ -23,7 +24,8 @@ interface ReportSheetProps {
 
 /** What is printed: one report, two pages at most for two weeks of a usual plan. */
 export function ReportSheet({ log, prescription, found, weeks }: ReportSheetProps) {
-  const { report, locale } = useWords();
+  const { report, people, locale } = useWords();
+  const person = usePerson()?.person;
   const days = { from: found.from, to: found.to };
   return (
     <article className="report">
@@ -35,7 +37,10 @@ export function ReportSheet({ log, prescription, found, weeks }: ReportSheetProp
           </strong>
         </p>
         <p>{report.madeOn(dateIn(locale, found.to))}</p>
-        <p className="report-name">{report.name}</p>
+        <p className="report-name">
+          {report.name}
+          {person ? ` ${person.name}, ${people.affected[person.affectedSide ?? 'unsaid']}` : null}
+        </p>
       </header>
       {isInvented(log, found.from) ? <p className="report-invented">{report.invented}</p> : null}
       <PrescribedPart prescription={prescription} log={log} {...days} />
