@@ -28,7 +28,8 @@ export function fundamentalOf(samples: readonly AngleSample[], startMs: Ms, endM
   );
   const n = within.length;
   if (n < LEAST_SAMPLES) return null;
-  const mean = (of: (s: { readonly turn: number; readonly deg: number }) => number) => within.reduce((sum, s) => sum + of(s), 0) / n;
+  const mean = (of: (s: { readonly turn: number; readonly deg: number }) => number) =>
+    within.reduce((sum, s) => sum + of(s), 0) / n;
   const c = mean((s) => Math.cos(s.turn));
   const s = mean((x) => Math.sin(x.turn));
   const level = mean((x) => x.deg);

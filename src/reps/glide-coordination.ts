@@ -1,7 +1,7 @@
 import { cumulativeStdNormalProbability } from 'simple-statistics';
-import { type Deg, deg, type Ms } from '../units.ts';
+import { type Deg, deg, type Ms, wrapped } from '../units.ts';
 import { fundamentalOf, meanPhase, type Phase, phaseBetween } from './cycle-phase.ts';
-import { cyclesOf, type GlideSignal, glideSignal, type Span, STILL_DEG, spansOf } from './glide-cycles.ts';
+import { cyclesOf, type GlideSignal, glideSignal, headSpans, type Span, STILL_DEG, spansOf } from './glide-cycles.ts';
 
 /** Both angles in one frame; null where not measured. */
 export interface GlideSample {
@@ -66,8 +66,9 @@ export function glideCoordination(samples: readonly GlideSample[]): GlideCoordin
   const judge = (span: Span) => judged(span, pointing, lift);
   const foot = spansOf(pointing, 1);
   const byFoot = foot.filter((span) => !span.cut).map((span) => judge(span).cycle.pattern);
-  const wrongWay = byFoot.filter((p) => p === 'tension').length > byFoot.filter((p) => p === 'slide').length;
-  const all = cyclesOf(foot, spansOf(lift, wrongWay ? -1 : 1)).map(judge);
+  const slides = byFoot.filter((p) => p === 'slide').length;
+  const tensions = byFoot.filter((p) => p === 'tension').length;
+  const all = cyclesOf(foot, headSpans(lift, slides === tensions ? null : slides > tensions ? 1 : -1)).map(judge);
   return { pattern: patternOf(all), cycles: all.map(({ cycle }) => cycle) };
 }
 
@@ -77,7 +78,7 @@ interface Judged {
 }
 
 function judged(span: Span, pointing: GlideSignal, lift: GlideSignal): Judged {
-  const { startMs, endMs } = span;
+  const { startMs, endMs, fromMs, toMs } = span;
   const footRangeDeg = rangeIn(pointing, span);
   const headRangeDeg = rangeIn(lift, span);
   const unclear = (reason: UnclearReason): Judged => ({
@@ -85,18 +86,39 @@ function judged(span: Span, pointing: GlideSignal, lift: GlideSignal): Judged {
     phase: null,
   });
   if (span.cut || isHidden(pointing, span) || isHidden(lift, span)) return unclear('hidden');
-  const foot = fundamentalOf(pointing.raw, startMs, endMs, pointing.noiseDeg);
-  const head = fundamentalOf(lift.raw, startMs, endMs, lift.noiseDeg);
+  const foot = fundamentalOf(pointing.raw, fromMs, toMs, pointing.noiseDeg);
+  const head = fundamentalOf(lift.raw, fromMs, toMs, lift.noiseDeg);
   if (!foot || !head) return unclear('hidden');
   const moves = (f: typeof foot) => f.swingDeg >= Math.max(STILL_DEG, 2 * SWING_SIGMAS * f.errorDeg);
   if (!moves(foot)) return unclear('foot-still');
   if (!moves(head)) return unclear('head-still');
-  const between = phaseBetween(foot, head);
+  const between = inCycle(phaseBetween(foot, head), (toMs - fromMs) / (endMs - startMs));
   const phase = { deg: between.deg, errorDeg: deg(Math.hypot(between.errorDeg, SHAPE_ERROR_DEG)) };
   const pattern = sideOf(phase);
-  const reason = pattern === 'unclear' ? 'between' : null;
-  const cycle = { startMs, endMs, pattern, phaseDeg: phase.deg, certainty: certaintyOf(phase), footRangeDeg, headRangeDeg, reason };
+  const reason: UnclearReason | null = pattern === 'unclear' ? 'between' : null;
+  const cycle = {
+    startMs,
+    endMs,
+    pattern,
+    phaseDeg: phase.deg,
+    certainty: certaintyOf(phase),
+    footRangeDeg,
+    headRangeDeg,
+    reason,
+  };
   return { cycle, phase };
+}
+
+/**
+ * A phase measured over the cycle and the rest around it, as one of the cycle alone: the same lateness is a larger part of the shorter time. Lateness
+ * counts from together (0) or opposite (180), whichever is nearer, and never beyond 90.
+ * @param longer length of the time measured over, in cycles
+ */
+function inCycle(phase: Phase, longer: number): Phase {
+  const opposite = Math.abs(phase.deg) > 90;
+  const late = opposite ? wrapped(phase.deg - 180) : phase.deg;
+  const scaled = Math.max(-90, Math.min(90, late * longer));
+  return { deg: deg(wrapped(opposite ? scaled + 180 : scaled)), errorDeg: deg(phase.errorDeg * longer) };
 }
 
 const certaintyOf = (phase: Phase): number => cumulativeStdNormalProbability(Math.abs(90 - Math.abs(phase.deg)) / phase.errorDeg);
@@ -119,8 +141,14 @@ function patternOf(all: readonly Judged[]): GlidePattern {
 }
 
 function rangeIn({ smooth }: GlideSignal, { startMs, endMs }: Span): Deg | null {
-  const seen = smooth.flatMap(({ tMs, deg: x }) => (x === null || tMs < startMs || tMs > endMs ? [] : [x]));
-  return seen.length === 0 ? null : deg(seen.reduce((a, b) => Math.max(a, b)) - seen.reduce((a, b) => Math.min(a, b)));
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (const { tMs, deg: x } of smooth) {
+    if (x === null || tMs < startMs || tMs > endMs) continue;
+    low = Math.min(low, x);
+    high = Math.max(high, x);
+  }
+  return high < low ? null : deg(high - low);
 }
 
 function isHidden({ raw }: GlideSignal, { startMs, endMs }: Span): boolean {

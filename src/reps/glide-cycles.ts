@@ -18,6 +18,9 @@ export interface GlideSignal {
 export interface Span {
   readonly startMs: Ms;
   readonly endMs: Ms;
+  /** From when to when it can be told how the other joint moves: with the rest around it, as far as that belongs to this movement. */
+  readonly fromMs: Ms;
+  readonly toMs: Ms;
   /** Whether a hole or an end of the set cut it. */
   readonly cut: boolean;
 }
@@ -34,6 +37,11 @@ const ACCELERATION = 3e3;
 const LEAST_NOISE_DEG = 0.3;
 /** Movements below this share of the usual range are not glides. Chosen. */
 const COMPLETE_SHARE = 0.4;
+/**
+ * This share of a movement before and after it is looked at as well, or half of the rest where that is less. Chosen: a movement that comes a quarter
+ * of a cycle late is still whole in there.
+ */
+const REST_SHARE = 0.25;
 /** What `segmentSet` leaves off at each end of a cosine whose last tenth is cut, as a share of what it keeps. */
 const FOOT_OF_COSINE = (() => {
   const off = Math.acos(1 - 2 * 0.1) / (2 * Math.PI);
@@ -65,19 +73,36 @@ export function spansOf({ smooth, noiseDeg }: GlideSignal, sense: 1 | -1): reado
     readyMs: ms(0),
     stillDeg: deg(STILL_DEG),
   };
-  const found = segmentSet(sense === 1 ? smooth : smooth.map(({ tMs, deg: x }) => ({ tMs, deg: x === null ? null : deg(-x) })), rule);
+  const found = segmentSet(
+    sense === 1 ? smooth : smooth.map(({ tMs, deg: x }) => ({ tMs, deg: x === null ? null : deg(-x) })),
+    rule,
+  );
   const least = COMPLETE_SHARE * (usualRange(found.map((m) => m.rangeDeg)) ?? 0);
   const kept = found.filter((m) => m.complete || (m.cut && m.rangeDeg >= least));
+  const first = smooth[0]?.tMs ?? 0;
+  const last = smooth.at(-1)?.tMs ?? 0;
   return kept.map((m, i) => {
-    const foot = FOOT_OF_COSINE * (m.endMs - m.startMs);
     const before = kept[i - 1]?.endMs;
     const after = kept[i + 1]?.startMs;
-    return {
-      startMs: ms(Math.max(m.startMs - foot, before === undefined ? 0 : (before + m.startMs) / 2, smooth[0]?.tMs ?? 0)),
-      endMs: ms(Math.min(m.endMs + foot, after === undefined ? Number.POSITIVE_INFINITY : (after + m.endMs) / 2, smooth.at(-1)?.tMs ?? 0)),
-      cut: m.cut && !m.complete,
-    };
+    const earliest = before === undefined ? first : (before + m.startMs) / 2;
+    const latest = after === undefined ? last : (after + m.endMs) / 2;
+    const foot = FOOT_OF_COSINE * (m.endMs - m.startMs);
+    const startMs = ms(Math.max(m.startMs - foot, earliest));
+    const endMs = ms(Math.min(m.endMs + foot, latest));
+    const rest = REST_SHARE * (endMs - startMs);
+    const fromMs = ms(Math.max(startMs - rest, earliest));
+    const toMs = ms(Math.min(endMs + rest, latest));
+    return { startMs, endMs, fromMs, toMs, cut: m.cut && !m.complete };
   });
+}
+
+/** The movements of the head as it goes with the foot: there and back in the sense in which there are more of them when `sense` is null. */
+export function headSpans(lift: GlideSignal, sense: 1 | -1 | null): readonly Span[] {
+  if (sense !== null) return spansOf(lift, sense);
+  const up = spansOf(lift, 1);
+  const down = spansOf(lift, -1);
+  const whole = (spans: readonly Span[]) => spans.filter((span) => !span.cut).length;
+  return whole(down) > whole(up) ? down : up;
 }
 
 /** Whether two spans are the same cycle: half of the shorter lies in the other. */

@@ -14,7 +14,7 @@ export interface SimulatedGlide {
   readonly cycles: readonly { readonly startMs: number; readonly endMs: number }[];
   readonly fps: number;
   readonly noiseDeg: number;
-  /** From when to when neither sees more than the other: the foot is hidden, or null. */
+  /** From when to when the foot is hidden; null: never. */
   readonly hole: { readonly fromMs: number; readonly toMs: number } | null;
 }
 
@@ -38,7 +38,9 @@ const TAIL_MS = 1500;
 export function simulatedGlide(seed: number, fixed: Fixed = {}): SimulatedGlide {
   const random = uniformFrom(seed);
   const between = (low: number, high: number) => low + (high - low) * random();
-  const drawnKind = KINDS[Math.min(KINDS.length - 1, Math.floor(random() * 10 < 6 ? random() * 2 : 2 + random() * 4))] as GlideKind;
+  const drawnKind = KINDS[
+    Math.min(KINDS.length - 1, Math.floor(random() * 10 < 6 ? random() * 2 : 2 + random() * 4))
+  ] as GlideKind;
   const kind = fixed.kind ?? drawnKind;
   const side = random() < 0.5 ? -1 : 1;
   const drawnLag = between(-60, 60);
@@ -69,7 +71,12 @@ export function simulatedGlide(seed: number, fixed: Fixed = {}): SimulatedGlide 
   const partial = holed ? { fromMs: holeAt, toMs: holeAt + period * between(1, 2) } : null;
   const hole = kind === 'hidden' ? { fromMs: random() < 0.5 ? 0 : TAIL_MS * 0.7, toMs: totalMs } : partial;
   const lostShare = fixed.whole ? 0 : between(0, 0.2);
-  const levels = { foot: between(-15, 10), head: between(-5, 5), footDrift: between(-3, 3) / 60_000, headDrift: between(-3, 3) / 60_000 };
+  const levels = {
+    foot: between(-15, 10),
+    head: between(-5, 5),
+    footDrift: between(-3, 3) / 60_000,
+    headDrift: between(-3, 3) / 60_000,
+  };
 
   const frame = uniformFrom(seed + 2_000_000);
   const normal = gaussian(uniformFrom(seed + 1_000_000));
