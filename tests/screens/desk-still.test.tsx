@@ -142,6 +142,24 @@ describe('a film at the desk', () => {
     expect(screen.queryByRole('button', { name: /^Remove/ })).toBeNull();
   });
 
+  test('that are not kept are there again for whoever left the desk; kept ones make room for new ones', async () => {
+    await openedFilm();
+    await isAt(/^0\.000 s/);
+    fireEvent.keyDown(document.body, { key: '2' });
+    await press('Done');
+    await screen.findByRole('button', { name: 'Keep this angle' });
+    fireEvent.click(screen.getByRole('link', { name: 'Back' }));
+    await waitFor(() => expect(screen.queryByRole('button', { name: 'Keep this angle' })).toBeNull());
+    act(() => void (window.location.hash = '/desk'));
+    await press('Keep this angle');
+    await screen.findByText('1 angle is kept.');
+    fireEvent.click(screen.getByRole('link', { name: 'Back' }));
+    await waitFor(() => expect(screen.queryByText('1 angle is kept.')).toBeNull());
+    act(() => void (window.location.hash = '/desk'));
+    await screen.findByRole('button', { name: 'Start measuring' });
+    expect(screen.queryByText('1 angle is kept.')).toBeNull();
+  });
+
   test('that cannot be kept says why, and can be kept again', async () => {
     const { fake } = await openedFilm();
     await isAt(/^0\.000 s/);
