@@ -150,12 +150,12 @@ describe('a film at the desk', () => {
     await screen.findByRole('button', { name: 'Keep this angle' });
     fireEvent.click(screen.getByRole('link', { name: 'Back' }));
     await waitFor(() => expect(screen.queryByRole('button', { name: 'Keep this angle' })).toBeNull());
-    act(() => void (window.location.hash = '/desk'));
+    act(() => window.location.assign('#/desk'));
     await press('Keep this angle');
     await screen.findByText('1 angle is kept.');
     fireEvent.click(screen.getByRole('link', { name: 'Back' }));
     await waitFor(() => expect(screen.queryByText('1 angle is kept.')).toBeNull());
-    act(() => void (window.location.hash = '/desk'));
+    act(() => window.location.assign('#/desk'));
     await screen.findByRole('button', { name: 'Start measuring' });
     expect(screen.queryByText('1 angle is kept.')).toBeNull();
   });
