@@ -25,6 +25,7 @@ describe('without a camera', () => {
 
   test('the recorded example is counted by the real model and its result is shown and kept', async () => {
     const { page, pageErrors } = await site.open();
+    await page.getByRole('heading', { level: 1 }).waitFor();
     expect(await findings(page)).toEqual([]);
     await page.getByRole('button', { name: 'See it on a recorded example' }).click();
     await page.waitForURL(/#\/set\//, { timeout: SET_MS });
