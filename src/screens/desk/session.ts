@@ -1,5 +1,6 @@
 import { type Dispatch, type SetStateAction, useEffect, useState } from 'react';
 import { newId } from '../../record/new-id.ts';
+import { usePerson } from '../people/person-context.tsx';
 import type { AppServices } from '../services.ts';
 import { useServices } from '../services-context.tsx';
 import type { Mark } from './marks.ts';
@@ -17,14 +18,18 @@ export const freshSession = (): Session => ({ id: newId(), marks: [], kept: new 
 /** Marks that are in no diary yet, by whose they are. */
 const unkept = new WeakMap<AppServices, Session>();
 
-/** The session of whose screens these are. Who leaves the desk with marks that are not kept finds them again; a reload forgets them. */
+/**
+ * The session of whose screens these are. Who leaves a person's desk with marks that are not kept finds them again; a reload forgets them.
+ * Outside of a record it is not known who is measured next: each visit begins anew.
+ */
 export function useSession(): readonly [Session, Dispatch<SetStateAction<Session>>] {
   const services = useServices();
-  const [session, setSession] = useState(() => unkept.get(services) ?? freshSession());
+  const isOfPerson = usePerson() !== null;
+  const [session, setSession] = useState(() => (isOfPerson && unkept.get(services)) || freshSession());
   useEffect(() => {
     const isOpen = session.marks.some(({ id, reading }) => reading && !session.kept.has(id));
-    if (isOpen) unkept.set(services, session);
+    if (isOpen && isOfPerson) unkept.set(services, session);
     else unkept.delete(services);
-  }, [services, session]);
+  }, [services, isOfPerson, session]);
   return [session, setSession];
 }
