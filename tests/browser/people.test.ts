@@ -71,7 +71,15 @@ describe('one person', () => {
     await page.getByRole('heading', { level: 1, name: 'Report for the therapist' }).waitFor();
     await page.getByText('Record of Ina <b>Invented</b>').waitFor();
     await page.getByText('Name: Ina <b>Invented</b>, right leg').waitFor();
+    await page.getByRole('link', { name: 'Back' }).click();
+    await page.getByRole('link', { name: /^Review/ }).click();
+    await page.getByRole('heading', { level: 1, name: 'Review' }).waitFor();
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.getByText('Record of Ina <b>Invented</b>').isVisible()).toBe(true);
+    expect(await page.getByRole('link', { name: 'Back' }).isVisible()).toBe(false);
+    await page.emulateMedia({ media: 'screen' });
     await page.goto(`${site.url()}#/set/${leftId}`);
+    await page.getByText('This set is not stored here.').waitFor();
     await page.goto(`${site.url()}#/progress`);
     await page.getByRole('heading', { level: 1, name: 'How it is going' }).waitFor();
     await page.getByText('Loading', { exact: true }).waitFor({ state: 'detached' });

@@ -3,6 +3,7 @@ import { act, cleanup, fireEvent, screen, waitFor } from '@testing-library/react
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { Frame } from '../../src/capture/frame.ts';
 import type { LegDrawing } from '../../src/measure/live-view.ts';
+import type { Person } from '../../src/record/person.ts';
 import { fail, ok } from '../../src/result.ts';
 import { deg, type Ms, ms, px } from '../../src/units.ts';
 import { fakeCanvas } from './fake-canvas.ts';
@@ -19,6 +20,16 @@ afterEach(() => {
   vi.restoreAllMocks();
 });
 
+const PERSON: Person = {
+  id: '00000000-0000-4000-8000-000000000001',
+  schema: 1,
+  name: 'Ina Invented',
+  affectedSide: 'left',
+  notes: '',
+  addedAt: '2026-01-01T10:00:00.000Z',
+  changedAt: '2026-01-01T10:00:00.000Z',
+  seenUntil: null,
+};
 const SIZE = { width: 640, height: 480 };
 const TIMES = [0, 40, 90, 120].map(ms);
 const at = (x: number, y: number) => ({ x: px(x), y: px(y) });
@@ -40,11 +51,12 @@ function fakeFilm() {
 }
 
 /** A film of one raise to 50 degrees that was chosen, measured and opened. */
-async function openedFilm(change: Parameters<typeof fakeServices>[1] = {}, followed = true) {
+async function openedFilm(change: Parameters<typeof fakeServices>[1] = {}, followed = true, path = '/desk') {
   const film = fakeFilm();
   const still = { openFilm: film.openFilm, photo: async () => fail({ kind: 'photo-unreadable' as const }) };
   const fake = fakeServices([], { still, ...change });
-  shownAt('/desk', fake.services);
+  fake.people.set(PERSON.id, PERSON);
+  shownAt(path, fake.services);
   fireEvent.click(await screen.findByRole('radio', { name: /A video/ }));
   const file = new File(['film'], 'raise.mp4', { type: 'video/mp4' });
   fireEvent.change(document.querySelector('input[type=file]') as HTMLInputElement, { target: { files: [file] } });
@@ -140,6 +152,22 @@ describe('a film at the desk', () => {
     expect(screen.getByRole<HTMLSelectElement>('combobox', { name: /First symptom, Trial 1: Foot/ }).disabled).toBe(true);
     expect(screen.queryByRole('button', { name: /^Keep/ })).toBeNull();
     expect(screen.queryByRole('button', { name: /^Remove/ })).toBeNull();
+  });
+
+  test.each([
+    ['in a person’s record are there again', `/person/${PERSON.id}/desk`, true],
+    ['outside of a record are not mixed with those of whoever comes next', '/desk', false],
+  ])('that were not kept when the desk was left, %s', async (_, path, found) => {
+    await openedFilm({}, true, path);
+    await isAt(/^0\.000 s/);
+    fireEvent.keyDown(document.body, { key: '2' });
+    await press('Done');
+    await screen.findByRole('button', { name: 'Keep this angle' });
+    fireEvent.click(screen.getByRole('link', { name: 'Back' }));
+    await waitFor(() => expect(screen.queryByRole('button', { name: 'Keep this angle' })).toBeNull());
+    act(() => window.location.assign(`#${path}`));
+    await screen.findByRole('button', { name: 'Start measuring' });
+    expect(screen.queryByRole('button', { name: 'Keep this angle' }) !== null).toBe(found);
   });
 
   test('that cannot be kept says why, and can be kept again', async () => {

@@ -76,6 +76,7 @@ describe('the list of people', () => {
     await press('Keep');
     expect((await screen.findByRole('alert')).textContent).toMatch(/A name or a code is needed/);
     expect(people.size).toBe(0);
+    expect(document.activeElement).toBe(screen.getByLabelText('Name or code'));
     fireEvent.change(screen.getByLabelText('Name or code'), { target: { value: '  Ina Invented ' } });
     fireEvent.click(screen.getByRole('radio', { name: 'right leg' }));
     fireEvent.change(screen.getByLabelText('Notes'), { target: { value: 'Rings <b>on</b> Fridays' } });
@@ -137,10 +138,19 @@ describe('one person', () => {
     await screen.findByRole('heading', { level: 1, name: 'Plan for Ina Invented' });
     expect(window.location.hash).toBe(`#/person/${idOf(1)}/plan`);
     expect(screen.getByText('Record of Ina Invented')).not.toBeNull();
-    expect(screen.getByRole('radio', { name: /therapist/i })).toHaveProperty('checked', true);
+    expect(screen.queryByText('Who decides this plan?')).toBeNull();
+    expect(screen.queryByText(/my therapist/)).toBeNull();
     await press('Save this plan');
     await screen.findByRole('heading', { level: 1, name: 'Ina Invented' });
     expect(entries.at(-1)).toMatchObject({ kind: 'prescription', by: { role: 'therapist' } });
+  });
+
+  test('without a plan, the day speaks to the therapist and offers nothing invented', async () => {
+    const { services } = withPeople([listed(1, 'Ina Invented')]);
+    shownAt(`/person/${idOf(1)}/today`, services);
+    await screen.findByRole('link', { name: 'Open a plan from a file or a link' });
+    expect(screen.queryByRole('button', { name: /invented/ })).toBeNull();
+    expect(document.body.textContent).not.toMatch(/your|my therapist/i);
   });
 
   test('who is not there is told, with the way back to the list', async () => {
@@ -178,6 +188,7 @@ describe('one person', () => {
     await press('No, keep it');
     expect(people.size).toBe(1);
     await press('Remove this person');
+    expect(document.activeElement?.textContent).toBe('No, keep it');
     expect(screen.getByRole('alert').textContent).toContain('Remove Ina Invented with all sets');
     await press('Yes, remove all of it');
     await waitFor(() => expect(people.size).toBe(0));

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { SELF } from '../../src/record/person.ts';
 import type { RepEdit } from '../../src/record/rep-edit.ts';
 import type { SetStore } from '../../src/record/set-store.ts';
 import type { StoredSet } from '../../src/record/stored-set.ts';
@@ -46,14 +47,23 @@ const stored = (n: number): StoredSet => aSet([aRep(1)], { id: `set-${n}` });
 describe('the stored sets behind the screens', () => {
   test('all pages are read, and what is damaged is counted', async () => {
     const sets = Array.from({ length: 250 }, (_, i) => stored(i));
-    const found = await storedSets(Promise.resolve(ok(arrayStore(sets, ['broken']))), new Map()).sets();
+    const found = await storedSets(Promise.resolve(ok(arrayStore(sets, ['broken']))), new Map(), SELF).sets();
     expect(found.ok && found.value.sets.map(({ id }) => id)).toEqual(sets.map(({ id }) => id));
     expect(found.ok && found.value.damaged).toBe(1);
   });
 
+  test('somebody else’s set is as good as missing, and stays', async () => {
+    const sets = [stored(1)];
+    const other = storedSets(Promise.resolve(ok(arrayStore(sets))), new Map(), '00000000-0000-4000-8000-000000000001');
+    expect(await other.set('set-1')).toMatchObject({ ok: false, error: { kind: 'set-missing' } });
+    expect(await other.change('set-1', { kind: 'add' })).toMatchObject({ ok: false, error: { kind: 'set-missing' } });
+    expect(await other.remove('set-1')).toMatchObject({ ok: false, error: { kind: 'set-missing' } });
+    expect(sets).toEqual([stored(1)]);
+  });
+
   test('a change is stored as an edit of its own, and the set comes back with it', async () => {
     const sets = [stored(1)];
-    const services = storedSets(Promise.resolve(ok(arrayStore(sets))), new Map());
+    const services = storedSets(Promise.resolve(ok(arrayStore(sets))), new Map(), SELF);
     const changed = await services.change('set-1', { kind: 'strike', rep: { kind: 'measured', number: 1 } });
     expect(changed.ok && changed.value.edits.map(({ kind, setId }) => [kind, setId])).toEqual([['strike', 'set-1']]);
     expect(sets[0]?.reps).toEqual([aRep(1)]);
@@ -62,7 +72,7 @@ describe('the stored sets behind the screens', () => {
   test('a set that the disk does not have is shown from the page, as such', async () => {
     const memory: UnstoredSets = new Map();
     memory.set('set-9', stored(9));
-    const closed = storedSets(Promise.resolve(fail({ kind: 'store-unavailable', detail: 'private window' })), memory);
+    const closed = storedSets(Promise.resolve(fail({ kind: 'store-unavailable', detail: 'private window' })), memory, SELF);
     const set = await closed.set('set-9');
     expect(set.ok && set.value.onDisk).toBe(false);
     expect(await closed.set('set-1')).toEqual(fail({ kind: 'store-unavailable' }));
@@ -72,7 +82,7 @@ describe('the stored sets behind the screens', () => {
   test('a removed set is gone, from the page or from the disk', async () => {
     const memory: UnstoredSets = new Map();
     memory.set('set-9', stored(9));
-    const services = storedSets(Promise.resolve(ok(arrayStore([stored(1)]))), memory);
+    const services = storedSets(Promise.resolve(ok(arrayStore([stored(1)]))), memory, SELF);
     await services.remove('set-9');
     await services.remove('set-1');
     expect((await services.set('set-9')).ok).toBe(false);

@@ -80,7 +80,7 @@ function servicesOf(person: PersonId, { opening, lock, going }: Shared, of: AppS
       openFilm: async (file) => (await import('./still-pictures.ts')).openFilm(file),
       photo: async (file, plan, onLoading) => (await import('./still-pictures.ts')).lookAtPhoto(file, plan, onLoading),
     },
-    ...storedSets(own, unstored),
+    ...storedSets(own, unstored, person),
     diary,
     everything: () => everythingIn(own),
     messages: browserMessages(),

@@ -1,4 +1,5 @@
 import { newId } from '../../record/new-id.ts';
+import type { PersonId } from '../../record/person.ts';
 import type { RepEdit } from '../../record/rep-edit.ts';
 import type { SetStore } from '../../record/set-store.ts';
 import type { StoreError } from '../../record/store-error.ts';
@@ -16,10 +17,11 @@ function editOf(setId: string, change: Change): RepEdit {
   return { ...base, ...change };
 }
 
-/** The stored sets as the screens ask for them. */
+/** The stored sets of one person as the screens ask for them; somebody else's set is as good as missing. */
 export function storedSets(
   opening: Promise<Result<SetStore, StoreError>>,
   unstored: UnstoredSets,
+  person: PersonId,
 ): Pick<AppServices, 'sets' | 'set' | 'change' | 'remove'> {
   const shown = (set: StoredSet): ShownSet => ({ ...set, onDisk: !unstored.has(set.id) });
 
@@ -29,7 +31,16 @@ export function storedSets(
     const store = await opening;
     if (!store.ok) return fail(problemOf(store.error));
     const set = await store.value.read(id);
-    return set.ok ? ok(shown(set.value)) : fail(problemOf(set.error));
+    if (!set.ok) return fail(problemOf(set.error));
+    return set.value.person === person ? ok(shown(set.value)) : fail(problemOf({ kind: 'set-missing', id }));
+  };
+
+  /** The store, unless the set is somebody else's. One that can't be read may still be removed. */
+  const owned = async (id: string): Promise<Result<SetStore, Problem>> => {
+    const store = await opening;
+    if (!store.ok) return fail(problemOf(store.error));
+    const set = await store.value.read(id);
+    return set.ok && set.value.person !== person ? fail(problemOf({ kind: 'set-missing', id })) : store;
   };
 
   const all = async (): Promise<Result<StoredSets, Problem>> => {
@@ -44,16 +55,16 @@ export function storedSets(
     sets: all,
     set: read,
     async change(id, change) {
-      const store = await opening;
-      if (!store.ok) return fail(problemOf(store.error));
-      const written = await store.value.edit(editOf(id, change));
+      const theirs = await owned(id);
+      if (!theirs.ok) return theirs;
+      const written = await theirs.value.edit(editOf(id, change));
       return written.ok ? read(id) : fail(problemOf(written.error));
     },
     async remove(id) {
       if (unstored.delete(id)) return ok(null);
-      const store = await opening;
-      if (!store.ok) return fail(problemOf(store.error));
-      const removed = await store.value.remove(id);
+      const theirs = await owned(id);
+      if (!theirs.ok) return theirs;
+      const removed = await theirs.value.remove(id);
       return removed.ok ? ok(null) : fail(problemOf(removed.error));
     },
   };

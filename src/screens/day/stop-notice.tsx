@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 import type { DiaryEntry } from '../../record/diary-entry.ts';
 import type { Stop } from '../../symptoms/may-exercise.ts';
 import { Notice } from '../parts/notice.tsx';
+import { usePerson } from '../people/person-context.tsx';
 import { useWords } from '../words/words-context.tsx';
 import { entryNow } from './entry-now.ts';
 import './stop-notice.css';
@@ -14,7 +15,10 @@ interface StopNoticeProps {
 
 /** Why no set may be started, whom to call, and the one way back: a clinician has seen the person, said explicitly and kept. */
 export function StopNotice({ stop, add }: StopNoticeProps) {
-  const { day, start } = useWords();
+  const { day, start, people } = useWords();
+  const cleared = usePerson()
+    ? people.person.cleared
+    : { open: day.stop.cleared, ask: day.stop.clearedAsk, yes: day.stop.clearedYes };
   const [asking, setAsking] = useState(false);
   const [note, setNote] = useState('');
   const urgency = stop.urgency ?? 'weakness';
@@ -48,7 +52,7 @@ export function StopNotice({ stop, add }: StopNoticeProps) {
           }}
         >
           <p>
-            <strong>{day.stop.clearedAsk}</strong>
+            <strong>{cleared.ask}</strong>
           </p>
           <label>
             {day.stop.clearedNote}
@@ -56,7 +60,7 @@ export function StopNotice({ stop, add }: StopNoticeProps) {
           </label>
           <div className="day-actions">
             <button type="submit" className="button">
-              {day.stop.clearedYes}
+              {cleared.yes}
             </button>
             <button type="button" className="button" onClick={() => setAsking(false)}>
               {day.stop.clearedNo}
@@ -65,7 +69,7 @@ export function StopNotice({ stop, add }: StopNoticeProps) {
         </form>
       ) : (
         <button type="button" className="button" onClick={() => setAsking(true)}>
-          {day.stop.cleared}
+          {cleared.open}
         </button>
       )}
     </section>

@@ -2,6 +2,7 @@ import { Link } from 'wouter';
 import { propose } from '../../dose/propose.ts';
 import type { Today } from '../../dose/today.ts';
 import { Page } from '../parts/page.tsx';
+import { usePerson } from '../people/person-context.tsx';
 import { useWords } from '../words/words-context.tsx';
 import { dayIn, timeIn } from './clock-words.ts';
 import { DayProblem } from './day-problem.tsx';
@@ -63,6 +64,7 @@ function Asked({ today }: { readonly today: Today }) {
 
 function Planned({ today, log, add, reload }: DayInUse & { readonly today: Today }) {
   const { day, progress, handOver } = useWords();
+  const isOwn = usePerson() === null;
   const glance = useGlance(today);
   const { prescription, gate, lines, next } = today;
   const waiting = lines.flatMap(({ state, mayStartMs }) => (state === 'later' && mayStartMs !== null ? [mayStartMs] : []));
@@ -102,8 +104,9 @@ function Planned({ today, log, add, reload }: DayInUse & { readonly today: Today
         <Link href="/plan/give" className="button">
           {handOver.give.open}
         </Link>
-        <DueMessages />
-        {log ? <RemindersLink prescription={prescription} log={log} today={today.day} /> : null}
+        {/* Only one's own sets are watched for; a calendar is one's own too. */}
+        {isOwn ? <DueMessages /> : null}
+        {isOwn && log ? <RemindersLink prescription={prescription} log={log} today={today.day} /> : null}
       </p>
     </>
   );
@@ -111,7 +114,8 @@ function Planned({ today, log, add, reload }: DayInUse & { readonly today: Today
 
 /** What is due today, what is done, when the next set may come. */
 export function TodayScreen() {
-  const { day, app, locale, handOver } = useWords();
+  const { day, app, locale, handOver, people } = useWords();
+  const isOfPerson = usePerson() !== null;
   const inUse = useDay();
   const { log, today, gate, problem, add } = inUse;
   return (
@@ -124,15 +128,16 @@ export function TodayScreen() {
         {log && !today && gate?.kind === 'may' ? (
           <section className="day-none">
             <h2>{day.noPlan}</h2>
-            <p>{day.noPlanTodo}</p>
+            <p>{isOfPerson ? people.person.noPlanTodo : day.noPlanTodo}</p>
             <div className="day-actions">
               <Link href="/plan" className="button" data-look="main">
                 {day.makePlan}
               </Link>
               <Link href="/take" className="button">
-                {handOver.take.open}
+                {isOfPerson ? people.person.take : handOver.take.open}
               </Link>
-              <ExamplePlan add={add} />
+              {/* Nothing invented goes into somebody's record. */}
+              {isOfPerson ? null : <ExamplePlan add={add} />}
             </div>
           </section>
         ) : null}

@@ -15,7 +15,7 @@ import { DeskSetup } from './desk-setup.tsx';
 import { FilmMeasuring } from './film-measuring.tsx';
 import { MarkNotesFields } from './mark-notes-fields.tsx';
 import type { Mark, MarkNotes, Reading } from './marks.ts';
-import { freshSession } from './session.ts';
+import { freshSession, useSession } from './session.ts';
 import { useRecording } from './use-recording.ts';
 
 interface DeskProps {
@@ -29,7 +29,7 @@ const NO_NOTES: MarkNotes = { foot: null, place: null };
 export function Desk({ choice, onChoice }: DeskProps) {
   const { desk } = useWords();
   const still = useStillWords();
-  const [session, setSession] = useState(freshSession);
+  const [session, setSession] = useSession();
   const [notes, setNotes] = useState(NO_NOTES);
   const [photo, setPhoto] = useState<File | null>(null);
   const plan = useRunState((s) => s.plan);

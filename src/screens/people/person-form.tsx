@@ -1,4 +1,4 @@
-import { type FormEvent, useState } from 'react';
+import { type FormEvent, useRef, useState } from 'react';
 import { LONGEST_NAME, LONGEST_NOTES, type Person } from '../../record/person.ts';
 import { OptionCards } from '../choose/option-cards.tsx';
 import { useWords } from '../words/words-context.tsx';
@@ -19,18 +19,21 @@ export function PersonForm({ first, onKeep, onCancel }: PersonFormProps) {
   const { people } = useWords();
   const [fields, setFields] = useState(first);
   const [missing, setMissing] = useState(false);
+  const nameField = useRef<HTMLInputElement>(null);
   const set = (part: Partial<PersonFields>) => setFields((before) => ({ ...before, ...part }));
   const keep = (event: FormEvent) => {
     event.preventDefault();
     const name = fields.name.trim();
     setMissing(name === '');
-    if (name !== '') onKeep({ ...fields, name });
+    if (name === '') nameField.current?.focus();
+    else onKeep({ ...fields, name });
   };
   return (
     <form className="person-form" onSubmit={keep} noValidate>
       <label>
         {people.form.name}
         <input
+          ref={nameField}
           type="text"
           value={fields.name}
           maxLength={LONGEST_NAME}
@@ -68,7 +71,7 @@ export function PersonForm({ first, onKeep, onCancel }: PersonFormProps) {
           {people.form.save}
         </button>
         <button type="button" className="button" onClick={onCancel}>
-          {people.form.cancel}
+          {first.name === '' ? people.form.cancelNew : people.form.cancel}
         </button>
       </div>
     </form>

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { useLocation } from 'wouter';
 import type { Person } from '../../record/person.ts';
 import { DayProblem } from '../day/day-problem.tsx';
@@ -13,6 +13,11 @@ export function RemovePerson({ person: { id, name } }: { readonly person: Person
   const [, navigate] = useLocation();
   const [asking, setAsking] = useState(false);
   const [problem, setProblem] = useState<Problem | null>(null);
+  const no = useRef<HTMLButtonElement>(null);
+  // What was pressed is gone; the harmless answer comes first.
+  useEffect(() => {
+    if (asking) no.current?.focus();
+  }, [asking]);
   if (!asking) {
     return (
       <button type="button" className="button" data-look="quiet" onClick={() => setAsking(true)}>
@@ -32,7 +37,7 @@ export function RemovePerson({ person: { id, name } }: { readonly person: Person
         <strong>{words.removeAsk(name)}</strong>
       </p>
       <div className="person-actions">
-        <button type="button" className="button" onClick={() => setAsking(false)}>
+        <button ref={no} type="button" className="button" onClick={() => setAsking(false)}>
           {words.removeNo}
         </button>
         <button type="button" className="button" data-look="stop" onClick={() => void remove()}>

@@ -1,6 +1,7 @@
 import { Link } from 'wouter';
 import { PRESCRIBED_EXERCISE_IDS } from '../../dose/prescribed-exercise.ts';
 import { OptionCards } from '../choose/option-cards.tsx';
+import { usePerson } from '../people/person-context.tsx';
 import { useWords } from '../words/words-context.tsx';
 import { DeciderFields } from './decider-fields.tsx';
 import { ExerciseCard } from './exercise-card.tsx';
@@ -17,7 +18,8 @@ interface PlanFormProps {
 
 /** All of a plan: legs, exercises, checks of strength, who decides. Kept only when nothing of it is wrong. */
 export function PlanForm({ draft, onChange, onSave }: PlanFormProps) {
-  const { plan, sides, handOver, prescribe } = useWords();
+  const { plan, sides, handOver, prescribe, people } = useWords();
+  const isOfPerson = usePerson() !== null;
   const { affected, exercises, beyond, by, selfChecks } = draft;
   const items = itemsOfDraft(draft);
   const ready = items.length > 0 && items.every((item) => lineFault(item) === null);
@@ -42,7 +44,7 @@ export function PlanForm({ draft, onChange, onSave }: PlanFormProps) {
         onChoose={(value) => onChange(withAffected(draft, value))}
       />
       <fieldset className="plan-exercises">
-        <legend>{plan.exercises}</legend>
+        <legend>{isOfPerson ? people.person.exercises : plan.exercises}</legend>
         <ul>
           {PRESCRIBED_EXERCISE_IDS.map((exercise) => (
             <ExerciseCard
@@ -73,7 +75,7 @@ export function PlanForm({ draft, onChange, onSave }: PlanFormProps) {
         ) : null}
       </div>
       <Link href="/take" className="button">
-        {handOver.take.open}
+        {isOfPerson ? people.person.take : handOver.take.open}
       </Link>
     </form>
   );

@@ -15,6 +15,10 @@ import './plan-screen.css';
 const firstDraft = (person: Person | undefined): PlanDraft =>
   person ? newDraft('therapist', person.affectedSide ?? 'left') : newDraft();
 
+/** What the therapist changes is the therapist's plan from then on, whoever made it. */
+const asTherapist = (draft: PlanDraft): PlanDraft =>
+  draft.by.role === 'therapist' ? draft : { ...draft, by: { role: 'therapist', name: '' } };
+
 /** A plan, from the usual starting doses or from the one that holds, unless that is the invented one. */
 export function PlanScreen() {
   const { plan, prescribe, people, app } = useWords();
@@ -26,7 +30,8 @@ export function PlanScreen() {
   useEffect(() => {
     if (draft || (!log && !problem)) return;
     const own = today?.prescription.origin === 'own' && today.prescription.items.length > 0 ? today.prescription : null;
-    setDraft(own && log && today ? draftOf(own, log, today.day) : firstDraft(person));
+    const first = own && log && today ? draftOf(own, log, today.day) : firstDraft(person);
+    setDraft(person ? asTherapist(first) : first);
   }, [draft, log, today, problem, person]);
   if (!draft) return <p className="heard">{app.loading}</p>;
   const { by, revised, selfChecks } = draft;

@@ -34,7 +34,7 @@ type FileKind = keyof typeof FILES;
 
 /** Saves what is stored of one person as files. @param day stands in their names */
 export function ReportFiles({ day }: { readonly day: CalendarDay }) {
-  const { report } = useWords();
+  const { report, people } = useWords();
   const { everything } = useServices();
   const person = usePerson()?.person ?? null;
   const [problem, setProblem] = useState<Problem | null>(null);
@@ -56,7 +56,7 @@ export function ReportFiles({ day }: { readonly day: CalendarDay }) {
           </button>
         ))}
       </div>
-      <p className="soft small">{report.filesHint}</p>
+      <p className="soft small">{person ? people.person.filesHint : report.filesHint}</p>
       <DayProblem problem={problem} />
       {damaged > 0 ? <p role="status">{report.damaged(damaged)}</p> : null}
     </div>

@@ -4,7 +4,7 @@ import { OptionCards } from '../choose/option-cards.tsx';
 import { DayProblem } from '../day/day-problem.tsx';
 import { useDay } from '../day/use-day.ts';
 import { Page } from '../parts/page.tsx';
-import { useBack } from '../people/person-context.tsx';
+import { useBack, usePerson } from '../people/person-context.tsx';
 import { WEEKS, type Weeks } from '../progress/weeks.ts';
 import { useWords } from '../words/words-context.tsx';
 import { ReportFiles } from './report-files.tsx';
@@ -15,12 +15,13 @@ import './report-screen.css';
 /** The report for the therapist, to be printed, and what is on this machine as files. */
 export function ReportScreen() {
   const back = useBack('/progress');
-  const { report, progress: progressWords, app } = useWords();
+  const { report, progress: progressWords, app, people } = useWords();
+  const lead = usePerson() ? people.person.reportLead : report.lead;
   const { log, today, day, problem } = useDay();
   const [weeks, setWeeks] = useState<Weeks>('2');
   const found = log && progress(log, day, 7 * Number(weeks));
   return (
-    <Page className="report-page" title={report.title} lead={report.lead} back={back}>
+    <Page className="report-page" title={report.title} lead={lead} back={back}>
       <div className="report-tools">
         <DayProblem problem={problem} />
         {!log && !problem ? <p className="heard">{app.loading}</p> : null}

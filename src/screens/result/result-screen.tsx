@@ -7,6 +7,7 @@ import { exerciseWords } from '../parts/exercise-words.ts';
 import { Notice } from '../parts/notice.tsx';
 import { Page } from '../parts/page.tsx';
 import { whenIn } from '../parts/when.ts';
+import { usePerson } from '../people/person-context.tsx';
 import type { Problem, ShownSet } from '../services.ts';
 import { useWords } from '../words/words-context.tsx';
 import { AngleCurve } from './angle-curve.tsx';
@@ -23,6 +24,8 @@ import { type StoredSetInUse, useStoredSet } from './use-stored-set.ts';
 
 function Result({ set, change, problem }: StoredSetInUse & { readonly set: ShownSet }) {
   const { locale, exercises, sides, result, problems } = useWords();
+  // A person's sets are found in their review, one's own on the first screen.
+  const person = usePerson()?.person;
   const [removing, setRemoving] = useState<Problem | null>(null);
   const reps = editedReps(set);
   const failed = problem ?? removing;
@@ -30,7 +33,7 @@ function Result({ set, change, problem }: StoredSetInUse & { readonly set: Shown
   const title = `${exerciseWords(set, exercises).plural}, ${sides[set.side].legLower}`;
   const from = set.source === 'camera' ? '' : ` · ${set.fileName ?? result.sources[set.source]}`;
   return (
-    <Page className="result" title={title} lead={`${whenIn(locale, set.startedAt)}${from}`} back="/">
+    <Page className="result" title={title} lead={`${whenIn(locale, set.startedAt)}${from}`} back={person ? '/review' : '/'}>
       <div className="result-parts">
         <ResultNotices set={set} />
         <ResultHead set={set} />
@@ -38,7 +41,7 @@ function Result({ set, change, problem }: StoredSetInUse & { readonly set: Shown
           <TellAfter set={set} />
           <DoAgain set={set} />
           <Link href="/" className="button">
-            {result.home}
+            {person?.name ?? result.home}
           </Link>
         </div>
         {words ? (

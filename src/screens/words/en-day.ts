@@ -163,7 +163,7 @@ export const enDay: DayWords = {
       'dose-not-done': 'Because not all of the dose was done.',
     },
     flare: {
-      'red-flag': 'Because of a warning sign that you told.',
+      'red-flag': 'Because of a warning sign.',
       weakness: 'Because strength has become less.',
       'further-down': 'Because symptoms moved further down the leg.',
       'clear-rise': 'Because symptoms became clearly stronger.',

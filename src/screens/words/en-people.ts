@@ -51,6 +51,7 @@ export const enPeople: PeopleWords = {
     notesHint: 'For you only; not in the report, not on the plan.',
     save: 'Keep',
     cancel: 'Do not change anything',
+    cancelNew: 'Do not add anybody',
   },
   person: {
     all: 'All people',
@@ -72,5 +73,16 @@ export const enPeople: PeopleWords = {
     removeNo: 'No, keep it',
     whose: (name) => `Record of ${name}`,
     planFor: (name) => `Plan for ${name}`,
+    exercises: 'Exercises',
+    take: 'Open a plan from a file or a link',
+    noPlanTodo: 'A plan says what is due each day. Sets can be done once there is one.',
+    cleared: {
+      open: 'A clinician has seen this person since',
+      ask: 'You or another clinician have examined this person for this, and they may go on?',
+      yes: 'Yes, they may go on',
+    },
+    reportLead: 'Print it, or save the numbers as files. Nothing is sent anywhere.',
+    filesHint:
+      'The files hold all sets and all that is recorded of this person, whatever the weeks chosen. Give them only to somebody who may have them.',
   },
 };

@@ -168,7 +168,7 @@ export const esDay: DayWords = {
       'dose-not-done': 'Porque no se hizo toda la dosis.',
     },
     flare: {
-      'red-flag': 'Por una señal de alarma que contó.',
+      'red-flag': 'Por una señal de alarma.',
       weakness: 'Porque hay menos fuerza.',
       'further-down': 'Porque los síntomas bajaron más por la pierna.',
       'clear-rise': 'Porque los síntomas se hicieron claramente más fuertes.',

@@ -51,6 +51,7 @@ export const esPeople: PeopleWords = {
     notesHint: 'Solo para usted; no aparecen en el informe ni en el plan.',
     save: 'Guardar',
     cancel: 'No cambiar nada',
+    cancelNew: 'No añadir a nadie',
   },
   person: {
     all: 'Todas las personas',
@@ -72,5 +73,16 @@ export const esPeople: PeopleWords = {
     removeNo: 'No, conservarlo',
     whose: (name) => `Registro de ${name}`,
     planFor: (name) => `Plan para ${name}`,
+    exercises: 'Ejercicios',
+    take: 'Abrir un plan de un archivo o un enlace',
+    noPlanTodo: 'Un plan dice qué toca cada día. Las series se pueden hacer cuando haya uno.',
+    cleared: {
+      open: 'Desde entonces un profesional sanitario ha visto a esta persona',
+      ask: '¿Usted u otro profesional sanitario ha examinado por esto a esta persona, y puede seguir?',
+      yes: 'Sí, puede seguir',
+    },
+    reportLead: 'Imprímalo o guarde los números en archivos. No se envía nada a ninguna parte.',
+    filesHint:
+      'Los archivos contienen todas las series y todo lo registrado de esta persona, sean cuales sean las semanas elegidas. Déselos solo a quien pueda tenerlos.',
   },
 };

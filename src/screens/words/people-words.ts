@@ -43,6 +43,8 @@ export interface PeopleWords {
     readonly notesHint: string;
     readonly save: string;
     readonly cancel: string;
+    /** For somebody who is not in the list yet. */
+    readonly cancelNew: string;
   };
   readonly person: {
     readonly all: string;
@@ -61,5 +63,12 @@ export interface PeopleWords {
     /** Stands over every screen of this person. */
     readonly whose: (name: string) => string;
     readonly planFor: (name: string) => string;
+    /** Words for the therapist where one's own screens speak to the patient. */
+    readonly exercises: string;
+    readonly take: string;
+    readonly noPlanTodo: string;
+    readonly cleared: Record<'open' | 'ask' | 'yes', string>;
+    readonly reportLead: string;
+    readonly filesHint: string;
   };
 }
