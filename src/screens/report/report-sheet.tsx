@@ -39,7 +39,8 @@ export function ReportSheet({ log, prescription, found, weeks }: ReportSheetProp
         <p>{report.madeOn(dateIn(locale, found.to))}</p>
         <p className="report-name">
           {report.name}
-          {person ? ` ${person.name}, ${people.affected[person.affectedSide ?? 'unsaid']}` : null}
+          {person ? ` ${person.name}` : null}
+          {person?.affectedSide ? `, ${people.affected[person.affectedSide]}` : null}
         </p>
       </header>
       {isInvented(log, found.from) ? <p className="report-invented">{report.invented}</p> : null}
