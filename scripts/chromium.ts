@@ -44,7 +44,7 @@ const isRoot = (): boolean => process.getuid?.() === 0;
 
 function installFromDebian(log: (line: string) => void): Result<string, ChromiumError> {
   log('No Chrome or Chromium here: installing the chromium package ...');
-  for (const args of [['update'], ['install', '-y', '--no-install-recommends', 'chromium']]) {
+  for (const args of [['update'], ['install', '-y', '--no-install-recommends', 'chromium', 'fonts-liberation']]) {
     const { status, stderr } = spawnSync(APT, args, {
       encoding: 'utf8',
       env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
