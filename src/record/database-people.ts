@@ -8,6 +8,7 @@ import { readLog } from './database-diary.ts';
 import { FACTS_RULES, factsIn } from './facts-row.ts';
 import type { ListedPerson, PeopleList, PeopleStore, PersonError } from './people-store.ts';
 import { type Person, type PersonId, personShape } from './person.ts';
+import { setRowsOf } from './read-sets.ts';
 import { idOfRow, shaped, wordsOfShape } from './shape.ts';
 import type { StoreError } from './store-error.ts';
 import { removeSet } from './write-sets.ts';
@@ -31,10 +32,7 @@ async function listed(db: Database): Promise<PeopleList> {
 
 /** The moment from which sets are looked at: some weeks before the last one. */
 async function sinceOf(db: Database, person: PersonId): Promise<string> {
-  const last = await db.sets
-    .where('[person+startedAt+id]')
-    .between([person, Dexie.minKey, Dexie.minKey], [person, Dexie.maxKey, Dexie.maxKey])
-    .last();
+  const last = await setRowsOf(db, person).last();
   return last ? new Date(Date.parse(last.startedAt) - FACTS_DAYS * DAY_MS).toISOString() : '';
 }
 
@@ -44,10 +42,7 @@ const without = (db: Database, id: PersonId) =>
     [db.people, db.facts, db.diary, db.sets, db.reps, db.results, db.edits],
     async (): Promise<Result<void, PersonError | { readonly kind: 'set-running'; readonly id: string }>> => {
       if (!(await db.people.get(id))) return fail({ kind: 'person-missing', id });
-      const sets = await db.sets
-        .where('[person+startedAt+id]')
-        .between([id, Dexie.minKey, Dexie.minKey], [id, Dexie.maxKey, Dexie.maxKey])
-        .toArray();
+      const sets = await setRowsOf(db, id).toArray();
       const running = sets.find(({ state }) => state === 'running');
       if (running) return fail({ kind: 'set-running', id: running.id });
       for (const set of sets) await removeSet(db, set.id);

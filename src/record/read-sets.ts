@@ -72,15 +72,13 @@ export async function readPage(db: Database, person: PersonId, limit: number, af
   return { ...(await wholes(db, shown)), next: last ? { startedAt: last.startedAt, id: last.id } : null };
 }
 
+/** Somebody's rows, oldest first. @param since ISO 8601, UTC; left out: all of them */
+export const setRowsOf = (db: Database, person: PersonId, since: string | typeof Dexie.minKey = Dexie.minKey) =>
+  db.sets.where('[person+startedAt+id]').between([person, since, Dexie.minKey], [person, Dexie.maxKey, Dexie.maxKey]);
+
 /** Somebody's sets that began at this moment or later, oldest first. Runs in the transaction of its caller. */
 export const readSince = async (db: Database, person: PersonId, moment: string): Promise<Omit<SetPage, 'next'>> =>
-  wholes(
-    db,
-    await db.sets
-      .where('[person+startedAt+id]')
-      .between([person, moment, Dexie.minKey], [person, Dexie.maxKey, Dexie.maxKey])
-      .toArray(),
-  );
+  wholes(db, await setRowsOf(db, person, moment).toArray());
 
 async function wholes(db: Database, rows: readonly SetRow[]): Promise<Omit<SetPage, 'next'>> {
   const sets: StoredSet[] = [];

@@ -1,13 +1,12 @@
-import { type ReactNode, useEffect, useMemo, useRef, useState } from 'react';
+import { type ReactNode, useEffect, useMemo, useState } from 'react';
 import type { Person, PersonId } from '../../record/person.ts';
-import { ms } from '../../units.ts';
 import { DayProblem } from '../day/day-problem.tsx';
 import { Page } from '../parts/page.tsx';
 import type { Problem } from '../services.ts';
 import { ServicesContext, useServices } from '../services-context.tsx';
-import { createRun } from '../set/run.ts';
 import { RunContext } from '../set/run-context.tsx';
 import { useSounds } from '../set/sounds-context.tsx';
+import { useOwnRun } from '../set/use-own-run.ts';
 import { useWords } from '../words/words-context.tsx';
 import { PersonContext } from './person-context.tsx';
 
@@ -19,21 +18,7 @@ export function PersonFrame({ id, children }: { readonly id: PersonId; readonly 
   const [person, setPerson] = useState<Person | null>(null);
   const [problem, setProblem] = useState<Problem | null>(null);
   const services = useMemo(() => outer.of(id), [outer, id]);
-  const wordsNow = useRef(words);
-  wordsNow.current = words;
-  const run = useMemo(
-    () =>
-      createRun({
-        services,
-        words: () => wordsNow.current,
-        sounds,
-        now: () => ms(performance.now()),
-        onFault: (cause) => reportError(cause),
-      }),
-    [services, sounds],
-  );
-  // Whoever leaves the person leaves the set that runs.
-  useEffect(() => () => run.leave(), [run]);
+  const run = useOwnRun(services, sounds);
   useEffect(() => {
     let wanted = true;
     outer.people.read(id).then((read) => {

@@ -1,20 +1,9 @@
 import type { AngleMark } from '../../symptoms/angle-mark.ts';
 import type { CalendarDay } from '../../symptoms/calendar-day.ts';
-import { keyOfMark, type MarkRow, markSessions } from '../review/mark-sessions.ts';
+import { grouped, keyOfMark, markSessions } from '../review/mark-sessions.ts';
 import { markRowsWords, verdictIn } from '../review/mark-words.ts';
 import { useWords } from '../words/words-context.tsx';
 import { dateIn } from './date-in.ts';
-
-/** Rows of the same thing, on whichever leg. */
-function alike(rows: readonly MarkRow[]): readonly (readonly [string, readonly [MarkRow, ...MarkRow[]]])[] {
-  const found = new Map<string, [MarkRow, ...MarkRow[]]>();
-  for (const row of rows) {
-    const others = found.get(keyOfMark(row));
-    if (others) others.push(row);
-    else found.set(keyOfMark(row), [row]);
-  }
-  return [...found];
-}
 
 interface MarksPartProps {
   readonly marks: readonly AngleMark[];
@@ -25,8 +14,7 @@ interface MarksPartProps {
 /** What the therapist marked last of each movement, one line for each mark: both legs, and one against the other. Nothing where nothing was marked. */
 export function MarksPart({ marks, from, to }: MarksPartProps) {
   const words = useWords();
-  const seen = new Set<string>();
-  const newest = markSessions(marks, from, to).filter(({ exercise }) => !seen.has(exercise) && seen.add(exercise));
+  const newest = grouped(markSessions(marks, from, to), ({ exercise }) => exercise).map(([session]) => session);
   if (newest.length === 0) return null;
   return (
     <section>
@@ -34,7 +22,8 @@ export function MarksPart({ marks, from, to }: MarksPartProps) {
       {newest.map(({ sessionId, exercise, day, rows, pairs }) => (
         <div key={`${sessionId} ${exercise}`}>
           <ul className="report-marks">
-            {alike(rows).map(([key, ofLegs]) => {
+            {grouped(rows, keyOfMark).map((ofLegs) => {
+              const key = keyOfMark(ofLegs[0]);
               const pair = pairs.find((each) => keyOfMark(each) === key);
               return (
                 <li key={key}>

@@ -37,7 +37,8 @@ export interface MarkSession {
 export const keyOfMark = ({ mark, zero, foot }: Pick<MarkRow, 'mark' | 'zero' | 'foot'>): string =>
   JSON.stringify([mark, zero, foot]);
 
-const grouped = <T>(all: readonly T[], key: (each: T) => string): readonly (readonly [T, ...T[]])[] => {
+/** Alike by a key, each group in the order of the whole. */
+export const grouped = <T>(all: readonly T[], key: (each: T) => string): readonly (readonly [T, ...T[]])[] => {
   const groups = new Map<string, [T, ...T[]]>();
   for (const each of all) {
     const group = groups.get(key(each));

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { Link } from 'wouter';
 import { editedCount } from '../../record/rep-edit.ts';
 import { exerciseWords } from '../parts/exercise-words.ts';
@@ -8,8 +9,14 @@ import { keptSummary } from '../result/kept-summary.ts';
 import type { ShownSet } from '../services.ts';
 import { useWords } from '../words/words-context.tsx';
 
+interface StoredSetLineProps {
+  readonly set: ShownSet;
+  /** What else is to be said of it. */
+  readonly children?: ReactNode;
+}
+
 /** One stored set: when, what, how many, how far. Leads to its result. */
-export function StoredSetLine({ set }: { readonly set: ShownSet }) {
+export function StoredSetLine({ set, children }: StoredSetLineProps) {
   const { locale, exercises, sides, start, result } = useWords();
   const summary = keptSummary(set);
   const degrees = degreesIn(locale);
@@ -23,6 +30,7 @@ export function StoredSetLine({ set }: { readonly set: ShownSet }) {
           {set.state === 'finished' ? null : (
             <strong className="set-line-state"> · {set.state === 'running' ? start.running : start.interrupted}</strong>
           )}
+          {children}
         </span>
       </span>
       <span className="set-line-range numbers soft">
