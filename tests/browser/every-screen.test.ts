@@ -35,6 +35,8 @@ async function faultsOf(page: Page, screen: string, { tab = true } = {}): Promis
     await page.setViewportSize(viewport);
     // What is drawn as wide as there is room is drawn anew.
     await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+    // On a busy machine a chart follows its place some frames later.
+    await page.waitForTimeout(300);
     for (const colorScheme of size === 'laptop' ? (['dark', 'light'] as const) : (['light'] as const)) {
       await page.emulateMedia({ colorScheme });
       faults.push(...(await pageFaults(page)).map((fault) => `${screen}, ${size}, ${colorScheme}: ${fault}`));
