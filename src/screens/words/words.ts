@@ -181,6 +181,8 @@ export interface Words {
     readonly warningsTitle: string;
     readonly warnings: Record<QualityWarning, string>;
     readonly curveTitle: string;
+    /** The curve's numbers as a file. */
+    readonly curveFile: Record<'csv' | 'json', string>;
     readonly curveAlt: (complete: number, partial: number, widest: string | null) => string;
     readonly seconds: string;
     readonly legend: { readonly complete: string; readonly partial: string; readonly struck: string };
