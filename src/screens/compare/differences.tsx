@@ -66,12 +66,14 @@ export function Differences({ comparison, names, legs, exercise }: DifferencesPr
             <td>{count.reference}</td>
             <td>{percent(count)}</td>
           </tr>
-          <tr>
-            <th scope="row">{exercise === 'heel-stand' ? compare.up : compare.hold}</th>
-            <td>{time(holdMs.value)}</td>
-            <td>{time(holdMs.reference)}</td>
-            <td>{holdMs.reference < LEAST_HOLD_MS ? compare.noPercent : percent(holdMs)}</td>
-          </tr>
+          {exercise === 'nerve-glide' ? null : (
+            <tr>
+              <th scope="row">{exercise === 'heel-stand' ? compare.up : compare.hold}</th>
+              <td>{time(holdMs.value)}</td>
+              <td>{time(holdMs.reference)}</td>
+              <td>{holdMs.reference < LEAST_HOLD_MS ? compare.noPercent : percent(holdMs)}</td>
+            </tr>
+          )}
         </tbody>
       </table>
       <p className="soft small">{legs ? compare.signLegs : compare.signTimes}</p>
