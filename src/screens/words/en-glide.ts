@@ -108,6 +108,7 @@ export const enGlide: GlideWords = {
   },
   told: {
     slides: (slides, cycles) => `${slides} of ${counted(cycles, 'cycle slides', 'cycles slide')}`,
+    wrongWay: (line, day, count) => `${line}: done the other way round in the last set, ${day} (${count}).`,
     share: (percent) => `(${percent})`,
     tension: (n) => `${n} tension`,
     unclear: (n) => `${n} unclear`,

@@ -108,6 +108,7 @@ export const esGlide: GlideWords = {
   },
   told: {
     slides: (slides, cycles) => `${slides} de ${counted(cycles, 'ciclo', 'ciclos')} con deslizamiento`,
+    wrongWay: (line, day, count) => `${line}: al revés en la última serie, ${day} (${count}).`,
     share: (percent) => `(${percent})`,
     tension: (n) => `${n} en tensión`,
     unclear: (n) => `${n} sin aclarar`,

@@ -87,6 +87,8 @@ export interface GlideWords {
   /** Of one set or of several, for the therapist. */
   readonly told: {
     readonly slides: (slides: number, cycles: number) => string;
+    /** What has to be looked at first. @param line exercise and leg */
+    readonly wrongWay: (line: string, day: string, count: string) => string;
     readonly share: (percent: string) => string;
     readonly tension: (n: number) => string;
     readonly unclear: (n: number) => string;
