@@ -1,11 +1,9 @@
 import type { GlideResult } from '../measure/set-result.ts';
-import type { Side } from '../pose/landmarks.ts';
 import type { GlidePattern } from '../reps/glide-coordination.ts';
 import type { CalendarDay } from '../symptoms/calendar-day.ts';
 import { type Ratio, ratio } from '../units.ts';
-import { type DoneSet, isOf } from './done-set.ts';
+import type { DoneSet } from './done-set.ts';
 import type { DoseLog } from './dose-log.ts';
-import type { PrescribedExercise } from './prescribed-exercise.ts';
 import { type SymptomsAround, symptomsAround } from './symptoms-around.ts';
 
 /** One measured set of nerve glides, with what was told around it. */
@@ -19,21 +17,14 @@ export interface GlideSet {
 }
 
 /**
- * The measured nerve glides of one line with one leg, in order of time.
- * @param log with the lines as they are called now
- * @param isIn whether a day is looked at
+ * Those of some sets that are measured nerve glides, in order of time.
+ * @param log all that was told, with the lines called as these sets have them
  */
-export const glideSets = (
-  item: PrescribedExercise,
-  side: Side,
-  log: Pick<DoseLog, 'done' | 'reports'>,
-  isIn: (day: CalendarDay) => boolean,
-): readonly GlideSet[] =>
-  log.done
-    .flatMap((set: DoneSet): readonly GlideSet[] => {
+export const glideSets = (sets: readonly DoneSet[], log: Pick<DoseLog, 'done' | 'reports'>): readonly GlideSet[] =>
+  sets
+    .flatMap((set): readonly GlideSet[] => {
       const { id, day, endedAt, glide } = set;
-      if (!glide || set.side !== side || !isIn(day) || !isOf(item, set)) return [];
-      return [{ id, day, endedAt, glide, around: symptomsAround(log, set) }];
+      return glide ? [{ id, day, endedAt, glide, around: symptomsAround(log, set) }] : [];
     })
     .toSorted((a, b) => (a.endedAt < b.endedAt ? -1 : 1));
 

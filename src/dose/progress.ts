@@ -99,7 +99,7 @@ function lineProgress(line: Line, days: readonly CalendarDay[]): LineProgress {
     setsDoneOfDue: done.reduce((sum, each) => sum + Math.min(each.setsDone, each.setsDue), 0),
     daysDone: done.filter(({ setsDone }) => setsDone > 0).length,
     range: rangeProgress(item.exercise, item.target, own, other),
-    glides: glideSets(item, side, log, (day) => seen.has(day)),
+    glides: glideSets(own, log),
   };
 }
 

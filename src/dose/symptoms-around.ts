@@ -1,4 +1,3 @@
-import { byMoment } from '../symptoms/entry.ts';
 import type { SymptomReport } from '../symptoms/symptom-report.ts';
 import type { DoneSet } from './done-set.ts';
 import type { DoseLog } from './dose-log.ts';
@@ -9,6 +8,9 @@ export interface SymptomsAround {
   readonly after: SymptomReport | null;
 }
 
+const newest = (reports: readonly SymptomReport[]): SymptomReport | null =>
+  reports.reduce<SymptomReport | null>((last, report) => (last && last.at >= report.at ? last : report), null);
+
 /**
  * Symptoms before and after a set. The report after names its set. The one before is told on the way into it, when there is no set to name yet: the newest of
  * its line before the set's end, unless another set of the line came in between. Of a set of no line nothing before is known.
@@ -17,8 +19,7 @@ export function symptomsAround(
   { reports, done }: Pick<DoseLog, 'reports' | 'done'>,
   { id, itemId, endedAt }: Pick<DoneSet, 'id' | 'itemId' | 'endedAt'>,
 ): SymptomsAround {
-  const inOrder = reports.toSorted(byMoment);
-  const after = inOrder.findLast((report) => report.moment === 'after-set' && report.setId === id) ?? null;
+  const after = newest(reports.filter((report) => report.moment === 'after-set' && report.setId === id));
   const line = itemId ?? after?.itemId ?? null;
   if (line === null) return { before: null, after };
   const others = done.filter((set) => set.itemId === line && set.id !== id && set.endedAt <= endedAt);
@@ -29,5 +30,5 @@ export function symptomsAround(
       .at(-1) ?? '';
   const isBefore = ({ moment, itemId: of, at }: SymptomReport) =>
     moment === 'before-set' && of === line && at <= endedAt && at > last;
-  return { before: inOrder.findLast(isBefore) ?? null, after };
+  return { before: newest(reports.filter(isBefore)), after };
 }

@@ -1,3 +1,4 @@
+import type { SymptomsAround } from '../../dose/symptoms-around.ts';
 import { type Felt, placesOf } from '../../symptoms/felt.ts';
 import type { FeelWords } from '../words/feel-words.ts';
 import type { GlideWords } from '../words/glide-words.ts';
@@ -12,6 +13,9 @@ export function feltIn(felt: Felt, words: GlideWords['felt'], feel: FeelWords, s
   return [strength, ...(what.length > 0 ? [what.join(', ')] : []), ...where];
 }
 
-/** Only how strong, 0 to 10; a question mark where that was not told. */
-export const strengthIn = (felt: Pick<Felt, 'intensity'> | null): string =>
+const strengthIn = (felt: Pick<Felt, 'intensity'> | null): string =>
   felt === null || felt.intensity === 'not-answered' ? '?' : String(felt.intensity);
+
+/** Only how strong before and after a set, 0 to 10; a question mark where that was not told. Null: nothing was told. */
+export const strengthsAround = ({ before, after }: SymptomsAround): string | null =>
+  before || after ? `${strengthIn(before)} → ${strengthIn(after)}` : null;

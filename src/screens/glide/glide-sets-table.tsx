@@ -5,7 +5,7 @@ import { whenIn } from '../parts/when.ts';
 import { degreesIn } from '../result/degrees.ts';
 import { useGlideWords } from '../words/glide-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
-import { strengthIn } from './felt-in.ts';
+import { strengthsAround } from './felt-in.ts';
 import { countTold, legTold } from './glide-told.ts';
 
 /** Every set of glides of one leg in numbers, folded away, with what was felt around it. Nothing without one. */
@@ -24,7 +24,7 @@ export function GlideSetsTable({ sets }: { readonly sets: readonly GlideSet[] })
     <ValueTable
       summary={told.table}
       columns={[review.lines.when, columns.slides, columns.foot, columns.head, columns.leg, columns.felt, columns.early]}
-      rows={sets.map(({ id, endedAt, glide, around: { before, after } }) => ({
+      rows={sets.map(({ id, endedAt, glide, around }) => ({
         key: id,
         cells: [
           whenIn(locale, endedAt),
@@ -32,7 +32,7 @@ export function GlideSetsTable({ sets }: { readonly sets: readonly GlideSet[] })
           range(glide.footRangeDeg, null),
           range(glide.headRangeDeg, glide.headUncertaintyDeg),
           glide.legHeld ? legTold(glide.legHeld, words, locale) : numbers.notSeen,
-          before || after ? told.beforeAfter(strengthIn(before), strengthIn(after)) : '',
+          strengthsAround(around) ?? '',
           glide.stopped ? told.stopped[glide.stopped] : '',
         ],
       }))}

@@ -4,7 +4,7 @@ import { shortDayIn } from '../day/clock-words.ts';
 import { degreesIn } from '../result/degrees.ts';
 import type { GlideWords } from '../words/glide-words.ts';
 import { againstLimit } from './against-limit.ts';
-import { strengthIn } from './felt-in.ts';
+import { strengthsAround } from './felt-in.ts';
 
 /** So many sets are written with what was felt around them, the latest ones. Chosen: a line or two of the report. */
 const MOST_FELT = 7;
@@ -32,8 +32,6 @@ export const setTold = (glide: GlideResult, words: GlideWords, locale: string): 
   ...(glide.stopped ? [words.told.stopped[glide.stopped]] : []),
 ];
 
-const hasFelt = ({ around: { before, after } }: GlideSet): boolean => before !== null || after !== null;
-
 /** Several sets of one leg in sentences for a therapist: all cycles, the last set's leg, early ends, and what was felt around the latest sets. */
 export function glidesTold(sets: readonly GlideSet[], words: GlideWords, locale: string): readonly string[] {
   const { told } = words;
@@ -43,16 +41,16 @@ export function glidesTold(sets: readonly GlideSet[], words: GlideWords, locale:
   const percent = new Intl.NumberFormat(locale, { style: 'percent', maximumFractionDigits: 0 });
   const share = count.slideShare === null ? [] : [told.share(percent.format(count.slideShare))];
   const early = sets.filter(({ glide }) => glide.stopped !== null).length;
-  const felt = sets
-    .filter(hasFelt)
-    .slice(-MOST_FELT)
-    .map(({ day, around: { before, after } }) => told.feltOf(shortDayIn(locale, day), strengthIn(before), strengthIn(after)));
+  const felt = sets.flatMap(({ day, around }) => {
+    const strengths = strengthsAround(around);
+    return strengths === null ? [] : [`${shortDayIn(locale, day)} ${strengths}`];
+  });
   return [
     `${[countTold(count, words), ...share, told.sets(sets.length)].join(' ')}.`,
     ...(last.glide.legHeld
       ? [`${told.lastSet(shortDayIn(locale, last.day))} ${legTold(last.glide.legHeld, words, locale)}.`]
       : []),
     ...(early > 0 ? [told.stoppedSets(early)] : []),
-    ...(felt.length > 0 ? [told.felt(felt.join('; '))] : []),
+    ...(felt.length > 0 ? [told.felt(felt.slice(-MOST_FELT).join('; '))] : []),
   ];
 }

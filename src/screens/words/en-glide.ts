@@ -6,7 +6,7 @@ export const enGlide: GlideWords = {
   said: {
     rightWay: (slides, cycles) => `${slides} of ${cycles} went the right way.`,
     wrongWay: 'The other way round: your head came up while your foot pulled up.',
-    wrongWere: (tensions, cycles) => `${tensions} of ${cycles} went so.`,
+    wrongWere: (tensions, cycles) => `${tensions} of ${cycles} were like this.`,
     cannotTell: 'Which way it went could not be seen.',
     noCycle: 'No whole glide was seen.',
     otherWayRound: (n) => `${n} went the other way round: head up while the foot pulled up.`,
@@ -123,7 +123,6 @@ export const enGlide: GlideWords = {
     stoppedSets: (n) => `${counted(n, 'set', 'sets')} ended early.`,
     lastSet: (day) => `Last, ${day}:`,
     felt: (sets) => `Symptoms (0–10) before → after: ${sets}.`,
-    feltOf: (day, before, after) => `${day} ${before} → ${after}`,
     table: 'Slide or tension, set by set',
     columns: {
       slides: 'Cycles',
@@ -133,6 +132,5 @@ export const enGlide: GlideWords = {
       felt: 'Symptoms before → after',
       early: 'Ended early',
     },
-    beforeAfter: (before, after) => `${before} → ${after}`,
   },
 };

@@ -126,7 +126,6 @@ export const esGlide: GlideWords = {
     stoppedSets: (n) => (n === 1 ? '1 serie terminó antes.' : `${n} series terminaron antes.`),
     lastSet: (day) => `La última, ${day}:`,
     felt: (sets) => `Síntomas (0–10) antes → después: ${sets}.`,
-    feltOf: (day, before, after) => `${day} ${before} → ${after}`,
     table: 'Deslizamiento o tensión, serie a serie',
     columns: {
       slides: 'Ciclos',
@@ -136,6 +135,5 @@ export const esGlide: GlideWords = {
       felt: 'Síntomas antes → después',
       early: 'Terminó antes',
     },
-    beforeAfter: (before, after) => `${before} → ${after}`,
   },
 };

@@ -100,7 +100,6 @@ export interface GlideWords {
     readonly stoppedSets: (n: number) => string;
     readonly lastSet: (day: string) => string;
     readonly felt: (sets: string) => string;
-    readonly feltOf: (day: string, before: string, after: string) => string;
     readonly table: string;
     readonly columns: {
       readonly slides: string;
@@ -110,6 +109,5 @@ export interface GlideWords {
       readonly felt: string;
       readonly early: string;
     };
-    readonly beforeAfter: (before: string, after: string) => string;
   };
 }
