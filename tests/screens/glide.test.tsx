@@ -216,7 +216,7 @@ describe('for the therapist', () => {
     expect(text).toContain('4 of 9 cycles slide, 4 tension, 1 unclear (44%) in 2 sets.');
     expect(text).toMatch(/Last, .*: leg held at 42\.0° ± 3\.0° \(limit 50\.0°, marked\)\./);
     expect(text).toContain('1 set ended early.');
-    expect(text).toMatch(/Symptoms \(0–10\) before → after: .* 3 → 2; .* 2 → 5\./);
+    expect(text).toMatch(/Symptoms before → after: .* 3 → 2; .* 2 → 5\./);
   });
 });
 

@@ -7,7 +7,7 @@ import { againstLimit } from './against-limit.ts';
 import { strengthsAround } from './felt-in.ts';
 
 /** So many sets are written with what was felt around them, the latest ones. Chosen: a line or two of the report. */
-const MOST_FELT = 7;
+const MOST_FELT = 5;
 
 /** Cycles by their pattern; what there is none of is left out. */
 export const countTold = ({ slide, cycles, tension, unclear }: GlideCount, { told }: GlideWords): string =>

@@ -118,11 +118,11 @@ export const enGlide: GlideWords = {
       marked: (d) => `limit ${d}°, marked`,
       held: (d) => `limit ${d}°, as held at the start`,
     },
-    overLimit: (d) => `above the limit, highest ${d}°`,
+    overLimit: (d) => `above it, highest ${d}°`,
     stopped: { 'above-limit': 'ended early: leg above its limit', symptoms: 'ended early: symptoms rose' },
     stoppedSets: (n) => `${counted(n, 'set', 'sets')} ended early.`,
     lastSet: (day) => `Last, ${day}:`,
-    felt: (sets) => `Symptoms (0–10) before → after: ${sets}.`,
+    felt: (sets) => `Symptoms before → after: ${sets}.`,
     table: 'Slide or tension, set by set',
     columns: {
       slides: 'Cycles',

@@ -107,7 +107,7 @@ export const esGlide: GlideWords = {
     otherHeight: 'La pierna no estuvo a la misma altura. Así se tira del nervio de otro modo, y lo demás es difícil de comparar.',
   },
   told: {
-    slides: (slides, cycles) => `${slides} de ${counted(cycles, 'ciclo', 'ciclos')} con deslizamiento`,
+    slides: (slides, cycles) => `${slides} de ${counted(cycles, 'ciclo se desliza', 'ciclos se deslizan')}`,
     wrongWay: (line, day, count) => `${line}: al revés en la última serie, ${day} (${count}).`,
     share: (percent) => `(${percent})`,
     tension: (n) => `${n} en tensión`,
@@ -115,17 +115,17 @@ export const esGlide: GlideWords = {
     sets: (n) => `en ${counted(n, 'serie', 'series')}`,
     leg: (held) => `pierna a ${held}`,
     limit: {
-      marked: (d) => `límite ${d}°, marcado`,
-      held: (d) => `límite ${d}°, según el inicio`,
+      marked: (d) => `límite marcado ${d}°`,
+      held: (d) => `límite ${d}°, del inicio`,
     },
-    overLimit: (d) => `por encima del límite, lo más alto ${d}°`,
+    overLimit: (d) => `por encima, hasta ${d}°`,
     stopped: {
       'above-limit': 'terminó antes: pierna por encima de su límite',
       symptoms: 'terminó antes: aumentaron los síntomas',
     },
-    stoppedSets: (n) => (n === 1 ? '1 serie terminó antes.' : `${n} series terminaron antes.`),
+    stoppedSets: (n) => `${counted(n, 'serie terminó', 'series terminaron')} antes.`,
     lastSet: (day) => `La última, ${day}:`,
-    felt: (sets) => `Síntomas (0–10) antes → después: ${sets}.`,
+    felt: (sets) => `Síntomas antes → después: ${sets}.`,
     table: 'Deslizamiento o tensión, serie a serie',
     columns: {
       slides: 'Ciclos',
