@@ -24,6 +24,8 @@ export interface Assignment {
 const SIZE_LIMIT = Math.log(1.4);
 const COLOUR_LIMIT = 0.3;
 const LENGTH_LIMIT = Math.log(LENGTH_TOLERANCE);
+/** Lengths that cannot be count no more than this: they are for the follower to report, and two paths may truly cross. Chosen: under UNSEEN_COST. */
+const MOST_LENGTH_COST = 1.2;
 /** What it costs to leave a sticker unseen: worse than one deviation at the limit, better than two. Chosen. */
 const UNSEEN_COST = 1.5;
 
@@ -76,5 +78,5 @@ function lengthCost(choices: readonly Choice[], taken: readonly (Blob | null)[],
   const at = (name: StickerName): Spot | null => taken[choices.findIndex((c) => c.track.name === name)]?.at ?? null;
   let cost = 0;
   for (const s of stretchOf(usual, lengthsOf(at))) if (s !== null) cost += (Math.log(s) / LENGTH_LIMIT) ** 2;
-  return cost;
+  return Math.min(MOST_LENGTH_COST, cost);
 }
