@@ -4,6 +4,7 @@ import type { ExerciseId } from '../../src/exercises/exercise.ts';
 export const EXERCISE_NAME: Readonly<Record<ExerciseId, string>> = {
   'foot-tap': 'foot taps',
   'leg-raise': 'leg raises',
+  'nerve-glide': 'nerve glides',
   'heel-stand': 'heel stands',
   'knee-straighten': 'knee extensions',
 };

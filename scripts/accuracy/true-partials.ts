@@ -10,6 +10,7 @@ const BACK_DEG = 1;
 const ANGLE: Readonly<Record<ExerciseId, (frame: Truth['frames'][number]) => number>> = {
   'foot-tap': (frame) => frame.ankleDeg,
   'leg-raise': (frame) => frame.legElevationDeg,
+  'nerve-glide': (frame) => -frame.ankleDeg,
   'heel-stand': (frame) => frame.ankleDeg,
   'knee-straighten': (frame) => -frame.kneeFlexionDeg,
 };

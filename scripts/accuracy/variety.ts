@@ -4,6 +4,7 @@ import type { ClipWithTruth } from './clip-with-truth.ts';
 const WORDS: Readonly<Record<ExerciseId, string>> = {
   'foot-tap': 'Foot taps',
   'leg-raise': 'Leg raises',
+  'nerve-glide': 'Nerve glides',
   'heel-stand': 'Heel stands',
   'knee-straighten': 'Knee extensions',
 };

@@ -21,6 +21,8 @@ export interface MeasureArguments {
   readonly json: string | null;
   /** Where the landmark recording goes; null: not written. */
   readonly landmarks: string | null;
+  /** Where the angle through the set goes, as CSV or JSON by its name; null: not written. */
+  readonly angles: string | null;
   /** Leg raise: the therapist's knee limit; null: the usual one. */
   readonly kneeLimitDeg: Deg | null;
   /** Leg raise: when symptoms began, from the clip's start; null: not said. */
@@ -35,7 +37,7 @@ const MOST_POSE_EVERY = MOST_BETWEEN + 1;
 export const HELP = `Measures a video file, or a landmark recording, without a screen.
 
   npm run measure -- CLIP --exercise ID --side left|right [--model lite|full|heavy] [--json OUT] [--landmarks OUT]
-                     [--pose-every N] [--knee-limit DEG] [--onset SECONDS]
+                     [--angles OUT] [--pose-every N] [--knee-limit DEG] [--onset SECONDS]
 
   CLIP             a video file (MP4, MOV, WebM), or a recording made with --landmarks: of this exercise and leg
   --exercise ID    ${EXERCISE_IDS.join(', ')}
@@ -43,7 +45,8 @@ export const HELP = `Measures a video file, or a landmark recording, without a s
   --side           the leg that moves, the person's own left or right; it must be the one nearest the camera
   --model          pose model: lite (fastest), full (default), heavy (most exact); a recording keeps its own
   --json OUT       writes the result to OUT as JSON (docs/result-format.md)
-  --landmarks OUT  writes the landmark recording to OUT (docs/recording-format.md)
+  --landmarks OUT  writes the landmark recording to OUT (docs/recording-format.md), or as a table when OUT ends in .csv
+  --angles OUT     writes the angle of every picture to OUT, a .csv or .json file (docs/export-format.md)
   --pose-every N   gives only every Nth picture of a video (1 to ${MOST_POSE_EVERY}) to the pose model and only follows the leg in those between,
                    as it is live on a slow machine
   --knee-limit DEG leg raise: a knee bent by more than this beyond how it lies at rest is flagged (default ${KNEE_LIMIT_DEG})
@@ -56,6 +59,9 @@ Exit code: 0 measured, 2 bad arguments or an unreadable file, 3 nothing measurab
 
 /** Whether a clip is a landmark recording, by its name. */
 export const isRecording = (clip: string): boolean => clip.toLowerCase().endsWith('.json');
+
+/** Whether a file is to be a table, by its name. */
+export const isTable = (file: string): boolean => file.toLowerCase().endsWith('.csv');
 
 const bad = (words: string) => fail({ kind: 'bad-arguments' as const, words: `${words} See npm run measure -- --help.` });
 
@@ -75,6 +81,7 @@ export function readArguments(args: readonly string[]): Result<MeasureArguments 
         'exercise-file': text,
         json: text,
         landmarks: text,
+        angles: text,
         'knee-limit': text,
         onset: text,
         help: { type: 'boolean', short: 'h' },
@@ -89,7 +96,10 @@ export function readArguments(args: readonly string[]): Result<MeasureArguments 
   }
   const { values, positionals } = parsed;
   if (values.help) return ok(null);
-  if (values.json === '' || values.landmarks === '') return bad('Name the file after --json or --landmarks.');
+  if ([values.json, values.landmarks, values.angles].includes(''))
+    return bad('Name the file after --json, --landmarks or --angles.');
+  if (values.angles !== undefined && !/\.(csv|json)$/i.test(values.angles))
+    return bad(`--angles writes a .csv or a .json file: end "${values.angles}" in one of them.`);
   const [clip, ...more] = positionals;
   if (!clip) return bad('Name the video file or recording to measure.');
   if (more.length > 0) return bad(`One clip at a time: "${more[0]}" is one too many.`);
@@ -118,6 +128,7 @@ export function readArguments(args: readonly string[]): Result<MeasureArguments 
     poseEvery,
     json: values.json ?? null,
     landmarks: values.landmarks ?? null,
+    angles: values.angles ?? null,
     ...raise.value,
   });
 }

@@ -4,9 +4,11 @@ import { basename } from 'node:path';
 import { likeOf } from '../exercises/defined-exercise.ts';
 import type { ExerciseId } from '../exercises/exercise.ts';
 import { type ExerciseDefinition, readDefinition } from '../exercises/exercise-definition.ts';
+import { angleFile, angleTable } from '../record/angle-file.ts';
+import { landmarkTable } from '../record/landmark-table.ts';
 import { measureRecording } from '../record/measure-recording.ts';
 import { decodeRecording } from '../record/recording.ts';
-import { HELP, isRecording, type MeasureArguments, readArguments } from './arguments.ts';
+import { HELP, isRecording, isTable, type MeasureArguments, readArguments } from './arguments.ts';
 import { mismatchWords, recordingWords } from './error-words.ts';
 import { resultJson } from './result-json.ts';
 import { resultTable } from './result-table.ts';
@@ -93,7 +95,8 @@ if (!recording.ok) giveUp(recordingWords(recording.error, wanted.clip), UNREADAB
 const recorded = typeof exercise === 'string' ? exercise : likeOf(exercise);
 const mismatch = mismatchWords(recording.value, { exercise: recorded, side: wanted.side }, wanted.clip);
 if (mismatch) giveUp(mismatch, UNREADABLE);
-if (wanted.landmarks) await write(wanted.landmarks, text);
+if (wanted.landmarks)
+  await write(wanted.landmarks, isTable(wanted.landmarks) ? landmarkTable(recording.value.observations) : text);
 const { kneeLimitDeg, onsetMs } = wanted;
 const lastMs = recording.value.observations.at(-1)?.tMs ?? 0;
 if (onsetMs !== null && onsetMs > lastMs) {
@@ -123,8 +126,10 @@ if (result.framesUsed === 0) {
   );
 }
 process.stdout.write(resultTable(result));
+const definition = typeof exercise === 'string' ? null : exercise;
+if (wanted.angles) {
+  const of = { result, definition, startedAt: null };
+  await write(wanted.angles, isTable(wanted.angles) ? angleTable(of) : `${JSON.stringify(angleFile(of))}\n`);
+}
 if (wanted.json)
-  await write(
-    wanted.json,
-    resultJson(result, basename(wanted.clip), recording.value.source.durationMs, typeof exercise === 'string' ? null : exercise),
-  );
+  await write(wanted.json, resultJson(result, basename(wanted.clip), recording.value.source.durationMs, definition));

@@ -28,4 +28,18 @@ export function foldedLine(line: string): string {
 }
 
 /** The text of a file: every line folded and ended by CRLF. */
-export const icalendarText = (lines: readonly string[]): string => lines.map((line) => `${foldedLine(line)}\r\n`).join('');
+const icalendarText = (lines: readonly string[]): string => lines.map((line) => `${foldedLine(line)}\r\n`).join('');
+
+/** A moment as RFC 5545, 3.3.5 writes it, in UTC. @param moment ISO 8601, UTC */
+export const utcStamp = (moment: string): string => moment.replaceAll(/[-:]|\.\d+/g, '');
+
+/** A calendar of these events. @param product what it holds, for the programs that ask who wrote it */
+export const calendarText = (product: string, events: readonly (readonly string[])[]): string =>
+  icalendarText([
+    'BEGIN:VCALENDAR',
+    'VERSION:2.0',
+    `PRODID:-//Evenside//${product}//EN`,
+    'CALSCALE:GREGORIAN',
+    ...events.flat(),
+    'END:VCALENDAR',
+  ]);

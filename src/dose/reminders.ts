@@ -1,5 +1,5 @@
 import { addDays, type CalendarDay, weekdayOf } from '../symptoms/calendar-day.ts';
-import { escapedText, icalendarText } from './icalendar.ts';
+import { calendarText, escapedText, utcStamp } from './icalendar.ts';
 
 /** One time of day to be reminded at, over some days. */
 export interface Reminder {
@@ -29,14 +29,10 @@ export const reminderUid = (itemId: string, setOfDay: number): string => `${item
  * @param stampedAt when it was written, ISO 8601, UTC
  */
 export function remindersFile(reminders: readonly Reminder[], stampedAt: string): string {
-  return icalendarText([
-    'BEGIN:VCALENDAR',
-    'VERSION:2.0',
-    'PRODID:-//Evenside//Reminders//EN',
-    'CALSCALE:GREGORIAN',
-    ...reminders.flatMap((reminder) => eventOf(reminder, stampedAt)),
-    'END:VCALENDAR',
-  ]);
+  return calendarText(
+    'Reminders',
+    reminders.map((reminder) => eventOf(reminder, stampedAt)),
+  );
 }
 
 function eventOf({ uid, fromDay, days, inWeek, minute, summary, description }: Reminder, stampedAt: string): readonly string[] {
@@ -45,7 +41,7 @@ function eventOf({ uid, fromDay, days, inWeek, minute, summary, description }: R
   return [
     'BEGIN:VEVENT',
     `UID:${escapedText(uid)}`,
-    `DTSTAMP:${stampedAt.replaceAll(/[-:]|\.\d+/g, '')}`,
+    `DTSTAMP:${utcStamp(stampedAt)}`,
     `DTSTART:${start}`,
     `DURATION:PT${LASTS_MIN}M`,
     // UNTIL is floating as DTSTART is: RFC 5545, 3.3.10.

@@ -5,10 +5,12 @@ import { footTap } from './foot-tap.ts';
 import { heelStand } from './heel-stand.ts';
 import { kneeStraighten } from './knee-straighten.ts';
 import { legRaise } from './leg-raise.ts';
+import { nerveGlide } from './nerve-glide.ts';
 
 const CATALOGUE: Readonly<Record<ExerciseId, Exercise>> = {
   'foot-tap': footTap,
   'leg-raise': legRaise,
+  'nerve-glide': nerveGlide,
   'heel-stand': heelStand,
   'knee-straighten': kneeStraighten,
 };

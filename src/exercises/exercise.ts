@@ -5,7 +5,7 @@ import type { RepRule } from '../reps/rep-rule.ts';
 import type { ExerciseDefinition } from './exercise-definition.ts';
 
 /** The exercises that are measured with the pose model. */
-export const EXERCISE_IDS = ['foot-tap', 'leg-raise', 'heel-stand', 'knee-straighten'] as const;
+export const EXERCISE_IDS = ['foot-tap', 'leg-raise', 'nerve-glide', 'heel-stand', 'knee-straighten'] as const;
 export type ExerciseId = (typeof EXERCISE_IDS)[number];
 
 /** An exercise of the catalogue, or a therapist's own. */

@@ -31,6 +31,8 @@ export interface SetSpec {
   readonly placedMs?: Ms;
   /** Leg raise: the therapist's limit for the knee's bend beyond how it lies at rest; without it `KNEE_LIMIT_DEG`. */
   readonly kneeLimitDeg?: Deg;
+  /** Nerve glide: the leg's elevation at which symptoms begin, as marked; without it the leg is to stay where it was held when the set began. */
+  readonly elevationLimitDeg?: Deg;
 }
 
 /** The knee limit where the therapist set none. Common practice. */
@@ -103,6 +105,7 @@ export function measureSamples(spec: SetSpec, samples: readonly LegSample[], { f
     summary: summaryOf(complete),
     kneeLimitDeg,
     onset,
+    glide: null,
     quality: qualityOf(samples, frames, exercise, {
       size: spec.size,
       from: from ?? 0,

@@ -1,5 +1,6 @@
+import type { GlideCycle, GlidePattern } from '../reps/glide-coordination.ts';
 import type { Deg, Ms, Px } from '../units.ts';
-import type { MeasuredRep } from './set-result.ts';
+import type { GlideStop, MeasuredRep } from './set-result.ts';
 
 /** What to change before a set can start, most urgent first. */
 export type ViewAdvice =
@@ -13,6 +14,9 @@ export type ViewAdvice =
   | 'not-sitting'
   | 'not-lying'
   | 'not-standing'
+  /** Nerve glide: the leg lies flat, or is already above its limit. */
+  | 'leg-not-held'
+  | 'leg-too-high'
   | 'hold-still';
 
 /** Where a set stands: looking for the right posture; still and ready, counting; or the leg was lost for a moment. */
@@ -32,6 +36,21 @@ export interface LegDrawing {
   readonly toe: PicturePoint;
 }
 
+/** A nerve glide now. */
+export interface LiveGlide {
+  /** The head's lift from where it rests; null: not seen. */
+  readonly headDeg: Deg | null;
+  /** How high the leg is held, from the horizontal; null: not seen. */
+  readonly elevationDeg: Deg | null;
+  /** Not to be gone above; null before the set has begun without a marked one. */
+  readonly limitDeg: Deg | null;
+  /** What the newest cycle was; null before the first. */
+  readonly pattern: GlidePattern | null;
+}
+
+/** What moves too little or is not seen, so that nothing can be said of the two together. */
+export type GlideTrouble = 'head-still' | 'foot-still' | 'head-hidden' | 'foot-hidden';
+
 /** What a screen shows of the set at this frame. Causal: it may lag and differ a little from the finished result. */
 export interface LiveView {
   readonly phase: SetPhase;
@@ -47,6 +66,8 @@ export interface LiveView {
   readonly heldMs: Ms | null;
   readonly advice: readonly ViewAdvice[];
   readonly leg: LegDrawing | null;
+  /** Null for the other exercises. */
+  readonly glide: LiveGlide | null;
 }
 
 /** Something that just happened in the set. */
@@ -57,4 +78,10 @@ export type SetEvent =
   | { readonly kind: 'found' }
   /** A hand was raised, and held up, while the set ran: the person wants to say something. */
   | { readonly kind: 'hand' }
-  | { readonly kind: 'ended'; readonly why: 'left' | 'target-reached' };
+  /** A cycle of a nerve glide is over, as far as can be told live. */
+  | { readonly kind: 'glide'; readonly cycle: GlideCycle }
+  /** Two cycles in a row were the wrong way round. Not told again before it has been right, and never twice within half a minute. */
+  | { readonly kind: 'glide-wrong' }
+  /** Two cycles in a row could not be judged. As seldom. */
+  | { readonly kind: 'glide-trouble'; readonly what: GlideTrouble }
+  | { readonly kind: 'ended'; readonly why: 'left' | 'target-reached' | GlideStop };

@@ -1,7 +1,8 @@
 import type { PictureSize } from '../capture/frame.ts';
 import type { AnyExerciseId } from '../exercises/exercise.ts';
 import type { Side } from '../pose/landmarks.ts';
-import type { Deg, Ms } from '../units.ts';
+import type { GlideCoordination } from '../reps/glide-coordination.ts';
+import type { Deg, Ms, Ratio } from '../units.ts';
 
 /** What may be said of a repetition besides its numbers; fixed words that also stand in files. */
 export type RepFlag = 'partial' | 'knee-bent' | 'tracking-gap' | 'past-onset' | 'sinking' | 'doubtful';
@@ -65,6 +66,37 @@ export interface Onset {
   readonly angleDeg: Deg | null;
 }
 
+/** Why a set of glides was ended before its dose was done: the leg had risen above its limit, or the person said that symptoms rise. */
+export type GlideStop = 'above-limit' | 'symptoms';
+
+/** How high the leg was held through a set of glides, hip to ankle from the horizontal. */
+export interface LegHeld {
+  /** Median over the set. */
+  readonly medianDeg: Deg;
+  readonly highestDeg: Deg;
+  /** Half the width of the 95 % interval. */
+  readonly uncertaintyDeg: Deg;
+  /** Not to be gone above. */
+  readonly limitDeg: Deg;
+  /** `marked`: where a therapist marked that symptoms begin. `held`: where the leg was held when the set began. */
+  readonly limitFrom: 'marked' | 'held';
+}
+
+/** Nerve glide: what foot and head did together. */
+export interface GlideResult extends GlideCoordination {
+  /** Share of all cycles that slide; null without a cycle. */
+  readonly slideShare: Ratio | null;
+  /** Medians over the cycles; null where not seen. */
+  readonly footRangeDeg: Deg | null;
+  readonly headRangeDeg: Deg | null;
+  /** Half the width of the 95 % interval of `headRangeDeg`; null with it. */
+  readonly headUncertaintyDeg: Deg | null;
+  /** Null when the leg was not seen from hip to ankle. */
+  readonly legHeld: LegHeld | null;
+  /** Null: the set was not ended early by either. */
+  readonly stopped: GlideStop | null;
+}
+
 /** The finished set. The same whether frames came live, from a file or from a recording. */
 export interface SetResult {
   readonly exercise: AnyExerciseId;
@@ -82,6 +114,8 @@ export interface SetResult {
   readonly kneeLimitDeg: Deg | null;
   /** Where symptoms began; null when nobody said so. */
   readonly onset: Onset | null;
+  /** Nerve glide; null for the other exercises. */
+  readonly glide: GlideResult | null;
   readonly quality: { readonly cameraTurnDeg: Deg | null; readonly warnings: readonly QualityWarning[] };
   readonly curve: AngleCurve;
 }

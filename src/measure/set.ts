@@ -226,6 +226,7 @@ const viewOf = (state: SetState, angle: Deg | null, advice: readonly ViewAdvice[
   heldMs: state.phase === 'counting' && state.counter && angle !== null ? liveHold(state.counter) : null,
   advice: state.phase === 'setting-up' && advice.length === 0 ? ['hold-still'] : advice,
   leg,
+  glide: null,
 });
 
 /** Ends a set and measures it as a whole: smoothing without lag, thresholds from the person's own range over all of it. */

@@ -3,6 +3,7 @@ import type { MeasuredRep, SetResult } from '../measure/set-result.ts';
 import type { DiaryEntry } from './diary-entry.ts';
 import type { FactsRow } from './facts-row.ts';
 import { withFootRow, withOnsetRow } from './foot-and-onset.ts';
+import { withGlideRow } from './glide-row.ts';
 import type { LockRow } from './lock/lock-row.ts';
 import { isSealed } from './lock/sealed-row.ts';
 import { sealing } from './lock/sealing.ts';
@@ -92,6 +93,7 @@ export const VERSIONS: readonly DatabaseVersion[] = [
     upgrade: { diary: ofSelf },
   },
   { version: 7, stores: { lock: 'id' } },
+  { version: 8, stores: {}, upgrade: { results: withGlideRow } },
 ];
 
 /** The version that the database has once it is open. */

@@ -1,12 +1,13 @@
 import * as v from 'valibot';
 import { fail, ok, type Result } from '../result.ts';
 import { type CalendarDay, calendarDay } from '../symptoms/calendar-day.ts';
-import { deg, ms } from '../units.ts';
+import { deg, ms, ratio } from '../units.ts';
 
 /** Numbers that are read back take their unit here. NaN and infinities are no numbers. */
 const finite = v.pipe(v.number(), v.finite());
 export const degShape = v.pipe(finite, v.transform(deg));
 export const msShape = v.pipe(finite, v.transform(ms));
+export const ratioShape = v.pipe(finite, v.minValue(0), v.maxValue(1), v.transform(ratio));
 export const wholeShape = v.pipe(v.number(), v.safeInteger(), v.minValue(0));
 /** A moment as `Date.toISOString` writes it, so that the order of the texts is the order of the moments. */
 export const momentShape = v.pipe(

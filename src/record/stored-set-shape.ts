@@ -1,11 +1,11 @@
 import * as v from 'valibot';
 import { EXERCISE_IDS } from '../exercises/exercise.ts';
 import { exerciseDefinitionShape } from '../exercises/exercise-definition.ts';
-import type { MeasuredRep, SetResult } from '../measure/set-result.ts';
+import type { GlideResult, MeasuredRep, SetResult } from '../measure/set-result.ts';
 import { POSE_MODELS } from '../pose/model.ts';
 import { personIdShape } from './person.ts';
 import type { RepEdit } from './rep-edit.ts';
-import { degShape, idShape, momentShape, msShape, oneOf, wholeShape } from './shape.ts';
+import { degShape, idShape, momentShape, msShape, oneOf, ratioShape, wholeShape } from './shape.ts';
 import type { SetHeader, StoredSet } from './stored-set.ts';
 
 type Shape<T> = v.GenericSchema<unknown, T>;
@@ -52,6 +52,40 @@ const curveShape = v.pipe(
   v.check(({ tMs, angleDeg }) => tMs.length === angleDeg.length, 'must have as many angles as times'),
 );
 
+const patternShape = oneOf({ slide: true, tension: true, unclear: true });
+
+const glideShape = v.strictObject({
+  pattern: patternShape,
+  cycles: v.array(
+    v.strictObject({
+      startMs: msShape,
+      endMs: msShape,
+      pattern: patternShape,
+      phaseDeg: v.nullable(degShape),
+      certainty: v.pipe(v.number(), v.minValue(0), v.maxValue(1)),
+      footRangeDeg: v.nullable(degShape),
+      headRangeDeg: v.nullable(degShape),
+      reason: v.nullable(
+        oneOf({ 'head-still': true, 'foot-still': true, 'head-hidden': true, 'foot-hidden': true, between: true }),
+      ),
+    }),
+  ),
+  slideShare: v.nullable(ratioShape),
+  footRangeDeg: v.nullable(degShape),
+  headRangeDeg: v.nullable(degShape),
+  headUncertaintyDeg: v.nullable(degShape),
+  legHeld: v.nullable(
+    v.strictObject({
+      medianDeg: degShape,
+      highestDeg: degShape,
+      uncertaintyDeg: degShape,
+      limitDeg: degShape,
+      limitFrom: oneOf({ marked: true, held: true }),
+    }),
+  ),
+  stopped: v.nullable(oneOf({ 'above-limit': true, symptoms: true })),
+}) satisfies Shape<GlideResult>;
+
 export const resultShape = v.strictObject({
   exercise: exerciseShape,
   side: sideShape,
@@ -65,6 +99,7 @@ export const resultShape = v.strictObject({
   summary: v.nullable(v.strictObject({ medianPeakDeg: degShape, medianRangeDeg: degShape, uncertaintyDeg: degShape })),
   kneeLimitDeg: v.nullable(degShape),
   onset: v.nullable(v.strictObject({ tMs: msShape, angleDeg: v.nullable(degShape) })),
+  glide: v.nullable(glideShape),
   quality: v.strictObject({ cameraTurnDeg: v.nullable(degShape), warnings: v.array(warningShape) }),
   curve: curveShape,
 }) satisfies Shape<SetResult>;

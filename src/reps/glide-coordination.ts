@@ -14,7 +14,7 @@ export interface GlideSample {
 
 export type GlidePattern = 'slide' | 'tension' | 'unclear';
 /** Why a cycle is unclear: one of the two does not move, one was not seen for too long, or the head is a quarter of a cycle off. */
-export type UnclearReason = 'head-still' | 'foot-still' | 'hidden' | 'between';
+export type UnclearReason = 'head-still' | 'foot-still' | 'head-hidden' | 'foot-hidden' | 'between';
 
 /** One cycle of a glide. */
 export interface GlideCycle {
@@ -56,8 +56,8 @@ const PHASED_SHARE = 0.5;
 /**
  * Tells slides from tension in a finished set of nerve glides. Slide: the head lifts while the foot points (plantarflexes), the nerve is let out at one end as
  * it is pulled at the other. Tension: the head lifts while the foot is pulled up. Not causal: it needs the whole set.
- * Holes: bridged for counting up to `holeLimit`; a cycle that is not seen for 0.3 of its length, foot or head, is `hidden`. A cycle whose foot was not
- * seen is counted by the head, and a movement that an end of the recording cuts is a `hidden` cycle.
+ * Holes: bridged for counting up to `holeLimit`; a cycle that is not seen for 0.3 of its length, foot or head, is
+ * `foot-hidden` or `head-hidden`. A cycle whose foot was not seen is counted by the head, and a movement that an end of the recording cuts is a `foot-hidden` cycle.
  * @param samples one a frame, in order of time
  */
 export function glideCoordination(samples: readonly GlideSample[]): GlideCoordination {
@@ -85,10 +85,12 @@ function judged(span: Span, pointing: GlideSignal, lift: GlideSignal): Judged {
     cycle: { startMs, endMs, pattern: 'unclear', phaseDeg: null, certainty: 0, footRangeDeg, headRangeDeg, reason },
     phase: null,
   });
-  if (span.cut || isHidden(pointing, span) || isHidden(lift, span)) return unclear('hidden');
+  if (isHidden(lift, span)) return unclear('head-hidden');
+  if (span.cut || isHidden(pointing, span)) return unclear('foot-hidden');
   const foot = fundamentalOf(pointing.raw, fromMs, toMs, pointing.noiseDeg);
   const head = fundamentalOf(lift.raw, fromMs, toMs, lift.noiseDeg);
-  if (!foot || !head) return unclear('hidden');
+  if (!foot) return unclear('foot-hidden');
+  if (!head) return unclear('head-hidden');
   const moves = (f: typeof foot) => f.swingDeg >= Math.max(STILL_DEG, 2 * SWING_SIGMAS * f.errorDeg);
   if (!moves(foot)) return unclear('foot-still');
   if (!moves(head)) return unclear('head-still');

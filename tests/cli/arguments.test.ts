@@ -24,6 +24,7 @@ test('a clip, an exercise and a side are enough', () => {
       poseEvery: 1,
       json: null,
       landmarks: null,
+      angles: null,
       kneeLimitDeg: null,
       onsetMs: null,
     },
@@ -47,6 +48,7 @@ test('every option is read, wherever it stands', () => {
     '--knee-limit',
     '20.5',
     '--onset=7.25',
+    '--angles=angles.CSV',
   ];
   expect(readArguments(args)).toEqual({
     ok: true,
@@ -59,6 +61,7 @@ test('every option is read, wherever it stands', () => {
       poseEvery: 3,
       json: 'out.json',
       landmarks: 'lm.json',
+      angles: 'angles.CSV',
       kneeLimitDeg: 20.5,
       onsetMs: 7250,
     },

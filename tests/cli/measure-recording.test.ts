@@ -29,6 +29,20 @@ test(
   COMMAND_MS,
 );
 
+test(
+  'landmarks and angles go out as tables, one row a picture, when their names end in .csv',
+  () => {
+    const [landmarks, angles] = [join(out, 'landmarks.csv'), join(out, 'angles.csv')];
+    const args = ['--exercise', 'foot-tap', '--side', 'left', '--landmarks', landmarks, '--angles', angles] as const;
+    expect(measure(TAPS, ...args).status).toBe(0);
+    const { frames } = JSON.parse(readFileSync(join(ROOT, TAPS), 'utf8')) as { frames: unknown[] };
+    for (const table of [landmarks, angles]) {
+      expect(readFileSync(table, 'utf8').split('\r\n')).toHaveLength(1 + frames.length);
+    }
+  },
+  COMMAND_MS,
+);
+
 test.each([
   ['leg-raise', 'left', 'foot-tap with the left leg, not leg-raise: use --exercise foot-tap'],
   ['foot-tap', 'right', 'foot-tap with the left leg, not the right: use --side left'],

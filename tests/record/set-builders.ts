@@ -57,6 +57,7 @@ export const result = (reps: readonly MeasuredRep[]): SetResult => {
     summary: complete.length > 0 ? { medianPeakDeg: deg(16), medianRangeDeg: deg(14.75), uncertaintyDeg: deg(1.1) } : null,
     kneeLimitDeg: null,
     onset: null,
+    glide: null,
     quality: { cameraTurnDeg: null, warnings: ['low-frame-rate'] },
     curve: { tMs: [ms(0), ms(33.333), ms(66.667)], angleDeg: [deg(1), null, deg(2.5)] },
   };

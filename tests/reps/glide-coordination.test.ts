@@ -54,7 +54,9 @@ test('no simulated set of tension is called a slide, none the other way round, a
 });
 
 test('no single cycle of tension is called a slide, and unclear ones say why', () => {
-  const rows = table(({ found }) => found.cycles.map((c) => c.reason ?? c.pattern));
+  const rows = table(({ found }) =>
+    found.cycles.map((c) => (c.reason?.endsWith('-hidden') ? 'hidden' : (c.reason ?? c.pattern))),
+  );
   console.log(`their cycles\n${shown(rows)}`);
   expect(cell(rows, 'tension', 'slide')).toBe(0);
   expect(cell(rows, 'slide', 'tension')).toBe(0);
@@ -165,8 +167,8 @@ test('the head the other way round makes tension of slides, and ranges are in de
 test.each([
   ['head-still', glides(undefined, () => 3)],
   ['foot-still', glides(() => 3)],
-  ['hidden', glides(() => null)],
-  ['hidden', glides(undefined, () => null)],
+  ['foot-hidden', glides(() => null)],
+  ['head-hidden', glides(undefined, () => null)],
 ] as const)('six cycles without the other joint are %s', (reason, samples) => {
   const found = glideCoordination(samples);
   expect(found.pattern).toBe('unclear');

@@ -120,6 +120,7 @@ export function scriptedMeasure(script: {
         onsetDeg: null,
         advice: [],
         leg: null,
+        glide: null,
       };
       return { state, view, events };
     },

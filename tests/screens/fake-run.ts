@@ -37,5 +37,6 @@ export const aView = (change: Partial<LiveView> = {}): LiveView => ({
   onsetDeg: null,
   advice: [],
   leg: null,
+  glide: null,
   ...change,
 });

@@ -54,6 +54,7 @@ export function aSet(reps: readonly MeasuredRep[], change: Partial<ShownSet> = {
       summary: complete.length > 0 ? { medianPeakDeg: deg(16), medianRangeDeg: deg(15), uncertaintyDeg: deg(2) } : null,
       kneeLimitDeg: null,
       onset: null,
+      glide: null,
       quality: { cameraTurnDeg: deg(3), warnings: [] },
       curve: { tMs: [ms(0), ms(1000), durationMs], angleDeg: [deg(1), null, deg(2)] },
     },

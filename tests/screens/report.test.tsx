@@ -139,7 +139,7 @@ test('print asks the browser to print', async () => {
   await report([plan]);
   const print = vi.fn();
   vi.stubGlobal('print', print);
-  fireEvent.click(screen.getByRole('button', { name: 'Print' }));
+  fireEvent.click(screen.getByRole('button', { name: 'Print, or save as PDF' }));
   expect(print).toHaveBeenCalledTimes(1);
 });
 

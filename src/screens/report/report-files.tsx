@@ -1,13 +1,22 @@
 import { useState } from 'react';
 import type { Person } from '../../record/person.ts';
+import type { CalendarSet } from '../../record/sets-calendar.ts';
 import type { CalendarDay } from '../../symptoms/calendar-day.ts';
 import { DayProblem } from '../day/day-problem.tsx';
+import { prescribedWords } from '../day/prescribed-words.ts';
 import { timeZoneHere } from '../parts/clock-now.ts';
 import { saveFile } from '../parts/save-file.ts';
 import { usePerson } from '../people/person-context.tsx';
 import type { Everything, Problem } from '../services.ts';
 import { useServices } from '../services-context.tsx';
+import type { Words } from '../words/words.ts';
 import { useWords } from '../words/words-context.tsx';
+
+/** What a done set is called in a calendar: "Foot taps, left leg: 15". */
+function calendarWords({ exercise, side, reps }: CalendarSet, words: Words): string {
+  const name = typeof exercise === 'string' ? prescribedWords(exercise, words).plural : exercise.ownName;
+  return words.day.reminder(name, words.sides[side].legLower, reps);
+}
 
 /** What makes each file is loaded with the first one. */
 const FILES = {
@@ -23,6 +32,14 @@ const FILES = {
     make: async ({ sets, diary }: Everything) =>
       (await import('../../record/reps-table.ts')).repsTable(sets, diary, timeZoneHere()),
   },
+  calendarFile: {
+    name: (day: CalendarDay) => `evenside-done-${day}.ics`,
+    type: 'text/calendar',
+    make: async ({ sets, diary }: Everything, _: Person | null, words: Words) => {
+      const { calendarSets, setsCalendar } = await import('../../record/sets-calendar.ts');
+      return setsCalendar(calendarSets(sets, diary), (set) => calendarWords(set, words), new Date().toISOString());
+    },
+  },
   everythingFile: {
     name: (day: CalendarDay) => `evenside-everything-${day}.json`,
     type: 'application/json',
@@ -34,7 +51,8 @@ type FileKind = keyof typeof FILES;
 
 /** Saves what is stored of one person as files. @param day stands in their names */
 export function ReportFiles({ day }: { readonly day: CalendarDay }) {
-  const { report, people } = useWords();
+  const words = useWords();
+  const { report, people } = words;
   const { everything } = useServices();
   const person = usePerson()?.person ?? null;
   const [problem, setProblem] = useState<Problem | null>(null);
@@ -45,12 +63,12 @@ export function ReportFiles({ day }: { readonly day: CalendarDay }) {
     if (!all.ok) return;
     setDamaged(all.value.damaged.length);
     const { name, type, make } = FILES[kind];
-    saveFile(name(day), await make(all.value, person), type);
+    saveFile(name(day), await make(all.value, person, words), type);
   };
   return (
     <div className="report-files">
       <div className="report-buttons">
-        {(['setsFile', 'repsFile', 'everythingFile'] as const).map((kind) => (
+        {(['setsFile', 'repsFile', 'calendarFile', 'everythingFile'] as const).map((kind) => (
           <button key={kind} type="button" className="button" onClick={() => void save(kind)}>
             {report[kind]}
           </button>

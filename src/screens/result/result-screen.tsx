@@ -11,6 +11,7 @@ import { usePerson } from '../people/person-context.tsx';
 import type { Problem, ShownSet } from '../services.ts';
 import { useWords } from '../words/words-context.tsx';
 import { AngleCurve } from './angle-curve.tsx';
+import { CurveFiles } from './curve-files.tsx';
 import { CurveLegend } from './curve-legend.tsx';
 import { DoAgain } from './do-again.tsx';
 import { EditList } from './edit-list.tsx';
@@ -56,6 +57,7 @@ function Result({ set, change, problem }: StoredSetInUse & { readonly set: Shown
               <CurveLegend />
             </div>
             <AngleCurve curve={set.result.curve} reps={reps} />
+            <CurveFiles set={set} />
           </section>
         ) : null}
         <SetProfile set={set} />

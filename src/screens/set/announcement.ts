@@ -36,6 +36,13 @@ export function announcementOf(event: SetEvent, heard: Heard, words: Words['set'
     case 'hand':
       // What it does is said by who does it: see `run.ts`.
       return { say: null, tone: null };
+    case 'glide':
+      // The count says that it counted; what it was is said only when it needs saying.
+      return { say: null, tone: null };
+    case 'glide-wrong':
+      return { say: words.glideWrong, tone: null };
+    case 'glide-trouble':
+      return { say: words.glideTrouble[event.what], tone: null };
     case 'ended':
       return { say: words.endedVoice(heard.counted), tone: 'ended' };
     default:

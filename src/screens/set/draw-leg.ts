@@ -8,6 +8,7 @@ import type { TargetBand } from './target-band.ts';
 const JOINT: Record<ExerciseId, 'hip' | 'knee' | 'ankle'> = {
   'foot-tap': 'ankle',
   'leg-raise': 'hip',
+  'nerve-glide': 'ankle',
   'heel-stand': 'ankle',
   'knee-straighten': 'knee',
 };

@@ -17,6 +17,8 @@ const ADVICE_SIGN: Record<ViewAdvice, IconName> = {
   'not-sitting': 'person',
   'not-lying': 'person',
   'not-standing': 'person',
+  'leg-not-held': 'person',
+  'leg-too-high': 'person',
   'hold-still': 'still',
 };
 

@@ -4,6 +4,7 @@ import type { DoseField } from '../../dose/dose.ts';
 import type { CautionId, PrescribedExerciseId } from '../../dose/prescribed-exercise.ts';
 import type { HoldReason, Proposal } from '../../dose/propose.ts';
 import type { LineState } from '../../dose/today-line.ts';
+import type { ExerciseId } from '../../exercises/exercise.ts';
 import type { QuestionsReason } from '../../symptoms/questions-due.ts';
 import type { RedFlagId, Urgency } from '../../symptoms/red-flags.ts';
 
@@ -25,7 +26,7 @@ export interface DayWords {
   readonly reminderAbout: string;
   /** Those that no camera measures yet have no other name. */
   readonly byHandOnly: Record<
-    Exclude<PrescribedExerciseId, 'foot-tap' | 'leg-raise' | 'heel-stand' | 'knee-straighten'>,
+    Exclude<PrescribedExerciseId, ExerciseId>,
     { readonly name: string; readonly plural: string; readonly about: string }
   >;
   readonly dose: (reps: number, holdS: number) => string;

@@ -19,11 +19,6 @@ export const enDay: DayWords = {
   reminder: (exercise, leg, reps) => `${exercise}, ${leg}: ${reps}`,
   reminderAbout: 'Stop when it hurts more, or when tingling or numbness moves further down.',
   byHandOnly: {
-    'nerve-glide': {
-      name: 'Nerve glide',
-      plural: 'Nerve glides',
-      about: 'Lying, leg held up by a strap: point the foot while the head lifts, pull it up while the head rests.',
-    },
     'toe-lift': { name: 'Big toe lift', plural: 'Big toe lifts', about: 'Sitting: lift your big toe, lower it.' },
   },
   dose: (reps, holdS) => `${times(reps)}${holdS > 0 ? `, each held for ${holdS} s` : ''}`,

@@ -5,9 +5,10 @@ export const enReport: ReportWords = {
   title: 'Report for the therapist',
   open: 'Report to print or take along',
   lead: 'Print it, or save your numbers as files. Nothing is sent anywhere.',
-  print: 'Print',
+  print: 'Print, or save as PDF',
   setsFile: 'Sets as CSV',
   repsFile: 'Repetitions as CSV',
+  calendarFile: 'Done sets for a calendar',
   everythingFile: 'Everything as JSON',
   filesHint: 'The files hold all sets and all that you told, whatever the weeks chosen. Give them only to somebody you trust.',
   damaged: (n) =>

@@ -33,6 +33,7 @@ export const enResult: Words['result'] = {
     'camera-moved': 'The camera moved during the set.',
   },
   curveTitle: 'The whole set',
+  curveFile: { csv: 'Angles as CSV', json: 'Angles as JSON' },
   curveAlt: (complete, partial, widest) =>
     `Angle over time: ${complete} counted ${times(complete)}, ${smallOnes(partial)}${widest === null ? '' : `, the widest ${widest} degrees`}. The table below has every number.`,
   seconds: 's',

@@ -19,12 +19,6 @@ export const esDay: DayWords = {
   reminder: (exercise, leg, reps) => `${exercise}, ${leg}: ${reps}`,
   reminderAbout: 'Pare si duele más, o si el hormigueo o el adormecimiento baja más.',
   byHandOnly: {
-    'nerve-glide': {
-      name: 'Deslizamiento del nervio',
-      plural: 'Deslizamientos del nervio',
-      about:
-        'Boca arriba, con una correa que sujeta la pierna en alto: aleje la punta del pie mientras levanta la cabeza, y acérquela hacia usted mientras apoya la cabeza.',
-    },
     'toe-lift': {
       name: 'Levantar el dedo gordo',
       plural: 'Elevaciones del dedo gordo',

@@ -5,9 +5,10 @@ export const esReport: ReportWords = {
   title: 'Informe para el fisioterapeuta',
   open: 'Informe para imprimir o llevar',
   lead: 'Imprímalo o guarde sus números en archivos. No se envía nada a ninguna parte.',
-  print: 'Imprimir',
+  print: 'Imprimir o guardar como PDF',
   setsFile: 'Series en CSV',
   repsFile: 'Repeticiones en CSV',
+  calendarFile: 'Series hechas para un calendario',
   everythingFile: 'Todo en JSON',
   filesHint:
     'Los archivos contienen todas las series y todo lo que contó, sean cuales sean las semanas elegidas. Déselos solo a alguien de confianza.',

@@ -35,6 +35,7 @@ export const esResult: Words['result'] = {
     'camera-moved': 'La cámara se movió durante la serie.',
   },
   curveTitle: 'Toda la serie',
+  curveFile: { csv: 'Ángulos como CSV', json: 'Ángulos como JSON' },
   curveAlt: (complete, partial, widest) =>
     `Ángulo a lo largo del tiempo: ${complete} ${times(complete)} en la cuenta, ${smallOnes(partial)}${widest === null ? '' : `, la más amplia de ${widest} grados`}. La tabla de abajo tiene todos los números.`,
   seconds: 's',

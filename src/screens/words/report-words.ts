@@ -17,6 +17,7 @@ export interface ReportWords {
   readonly print: string;
   readonly setsFile: string;
   readonly repsFile: string;
+  readonly calendarFile: string;
   readonly everythingFile: string;
   readonly filesHint: string;
   /** What is stored, but is in no file. */

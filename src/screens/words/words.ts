@@ -1,6 +1,6 @@
 import type { Beat } from '../../dose/pace.ts';
 import type { ExerciseId } from '../../exercises/exercise.ts';
-import type { SetEvent, ViewAdvice } from '../../measure/live-view.ts';
+import type { GlideTrouble, SetEvent, ViewAdvice } from '../../measure/live-view.ts';
 import type { QualityWarning, RepFlag } from '../../measure/set-result.ts';
 import type { HeadTowards, Posture } from '../../pose/head-up.ts';
 import type { Side } from '../../pose/landmarks.ts';
@@ -142,6 +142,9 @@ export interface Words {
     readonly ofTarget: (target: number) => string;
     readonly small: (n: number) => string;
     readonly smallVoice: string;
+    /** Nerve glide: said once after two cycles the wrong way round. */
+    readonly glideWrong: string;
+    readonly glideTrouble: Record<GlideTrouble, string>;
     readonly onset: string;
     readonly onsetMarked: string;
     readonly onsetVoice: string;
@@ -178,6 +181,8 @@ export interface Words {
     readonly warningsTitle: string;
     readonly warnings: Record<QualityWarning, string>;
     readonly curveTitle: string;
+    /** The curve's numbers as a file. */
+    readonly curveFile: Record<'csv' | 'json', string>;
     readonly curveAlt: (complete: number, partial: number, widest: string | null) => string;
     readonly seconds: string;
     readonly legend: { readonly complete: string; readonly partial: string; readonly struck: string };
