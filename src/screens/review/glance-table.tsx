@@ -88,7 +88,9 @@ export function GlanceTable({
                   <span className="soft">{glance.noRange}</span>
                 )}
                 {glides.length > 0 ? (
-                  <span className="review-figure">{countTold(glideCount(glides.map(({ glide }) => glide)), glideWords)}</span>
+                  <span className="review-figure review-sentence">
+                    {countTold(glideCount(glides.map(({ glide }) => glide)), glideWords)}
+                  </span>
                 ) : null}
               </td>
               <td data-label={glance.change}>
