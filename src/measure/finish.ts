@@ -13,6 +13,7 @@ import type { LegSample } from './leg-sample.ts';
 import { fromFloor, levelled } from './levelled.ts';
 import { measuredReps } from './measured-rep.ts';
 import { findMovements, type Movements } from './movements.ts';
+import { withoutGlimpses } from './glimpses.ts';
 import { heedOnset, onsetIn } from './onset.ts';
 import { qualityOf } from './quality.ts';
 import { readyIndex } from './ready.ts';
@@ -59,25 +60,31 @@ export function measureSamples(spec: SetSpec, samples: readonly LegSample[], { f
   const { exercise } = spec;
   const reading = readLeg(samples, exercise.segments);
   const far = farShare(samples) > FAR_SHARE;
-  const seen = far ? samples.map(() => null) : angleSeries(samples, exercise, reading, foundReadyMs);
   const tMs = samples.map((s) => s.tMs);
-  const from = readyIndex(
-    tMs,
-    seen.map((f) => f?.deg ?? null),
-    exercise.rule,
-    foundReadyMs,
-  );
-  const found = (frames: readonly (AngleInFrame | null)[]) =>
+  const series = far ? samples.map(() => null) : angleSeries(samples, exercise, reading, foundReadyMs);
+  const seen = exercise.heldLeg ? withoutGlimpses(series, tMs, exercise.rule) : series;
+  const stillFrom = (readyMs: Ms | null) =>
+    readyIndex(
+      tMs,
+      series.map((f) => f?.deg ?? null),
+      exercise.rule,
+      readyMs,
+    );
+  const found = stillFrom(foundReadyMs);
+  // A file may be cut tight, and a foot in the air is often not found still before its motion is followed.
+  const early = exercise.heldLeg && !spec.endsItself ? stillFrom(null) : null;
+  const from = early === null || found === null ? found : Math.min(early, found);
+  const moved = (frames: readonly (AngleInFrame | null)[]) =>
     findMovements(
       frames.map((measured, i) => ({ tMs: ms(tMs[i] as number), measured })),
       exercise,
       from,
     );
   const lyingLeg = exercise.angle === 'leg-elevation';
-  const rough = found(seen);
+  const rough = moved(seen);
   const turn = cameraTurn(restOf(samples, seen, rough), exercise.posture);
   const facing = usualFacing(samples, exercise);
-  const { frames, movements } = corrected({ exercise, facing, turn }, seen, rough, found);
+  const { frames, movements } = corrected({ exercise, facing, turn }, seen, rough, moved);
   const sign = exercise.rule.direction === 'rises' ? 1 : -1;
   const angleDeg = movements.smooth.map((v) => (v === null ? null : deg(v * sign)));
   const onset = onsetIn(onsetMs, { tMs, angleDeg, sign, noticeDeg: exercise.rule.noticeDeg });
@@ -112,7 +119,7 @@ export function measureSamples(spec: SetSpec, samples: readonly LegSample[], { f
       exercise.id === 'nerve-glide'
         ? glideResult({
             samples,
-            footDeg: frames.map((f) => f?.deg ?? null),
+            frames,
             from,
             facing,
             cameraTurnDeg: turn,
