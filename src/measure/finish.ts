@@ -19,6 +19,7 @@ import { qualityOf } from './quality.ts';
 import { readyIndex } from './ready.ts';
 import type { GlideStop, MeasuredRep, SetResult } from './set-result.ts';
 import { squared } from './squared.ts';
+import { steadied } from './steadied.ts';
 
 /** What the measurement must know of a set. */
 export interface SetSpec {
@@ -63,16 +64,10 @@ export function measureSamples(spec: SetSpec, samples: readonly LegSample[], { f
   const tMs = samples.map((s) => s.tMs);
   const series = far ? samples.map(() => null) : angleSeries(samples, exercise, reading, foundReadyMs);
   const seen = exercise.heldLeg ? withoutGlimpses(series, tMs, exercise.rule) : series;
-  const stillFrom = (readyMs: Ms | null) =>
-    readyIndex(
-      tMs,
-      series.map((f) => f?.deg ?? null),
-      exercise.rule,
-      readyMs,
-    );
-  const found = stillFrom(foundReadyMs);
+  const angles = series.map((f) => f?.deg ?? null);
+  const found = readyIndex(tMs, angles, exercise.rule, foundReadyMs);
   // A file may be cut tight, and a foot in the air is often not found still before its motion is followed.
-  const early = exercise.heldLeg && !spec.endsItself ? stillFrom(null) : null;
+  const early = exercise.heldLeg && !spec.endsItself ? readyIndex(tMs, steadied(tMs, angles), exercise.rule, null) : null;
   const from = early === null || found === null ? found : Math.min(early, found);
   const moved = (frames: readonly (AngleInFrame | null)[]) =>
     findMovements(
@@ -122,7 +117,6 @@ export function measureSamples(spec: SetSpec, samples: readonly LegSample[], { f
             frames,
             from,
             facing,
-            cameraTurnDeg: turn,
             markedLimitDeg: spec.elevationLimitDeg ?? null,
             stopped: stopped ?? null,
           })
@@ -179,7 +173,8 @@ function corrected(
   if (isTooTurned(turn)) return again(seen.map(() => null));
   if (exercise.angle === 'leg-elevation') return again(levelled(seen, exercise, rough, turn ?? deg(0)));
   if (exercise.angle === 'foot-elevation') return again(fromFloor(seen, exercise, rough));
-  const square = squared(seen, exercise, facing, turn);
+  // The turn is known too roughly beside a leg that is held up.
+  const square = exercise.heldLeg ? null : squared(seen, exercise, facing, turn);
   return square ? again(square) : { frames: seen, movements: rough };
 }
 

@@ -21,7 +21,6 @@ export interface GlideEvidence {
   /** Index of the first sample that counts; null: none does. */
   readonly from: number | null;
   readonly facing: Facing;
-  readonly cameraTurnDeg: Deg | null;
   /** As marked; null: where the leg was held when the set began. */
   readonly markedLimitDeg: Deg | null;
   readonly stopped: GlideStop | null;
@@ -52,8 +51,8 @@ function middleOf(cycles: readonly GlideCycle[], pick: (cycle: GlideCycle) => De
   return middle === null ? null : deg(middle);
 }
 
-function legHeld({ samples, frames, facing, cameraTurnDeg, markedLimitDeg }: GlideEvidence, from: number): LegHeld | null {
-  const { elevationDeg, levelled } = elevationSeries(samples, frames, facing, cameraTurnDeg);
+function legHeld({ samples, frames, facing, markedLimitDeg }: GlideEvidence, from: number): LegHeld | null {
+  const { elevationDeg, levelled } = elevationSeries(samples, frames, facing);
   const beganMs = (samples[from] as LegSample).tMs;
   const within = (fromMs: Ms, toMs: Ms): readonly number[] =>
     elevationDeg.flatMap((each, i) => {

@@ -1,11 +1,9 @@
 import { type Facing, kneeFlexion, type LegLines, legElevation } from '../angles/joint-angle.ts';
-import { turnedElevation } from '../angles/turned-elevation.ts';
 import { median } from '../signal/median.ts';
 import { type Deg, deg, wrapped } from '../units.ts';
 import type { AngleInFrame } from './angle-series.ts';
 import type { LegSample } from './leg-sample.ts';
 import { lineBetween } from './line-between.ts';
-import { slopeOfTurn } from './lying-turn.ts';
 import { OTHER_LEG_DEG } from './other-legs-points.ts';
 
 /** The other leg tells what is level only when it lies: this near to the picture's horizontal, deg, since cameras tilt; and straight. Chosen. */
@@ -37,13 +35,6 @@ export function usualLevel(levels: readonly (Deg | null)[]): Deg | null {
   return level === null ? null : deg(level);
 }
 
-/**
- * The leg's elevation: from the picture's, the level and what a turned camera adds to it taken off.
- * @param levelDeg null: the picture's horizontal is level
- */
-export const elevationOf = (inPictureDeg: Deg, levelDeg: Deg | null, cameraTurnDeg: Deg | null): Deg =>
-  turnedElevation(deg(inPictureDeg - (levelDeg ?? 0)), slopeOfTurn(cameraTurnDeg ?? deg(0)));
-
 /** Up from the picture's horizontal, towards the feet. */
 const elevationOfLine = (directionDeg: Deg, facing: Facing): number =>
   wrapped(facing === 'left' ? directionDeg - 180 : -directionDeg);
@@ -65,14 +56,13 @@ export const elevationInPicture = (shankDeg: Deg, aboveShankDeg: Deg, facing: Fa
 
 /**
  * The leg's elevation through a finished set, one a frame; null where it was not seen. The shank's motion tells how it changes, hip and ankle where they are
- * this leg's how high it is.
+ * this leg's how high it is. What a turned camera does to it shows in the other leg as well and goes off with the level, but for a degree or two.
  * @param frames one a sample
  */
 export function elevationSeries(
   samples: readonly LegSample[],
   frames: readonly (AngleInFrame | null)[],
   facing: Facing,
-  cameraTurnDeg: Deg | null,
 ): { readonly elevationDeg: readonly (Deg | null)[]; readonly levelled: boolean } {
   const levelDeg = usualLevel(samples.filter(({ other }) => other !== null).map((sample) => levelSeen(sample, facing)));
   const shanks = frames.map((frame) => frame?.leg.shank.directionDeg ?? null);
@@ -83,7 +73,7 @@ export function elevationSeries(
     }),
   );
   const elevationDeg = shanks.map((shank) =>
-    shank === null || above === null ? null : elevationOf(elevationInPicture(shank, deg(above), facing), levelDeg, cameraTurnDeg),
+    shank === null || above === null ? null : deg(elevationInPicture(shank, deg(above), facing) - (levelDeg ?? 0)),
   );
   return { elevationDeg, levelled: levelDeg !== null };
 }
