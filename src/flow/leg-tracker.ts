@@ -51,7 +51,10 @@ export interface LegTracker {
  */
 export function startLegTracker(segments: readonly Segment[], side: Side, held = false): LegTracker {
   const followed = new Map<Segment, Followed>(
-    segments.map((s) => [s, { tracker: null, anchor: 0, foundMs: Number.NEGATIVE_INFINITY, wellMs: 0, watch: null, held, hung: null }]),
+    segments.map((s) => [
+      s,
+      { tracker: null, anchor: 0, foundMs: Number.NEGATIVE_INFINITY, wellMs: 0, watch: null, held, hung: null },
+    ]),
   );
   let before: CameraMotion | null = null;
   return {
@@ -125,7 +128,12 @@ function takeRest(
   if (!rest) return null;
   state.watch = null;
   const sight: Sight = { frame: picture, crop: rest.crop, pyramid: buildPyramid(rest.crop, LEVELS) };
-  const tracker = SegmentTracker.start(sight, rest.shape, { baseDeg: state.tracker?.turnSeen(rest.shape) ?? 0, held: state.held }, tMs);
+  const tracker = SegmentTracker.start(
+    sight,
+    rest.shape,
+    { baseDeg: state.tracker?.turnSeen(rest.shape) ?? 0, held: state.held },
+    tMs,
+  );
   if (!tracker) return null;
   state.tracker = tracker;
   state.anchor += 1;

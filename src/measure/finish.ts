@@ -8,12 +8,12 @@ import { type AngleInFrame, angleSeries, usualFacing } from './angle-series.ts';
 import { cameraTurn, isTooTurned } from './camera-turn.ts';
 import { footAt } from './foot-position.ts';
 import { glideResult } from './glide-result.ts';
+import { withoutGlimpses } from './glimpses.ts';
 import { farShare, readLeg, strayShare } from './leg-reading.ts';
 import type { LegSample } from './leg-sample.ts';
 import { fromFloor, levelled } from './levelled.ts';
 import { measuredReps } from './measured-rep.ts';
 import { findMovements, type Movements } from './movements.ts';
-import { withoutGlimpses } from './glimpses.ts';
 import { heedOnset, onsetIn } from './onset.ts';
 import { qualityOf } from './quality.ts';
 import { readyIndex } from './ready.ts';
@@ -57,7 +57,11 @@ interface SetNotes {
 /**
  * Measures a whole set from its samples: both sources joined, smoothed without lag, parted into repetitions.
  */
-export function measureSamples(spec: SetSpec, samples: readonly LegSample[], { foundReadyMs, onsetMs, stopped }: SetNotes): SetResult {
+export function measureSamples(
+  spec: SetSpec,
+  samples: readonly LegSample[],
+  { foundReadyMs, onsetMs, stopped }: SetNotes,
+): SetResult {
   const { exercise } = spec;
   const reading = readLeg(samples, exercise.segments);
   const far = farShare(samples) > FAR_SHARE;
