@@ -4,7 +4,7 @@ import { median } from '../signal/median.ts';
 import { type Deg, deg, type Ms } from '../units.ts';
 import type { SetSpec } from './finish.ts';
 import { firstAtLeast } from './first-at-least.ts';
-import { ABOVE_MS, type HeldLimit, isAbove } from './glide-limit.ts';
+import type { HeldLimit, LimitWatch } from './glide-limit.ts';
 import { faceLine, headRest, liftOf } from './head-series.ts';
 import { aboveShank, elevationInPicture, levelSeen, usualLevel } from './held-leg.ts';
 import type { LegSample } from './leg-sample.ts';
@@ -23,13 +23,9 @@ interface Moment extends GlideSample {
 }
 
 /** A nerve glide under way: the latest frames, and what was told of them. */
-export interface LiveGlideState {
+export interface LiveGlideState extends LimitWatch {
   /** In order of time, at most the last `REMEMBERED_MS`. */
   readonly recent: readonly Moment[];
-  readonly elevationDeg: Deg | null;
-  readonly limit: HeldLimit | null;
-  /** Since when the leg has been above it; null: it is not. */
-  readonly aboveSinceMs: Ms | null;
   /** When cycles were last looked for. */
   readonly lookedMs: Ms | null;
   /** The newest cycle that was told. */
@@ -95,16 +91,6 @@ export function beginGlide(before: LiveGlideState, tMs: Ms): LiveGlideState {
   const held = median(still.flatMap(({ elevationDeg }) => elevationDeg ?? []));
   const limit: HeldLimit | null = before.limit ?? (held === null ? null : { limitDeg: deg(held), limitFrom: 'held' });
   return { ...before, limit, recent: still };
-}
-
-/** Whether the leg has now been above its limit for too long. */
-export function heedLimit(before: LiveGlideState, tMs: Ms): readonly [LiveGlideState, boolean] {
-  const { elevationDeg, limit, aboveSinceMs } = before;
-  // A frame in which the leg is not measured changes nothing.
-  if (elevationDeg === null || !limit) return [before, false];
-  if (!isAbove(elevationDeg, limit)) return [{ ...before, aboveSinceMs: null }, false];
-  const sinceMs = aboveSinceMs ?? tMs;
-  return [{ ...before, aboveSinceMs: sinceMs }, tMs - sinceMs >= ABOVE_MS];
 }
 
 /**

@@ -1,101 +1,29 @@
-import { type CounterState, LIVE_GAP_MS, resumeCounter, startCounter, stepCounter } from '../reps/live-counter.ts';
+import { LIVE_GAP_MS, resumeCounter, startCounter, stepCounter } from '../reps/live-counter.ts';
 import { liveHold } from '../reps/live-hold.ts';
 import { type Deg, deg, type Ms, ms } from '../units.ts';
-import { measureSamples, type SetSpec } from './finish.ts';
+import { measureSamples } from './finish.ts';
 import { heldAdvice } from './glide-limit.ts';
+import { glideStep } from './glide-step.ts';
 import { type LegSample, sampleOf } from './leg-sample.ts';
-import { beginGlide, glideView, hearGlides, heedLimit, type LiveGlideState, seeGlide, startLiveGlide } from './live-glide.ts';
-import { type LiveLeg, liveAngle, startLiveLeg, stepLiveLeg } from './live-leg.ts';
-import type { LegDrawing, LiveView, SetEvent, SetPhase, ViewAdvice } from './live-view.ts';
-import { goesOn, type LastPose, poseAt } from './motion-alone.ts';
+import { glideView, seeGlide } from './live-glide.ts';
+import { liveAngle, startLiveLeg, stepLiveLeg } from './live-leg.ts';
+import type { LegDrawing, LiveView, SetEvent, ViewAdvice } from './live-view.ts';
+import { goesOn, poseAt } from './motion-alone.ts';
 import type { Observation } from './observation.ts';
 import { heedOnset } from './onset.ts';
 import { HAND_DOWN, type HandState, handRaised, stepHand } from './raised-hand.ts';
 import { liveRep } from './rep-of.ts';
-import type { GlideStop, MeasuredRep, Onset, SetResult } from './set-result.ts';
+import type { SetResult } from './set-result.ts';
+import type { Seen, SetState } from './set-state.ts';
 import { viewAdvice } from './view-advice.ts';
 
 export type { SetSpec } from './finish.ts';
-
-/** Samples so far, newest first: adding one shares the rest, so that a state never changes once made. */
-interface SampleList {
-  readonly sample: LegSample;
-  readonly before: SampleList | null;
-}
-
-/** What the last pose told, for the frames that have none. */
-interface Seen extends LastPose {
-  readonly points: LegDrawing;
-  readonly advice: readonly ViewAdvice[];
-}
-
-/**
- * A set under way.
- *
- *   setting-up --(posture right and view good for placedMs, angle still for readyMs)--> counting <--> lost
- *   counting --(target reached and still, or the person has left; only a set that ends itself)--> ended
- */
-export interface SetState {
-  readonly spec: SetSpec;
-  readonly samples: SampleList | null;
-  readonly phase: SetPhase;
-  readonly leg: LiveLeg | null;
-  /** Null before the first pose. */
-  readonly seen: Seen | null;
-  readonly counter: CounterState | null;
-  readonly reps: readonly MeasuredRep[];
-  /** How many of them are complete. */
-  readonly count: number;
-  /** Angles of the last readyMs, oldest first: the stillness before the start. */
-  readonly recent: readonly { readonly tMs: Ms; readonly deg: Deg }[];
-  /** Since when posture and view have been right; null: they are not. */
-  readonly placedSinceMs: Ms | null;
-  /** Where the joint rests: as it was found ready, then where the last complete repetition began. Null before. */
-  readonly restDeg: Deg | null;
-  /** When counting began; null before. */
-  readonly readyMs: Ms | null;
-  /** When the leg was last measured. */
-  readonly seenMs: Ms | null;
-  /** When the last movement came back. */
-  readonly lastRepMs: Ms | null;
-  /** The live angle of the newest frame; null when not measured. */
-  readonly angleDeg: Deg | null;
-  /** Where symptoms began, in the live angle; null: not yet. */
-  readonly onset: Onset | null;
-  /** Whether a hand is up. */
-  readonly hand: HandState;
-  /** Null for all exercises but the nerve glide. */
-  readonly glide: LiveGlideState | null;
-  /** Why a set of glides is to end, or has ended, before its dose. */
-  readonly stopped: GlideStop | null;
-}
+export { type SetState, startSet } from './set-state.ts';
 
 /** Nobody to be seen for this long after at least one repetition: the person has got up and the set is over. Chosen. */
 const LEFT_MS = 6000;
 /** After the last repetition of the dose the set ends when this has passed without another. Chosen. */
 const DONE_MS = 2000;
-
-export const startSet = (spec: SetSpec): SetState => ({
-  spec,
-  samples: null,
-  phase: 'setting-up',
-  leg: null,
-  seen: null,
-  counter: null,
-  reps: [],
-  count: 0,
-  recent: [],
-  placedSinceMs: null,
-  restDeg: null,
-  readyMs: null,
-  seenMs: null,
-  lastRepMs: null,
-  angleDeg: null,
-  onset: null,
-  hand: HAND_DOWN,
-  glide: spec.exercise.id === 'nerve-glide' ? startLiveGlide(spec) : null,
-  stopped: null,
-});
 
 /** What one frame did to a set. */
 export interface SetStep {
@@ -130,7 +58,7 @@ export function stepSet(state: SetState, observation: Observation): SetStep {
 /** Whether a hand is up; before the set and after it that says nothing, and a frame without a pose changes nothing. */
 function handIn({ spec, hand, phase }: SetState, { landmarks, tMs }: Observation): readonly [HandState, boolean] {
   if (phase === 'setting-up' || phase === 'ended') return [HAND_DOWN, false];
-  return landmarks ? stepHand(hand, tMs, handRaised(landmarks, spec.exercise.posture)) : [hand, false];
+  return landmarks ? stepHand(hand, tMs, handRaised(landmarks, spec.exercise)) : [hand, false];
 }
 
 /** What this frame's pose tells, or the last one's where the picture's motion goes on from it; null: nobody is there. */
@@ -174,21 +102,13 @@ function advance(state: SetState, tMs: Ms, angle: Deg | null, advice: readonly V
   }
 }
 
-/** A nerve glide besides its count: cycles, the leg's limit, symptoms that were said to rise. */
+/** A nerve glide besides its count. */
 function glideOn({ glide, phase, stopped }: SetState, { state, events }: Advanced, tMs: Ms): Advanced {
-  if (!glide || phase === 'ended') return { state, events };
-  if (phase === 'setting-up' && state.phase === 'setting-up' && stopped === null) return { state, events };
-  const begun = phase === 'setting-up' && state.phase === 'counting' ? beginGlide(glide, tMs) : glide;
-  const [watched, above] = heedLimit(begun, tMs);
-  const why = stopped ?? (above && state.spec.endsItself ? 'above-limit' : null);
-  const stops = why !== null && state.phase !== 'ended';
-  const [heard, told] = hearGlides(watched, tMs, stops || state.phase === 'ended');
-  const last: readonly SetEvent[] = stops ? [{ kind: 'ended', why }] : [];
-  const [others, end] = [events.filter(({ kind }) => kind !== 'ended'), events.filter(({ kind }) => kind === 'ended')];
-  return {
-    state: { ...state, glide: heard, ...(stops ? { phase: 'ended' as const, stopped: why } : {}) },
-    events: [...others, ...told, ...end, ...last],
-  };
+  if (!glide) return { state, events };
+  const { endsItself } = state.spec;
+  const step = glideStep(glide, { tMs, before: phase, now: state.phase, stopped, endsItself, events });
+  const ended = step.stopped === null ? {} : { phase: 'ended' as const, stopped: step.stopped };
+  return { state: { ...state, glide: step.glide, ...ended }, events: step.events };
 }
 
 const signed = ({ spec }: SetState, angle: Deg): Deg => (spec.exercise.rule.direction === 'rises' ? angle : deg(-angle));
