@@ -63,8 +63,11 @@ describe.each(IDS)('%s', (id) => {
 });
 
 // Nothing is said of how long a glide is held.
-test.each(IDS.filter((id) => id !== 'slr-left-kneebend' && !id.startsWith('glide-')))('%s: holds are as long as the true ones', (id) => {
-  const off = measureRecording(recordingOf(id)).reps.map((rep, i) => Math.abs(rep.holdMs - (truthOf(id).reps[i]?.holdMs ?? 0)));
-  // One picture more or less at either end of it.
-  expect(median(off)).toBeLessThan(42);
-});
+test.each(IDS.filter((id) => id !== 'slr-left-kneebend' && !id.startsWith('glide-')))(
+  '%s: holds are as long as the true ones',
+  (id) => {
+    const off = measureRecording(recordingOf(id)).reps.map((rep, i) => Math.abs(rep.holdMs - (truthOf(id).reps[i]?.holdMs ?? 0)));
+    // One picture more or less at either end of it.
+    expect(median(off)).toBeLessThan(42);
+  },
+);
