@@ -18,10 +18,6 @@ const lineOf = ({ hip, knee, ankle }: Pick<NonNullable<LegSample['other']>, 'hip
 export const levelSeen = ({ other }: Pick<LegSample, 'other'>, facing: Facing): Deg | null =>
   other && levelIn(lineOf(other), facing);
 
-/** How high the leg is held in one frame's picture, from its points alone; null without them. */
-export const elevationSeen = ({ points }: Pick<LegSample, 'points'>, facing: Facing): Deg | null =>
-  points && legElevation(lineOf(points), facing);
-
 function levelIn(lying: Pick<LegLines, 'thigh' | 'shank'>, facing: Facing): Deg | null {
   const level = legElevation(lying, facing);
   const flat = Math.abs(level) <= LEVEL_OFFSET_DEG && Math.abs(kneeFlexion(lying, facing)) <= STRAIGHT_DEG;
