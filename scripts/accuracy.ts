@@ -1,6 +1,6 @@
 /** `npm run accuracy`: how good the numbers are, on clips with known truth. Writes docs/accuracy.md and its plots. */
 
-import { mkdir, writeFile } from 'node:fs/promises';
+import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { join, relative, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
@@ -10,6 +10,8 @@ import { fail, ok, type Result } from '../src/result.ts';
 import { type ClipOutcome, outcomesOf } from './accuracy/clip-outcome.ts';
 import { type ClipWithTruth, clipsIn } from './accuracy/clip-with-truth.ts';
 import { differencePlot } from './accuracy/difference-plot.ts';
+import { type GlideOutcome, glideOutcome } from './accuracy/glide-clips.ts';
+import { glidePart, withGlidePart } from './accuracy/glide-part.ts';
 import { accuracyReport, plotFile, plotTitle } from './accuracy/report.ts';
 import { watchedRecording, watcherHash } from './accuracy/watched-recording.ts';
 import { ensureSite } from './build-site.ts';
@@ -21,11 +23,12 @@ const BAD_ARGUMENTS = 2;
 
 const HELP = `Measures every clip with known truth and writes how good the numbers are.
 
-  npm run accuracy [-- --model lite|full|heavy] [--clips FOLDER] [--out FOLDER]
+  npm run accuracy [-- --model lite|full|heavy] [--clips FOLDER] [--out FOLDER] [--glides]
 
   --model   pose model, full by default; may be given several times
   --clips   folder of ID.mp4 with ID.truth.json, tests/clips by default; may be given several times
   --out     folder for accuracy.md and accuracy/*.svg, docs by default
+  --glides  measures the nerve glides alone and puts their part in the report that is there
   --help    shows this
 
 Clips already watched by the same code are not watched again (node_modules/.cache/evenside).
@@ -35,6 +38,7 @@ interface Wanted {
   readonly models: readonly PoseModel[];
   readonly folders: readonly string[];
   readonly out: string;
+  readonly glidesAlone: boolean;
 }
 
 function readArguments(
@@ -42,8 +46,14 @@ function readArguments(
 ): Result<Wanted | null, { readonly kind: 'bad-arguments'; readonly words: string }> {
   const bad = (words: string) => fail({ kind: 'bad-arguments' as const, words: `${words} See npm run accuracy -- --help.` });
   const many = { type: 'string', multiple: true } as const;
-  const options = { model: many, clips: many, out: { type: 'string' }, help: { type: 'boolean' } } as const;
-  let values: { model?: string[]; clips?: string[]; out?: string; help?: boolean };
+  const options = {
+    model: many,
+    clips: many,
+    out: { type: 'string' },
+    glides: { type: 'boolean' },
+    help: { type: 'boolean' },
+  } as const;
+  let values: { model?: string[]; clips?: string[]; out?: string; glides?: boolean; help?: boolean };
   try {
     values = parseArgs({ args: [...args], options }).values;
   } catch (cause) {
@@ -54,7 +64,8 @@ function readArguments(
   const unknown = models.find((model) => !isPoseModel(model));
   if (unknown !== undefined) return bad(`There is no model "${unknown}": choose ${POSE_MODELS.join(', ')}.`);
   const folders = (values.clips ?? [OWN_CLIPS]).map((folder) => resolve(folder));
-  return ok({ models: models.filter(isPoseModel), folders, out: resolve(values.out ?? join(ROOT, 'docs')) });
+  const out = resolve(values.out ?? join(ROOT, 'docs'));
+  return ok({ models: models.filter(isPoseModel), folders, out, glidesAlone: values.glides ?? false });
 }
 
 function giveUp(words: string, exitCode: number): never {
@@ -100,8 +111,10 @@ if (read.value === null) {
   process.stdout.write(HELP);
   process.exit(0);
 }
-const { models, folders, out } = read.value;
-const clips = await clipsOf(folders);
+const { models, folders, out, glidesAlone } = read.value;
+const everyClip = await clipsOf(folders);
+const isGlide = (clip: ClipWithTruth): boolean => clip.exercise === 'nerve-glide';
+const clips = glidesAlone ? [] : everyClip.filter((clip) => !isGlide(clip));
 const built = await ensureSite(ROOT, say);
 if (!built.ok) giveUp(built.error.words, 1);
 const browser = await browserVersion();
@@ -115,6 +128,22 @@ for (const model of models) {
     outcomes.push(...outcomesOf(clip, recording.value));
   }
 }
+const glides: GlideOutcome[] = [];
+for (const clip of everyClip.filter(isGlide)) {
+  say(`${clip.id}, ${models[0] ?? 'full'}`);
+  const recording = await watchedRecording(ROOT, clip, models[0] ?? 'full', watcher);
+  if (!recording.ok) giveUp(recording.error.words, 1);
+  glides.push(glideOutcome(clip, recording.value));
+}
+const own = (list: readonly ClipWithTruth[]) =>
+  new Set(folders.includes(OWN_CLIPS) ? list.filter((c) => c.path.startsWith(OWN_CLIPS)).map((c) => c.id) : []);
+const part = glidePart(glides, own(everyClip));
+const reportPath = join(out, 'accuracy.md');
+if (glidesAlone) {
+  await writeFile(reportPath, withGlidePart(await readFile(reportPath, 'utf8'), part));
+  say(`put in: ${relative(process.cwd(), reportPath)}`);
+  process.exit(0);
+}
 const once = outcomes.filter((o) => o.clip.truth.repeats === undefined);
 await mkdir(join(out, 'accuracy'), { recursive: true });
 for (const exercise of EXERCISE_IDS) {
@@ -127,8 +156,8 @@ for (const exercise of EXERCISE_IDS) {
   ];
   await writeFile(join(out, plotFile(exercise)), differencePlot(plotTitle(exercise), series));
 }
-const ownClips = new Set(folders.includes(OWN_CLIPS) ? clips.filter((c) => c.path.startsWith(OWN_CLIPS)).map((c) => c.id) : []);
+const ownClips = own(clips);
 const major = browser.split('.')[0];
 const versions = [`Chromium ${major}`, ...['@mediapipe/tasks-vision', '@mediapipe/pose'].map(versionOf)];
-await writeFile(join(out, 'accuracy.md'), accuracyReport({ outcomes, models, versions, ownClips }));
-say(`written: ${relative(process.cwd(), join(out, 'accuracy.md'))}`);
+await writeFile(reportPath, withGlidePart(accuracyReport({ outcomes, models, versions, ownClips }), part));
+say(`written: ${relative(process.cwd(), reportPath)}`);

@@ -29,7 +29,16 @@ const truthShape = v.object({
       trueRangeDeg: v.number(),
     }),
   ),
-  frames: v.array(v.object({ tMs: v.number(), ankleDeg: v.number(), legElevationDeg: v.number(), kneeFlexionDeg: v.number() })),
+  frames: v.array(
+    v.object({
+      tMs: v.number(),
+      ankleDeg: v.number(),
+      legElevationDeg: v.number(),
+      kneeFlexionDeg: v.number(),
+      /** The head's lift, in nerve glides. */
+      neckDeg: v.optional(v.number()),
+    }),
+  ),
 });
 
 export type Truth = v.InferOutput<typeof truthShape>;
@@ -57,9 +66,9 @@ export type ClipFolderError =
 
 const OF_JOINT: Readonly<Record<string, ExerciseId>> = { ankle: 'foot-tap', hip: 'leg-raise', knee: 'knee-straighten' };
 
-/** Nerve glides move the ankle too, yet of a lying leg and beside the head: they are no foot taps. */
+/** Nerve glides move the ankle too, yet of a lying leg and beside the head. */
 function exerciseIn({ measures, exercise }: Truth): ExerciseId | null {
-  if (/glide/.test(exercise)) return null;
+  if (/glide/.test(exercise)) return 'nerve-glide';
   return /heel stand/.test(exercise) ? 'heel-stand' : (OF_JOINT[measures] ?? null);
 }
 

@@ -6,6 +6,7 @@ import type { Side } from '../pose/landmarks.ts';
 import { isPoseModel, POSE_MODELS, type PoseModel } from '../pose/model.ts';
 import { fail, ok, type Result } from '../result.ts';
 import type { Deg, Ms } from '../units.ts';
+import { elevationLimit } from './glide-lines.ts';
 import { legRaiseOptions } from './leg-raise-options.ts';
 
 export interface MeasureArguments {
@@ -27,6 +28,8 @@ export interface MeasureArguments {
   readonly kneeLimitDeg: Deg | null;
   /** Leg raise: when symptoms began, from the clip's start; null: not said. */
   readonly onsetMs: Ms | null;
+  /** Nerve glide: the leg's elevation at which symptoms begin; null: where it was held at the start. */
+  readonly elevationLimitDeg: Deg | null;
 }
 
 export type ArgumentError = { readonly kind: 'bad-arguments'; readonly words: string };
@@ -38,6 +41,7 @@ export const HELP = `Measures a video file, or a landmark recording, without a s
 
   npm run measure -- CLIP --exercise ID --side left|right [--model lite|full|heavy] [--json OUT] [--landmarks OUT]
                      [--angles OUT] [--pose-every N] [--knee-limit DEG] [--onset SECONDS]
+                     [--elevation-limit DEG]
 
   CLIP             a video file (MP4, MOV, WebM), or a recording made with --landmarks: of this exercise and leg
   --exercise ID    ${EXERCISE_IDS.join(', ')}
@@ -51,6 +55,7 @@ export const HELP = `Measures a video file, or a landmark recording, without a s
                    as it is live on a slow machine
   --knee-limit DEG leg raise: a knee bent by more than this beyond how it lies at rest is flagged (default ${KNEE_LIMIT_DEG})
   --onset SECONDS  leg raise: when symptoms began, from the clip's start
+  --elevation-limit DEG  nerve glide: the leg is not to be held above this; left out, not above where it was at the start
   --help           shows this
 
 A video is watched in a headless Chrome or Chromium on this machine; nothing leaves it. A recording needs no browser.
@@ -84,6 +89,7 @@ export function readArguments(args: readonly string[]): Result<MeasureArguments 
         angles: text,
         'knee-limit': text,
         onset: text,
+        'elevation-limit': text,
         help: { type: 'boolean', short: 'h' },
       },
     });
@@ -119,6 +125,8 @@ export function readArguments(args: readonly string[]): Result<MeasureArguments 
   if (poseEvery > 1 && isRecording(clip)) return bad(`${clip} is a recording, watched already: --pose-every is for videos.`);
   const raise = legRaiseOptions({ kneeLimit: values['knee-limit'], onset: values.onset }, exercise ?? null);
   if (!raise.ok) return bad(raise.error.words);
+  const limit = elevationLimit(values['elevation-limit'], exercise ?? null);
+  if (!limit.ok) return bad(limit.error.words);
   return ok({
     clip,
     exercise: exercise ?? null,
@@ -130,5 +138,6 @@ export function readArguments(args: readonly string[]): Result<MeasureArguments 
     landmarks: values.landmarks ?? null,
     angles: values.angles ?? null,
     ...raise.value,
+    elevationLimitDeg: limit.value,
   });
 }

@@ -97,14 +97,18 @@ const mismatch = mismatchWords(recording.value, { exercise: recorded, side: want
 if (mismatch) giveUp(mismatch, UNREADABLE);
 if (wanted.landmarks)
   await write(wanted.landmarks, isTable(wanted.landmarks) ? landmarkTable(recording.value.observations) : text);
-const { kneeLimitDeg, onsetMs } = wanted;
+const { kneeLimitDeg, onsetMs, elevationLimitDeg } = wanted;
 const lastMs = recording.value.observations.at(-1)?.tMs ?? 0;
 if (onsetMs !== null && onsetMs > lastMs) {
   giveUp(`--onset ${onsetMs / 1000} is after the clip's last picture at ${(lastMs / 1000).toFixed(1)} s: check it.`, UNREADABLE);
 }
 const result = measureRecording(
   { ...recording.value, exercise, side: wanted.side },
-  { ...(kneeLimitDeg === null ? {} : { kneeLimitDeg }), ...(onsetMs === null ? {} : { onsetMs }) },
+  {
+    ...(kneeLimitDeg === null ? {} : { kneeLimitDeg }),
+    ...(onsetMs === null ? {} : { onsetMs }),
+    ...(elevationLimitDeg === null ? {} : { elevationLimitDeg }),
+  },
 );
 const turned = result.quality.cameraTurnDeg;
 if (result.quality.warnings.includes('camera-too-turned') && turned !== null) {

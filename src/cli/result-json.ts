@@ -1,6 +1,7 @@
 import type { ExerciseDefinition } from '../exercises/exercise-definition.ts';
 import type { SetResult } from '../measure/set-result.ts';
 import { footTapJson } from './foot-tap-lines.ts';
+import { coordinationJson } from './glide-lines.ts';
 
 /** Version of the result file, see docs/result-format.md. */
 const RESULT_SCHEMA = 1;
@@ -55,7 +56,7 @@ export function resultJson(
       uncertaintyDeg: d(summary.uncertaintyDeg),
     },
     footTaps: footTapJson(result),
-    coordination: null,
+    coordination: coordinationJson(result),
     kneeLimitDeg: result.kneeLimitDeg === null ? null : d(result.kneeLimitDeg),
     onset: result.onset && {
       tMs: rounded(result.onset.tMs, 0),

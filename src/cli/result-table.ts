@@ -1,5 +1,6 @@
 import type { MeasuredRep, SetResult } from '../measure/set-result.ts';
 import { footTapLines } from './foot-tap-lines.ts';
+import { glideLines } from './glide-lines.ts';
 
 const HEADS = ['rep', 'start s', 'peak s', 'end s', 'from deg', 'peak deg', 'range deg', '+/-', 'hold s', 'counts', 'notes'];
 
@@ -63,6 +64,7 @@ export function resultTable(result: SetResult): string {
     ...footTapLines(result),
     ...legRaiseLines(result),
     ...heelStandLines(result),
+    ...glideLines(result),
     `${result.framesUsed} of ${result.frames} frames measured`,
     ...(result.quality.warnings.length > 0 ? [`careful: ${result.quality.warnings.join(', ')}`] : []),
     '',

@@ -1,3 +1,4 @@
+import type { Exercise } from '../exercises/exercise.ts';
 import type { Posture } from '../pose/head-up.ts';
 import { type Landmark, landmark, type Side } from '../pose/landmarks.ts';
 import type { Ms } from '../units.ts';
@@ -12,18 +13,20 @@ const ABOVE_NOSE = 0.1;
  */
 const ABOVE_SHOULDER = 0.45;
 const TOWARDS_FEET = 0.35;
+/** The same where a strap holds the leg: it is held with both hands, and one of them may be covered. Chosen: an arm that is meant stands upright or lies back. */
+const TOWARDS_FEET_STRAP = 0;
 /** Held for this long it is meant. Chosen: long for a reach, short for a wish. */
 const HELD_MS = 800;
 
 const SIDES: readonly Side[] = ['left', 'right'];
 
 /** Whether a hand is raised in this pose, as somebody does who wants to say something. */
-export function handRaised(landmarks: readonly Landmark[], posture: Posture): boolean {
-  const raised = SIDES.filter((side) => isUp(landmarks, side, posture));
+export function handRaised(landmarks: readonly Landmark[], { posture, heldLeg }: Pick<Exercise, 'posture' | 'heldLeg'>): boolean {
+  const raised = SIDES.filter((side) => isUp(landmarks, side, posture, heldLeg ? TOWARDS_FEET_STRAP : TOWARDS_FEET));
   return posture === 'lying' ? raised.length === 1 : raised.length > 0;
 }
 
-function isUp(landmarks: readonly Landmark[], side: Side, posture: Posture): boolean {
+function isUp(landmarks: readonly Landmark[], side: Side, posture: Posture, mostTowardsFeet: number): boolean {
   const wrist = landmark(landmarks, `${side}Wrist`);
   const shoulder = landmark(landmarks, `${side}Shoulder`);
   const hip = landmark(landmarks, `${side}Hip`);
@@ -31,7 +34,7 @@ function isUp(landmarks: readonly Landmark[], side: Side, posture: Posture): boo
   const trunk = Math.hypot(shoulder.x - hip.x, shoulder.y - hip.y);
   if (posture !== 'lying') return landmark(landmarks, 'nose').y - wrist.y > ABOVE_NOSE * trunk;
   const towardsFeet = Math.sign(hip.x - shoulder.x) * (wrist.x - shoulder.x);
-  return shoulder.y - wrist.y > ABOVE_SHOULDER * trunk && towardsFeet < TOWARDS_FEET * trunk;
+  return shoulder.y - wrist.y > ABOVE_SHOULDER * trunk && towardsFeet < mostTowardsFeet * trunk;
 }
 
 /** Since when a hand has been up, and whether that was told. */

@@ -1,93 +1,29 @@
-import { type CounterState, LIVE_GAP_MS, resumeCounter, startCounter, stepCounter } from '../reps/live-counter.ts';
+import { LIVE_GAP_MS, resumeCounter, startCounter, stepCounter } from '../reps/live-counter.ts';
 import { liveHold } from '../reps/live-hold.ts';
 import { type Deg, deg, type Ms, ms } from '../units.ts';
-import { measureSamples, type SetSpec } from './finish.ts';
+import { measureSamples } from './finish.ts';
+import { heldAdvice } from './glide-limit.ts';
+import { glideStep } from './glide-step.ts';
 import { type LegSample, sampleOf } from './leg-sample.ts';
-import { type LiveLeg, liveAngle, startLiveLeg, stepLiveLeg } from './live-leg.ts';
-import type { LegDrawing, LiveView, SetEvent, SetPhase, ViewAdvice } from './live-view.ts';
-import { goesOn, type LastPose, poseAt } from './motion-alone.ts';
+import { glideView, seeGlide } from './live-glide.ts';
+import { liveAngle, startLiveLeg, stepLiveLeg } from './live-leg.ts';
+import type { LegDrawing, LiveView, SetEvent, ViewAdvice } from './live-view.ts';
+import { goesOn, poseAt } from './motion-alone.ts';
 import type { Observation } from './observation.ts';
 import { heedOnset } from './onset.ts';
 import { HAND_DOWN, type HandState, handRaised, stepHand } from './raised-hand.ts';
 import { liveRep } from './rep-of.ts';
-import type { MeasuredRep, Onset, SetResult } from './set-result.ts';
+import type { SetResult } from './set-result.ts';
+import type { Seen, SetState } from './set-state.ts';
 import { viewAdvice } from './view-advice.ts';
 
 export type { SetSpec } from './finish.ts';
-
-/** Samples so far, newest first: adding one shares the rest, so that a state never changes once made. */
-interface SampleList {
-  readonly sample: LegSample;
-  readonly before: SampleList | null;
-}
-
-/** What the last pose told, for the frames that have none. */
-interface Seen extends LastPose {
-  readonly points: LegDrawing;
-  readonly advice: readonly ViewAdvice[];
-}
-
-/**
- * A set under way.
- *
- *   setting-up --(posture right and view good for placedMs, angle still for readyMs)--> counting <--> lost
- *   counting --(target reached and still, or the person has left; only a set that ends itself)--> ended
- */
-export interface SetState {
-  readonly spec: SetSpec;
-  readonly samples: SampleList | null;
-  readonly phase: SetPhase;
-  readonly leg: LiveLeg | null;
-  /** Null before the first pose. */
-  readonly seen: Seen | null;
-  readonly counter: CounterState | null;
-  readonly reps: readonly MeasuredRep[];
-  /** How many of them are complete. */
-  readonly count: number;
-  /** Angles of the last readyMs, oldest first: the stillness before the start. */
-  readonly recent: readonly { readonly tMs: Ms; readonly deg: Deg }[];
-  /** Since when posture and view have been right; null: they are not. */
-  readonly placedSinceMs: Ms | null;
-  /** Where the joint rests: as it was found ready, then where the last complete repetition began. Null before. */
-  readonly restDeg: Deg | null;
-  /** When counting began; null before. */
-  readonly readyMs: Ms | null;
-  /** When the leg was last measured. */
-  readonly seenMs: Ms | null;
-  /** When the last movement came back. */
-  readonly lastRepMs: Ms | null;
-  /** The live angle of the newest frame; null when not measured. */
-  readonly angleDeg: Deg | null;
-  /** Where symptoms began, in the live angle; null: not yet. */
-  readonly onset: Onset | null;
-  /** Whether a hand is up. */
-  readonly hand: HandState;
-}
+export { type SetState, startSet } from './set-state.ts';
 
 /** Nobody to be seen for this long after at least one repetition: the person has got up and the set is over. Chosen. */
 const LEFT_MS = 6000;
 /** After the last repetition of the dose the set ends when this has passed without another. Chosen. */
 const DONE_MS = 2000;
-
-export const startSet = (spec: SetSpec): SetState => ({
-  spec,
-  samples: null,
-  phase: 'setting-up',
-  leg: null,
-  seen: null,
-  counter: null,
-  reps: [],
-  count: 0,
-  recent: [],
-  placedSinceMs: null,
-  restDeg: null,
-  readyMs: null,
-  seenMs: null,
-  lastRepMs: null,
-  angleDeg: null,
-  onset: null,
-  hand: HAND_DOWN,
-});
 
 /** What one frame did to a set. */
 export interface SetStep {
@@ -110,9 +46,10 @@ export function stepSet(state: SetState, observation: Observation): SetStep {
     seen: here ?? state.seen,
     angleDeg: angle,
     seenMs: angle === null ? state.seenMs : observation.tMs,
+    glide: state.glide && seeGlide(state.glide, { sample, leg, footDeg: angle }),
   };
   const advice = here?.advice ?? viewAdvice(observation, spec.exercise, spec.side, spec.size);
-  const { state: next, events } = advance(noticed, observation.tMs, angle, advice);
+  const { state: next, events } = glideOn(noticed, advance(noticed, observation.tMs, angle, advice), observation.tMs);
   const [hand, raised] = handIn(state, observation);
   const heard: readonly SetEvent[] = raised ? [...events, { kind: 'hand' }] : events;
   return { state: { ...next, hand }, events: heard, view: viewOf(next, angle, advice, here?.points ?? null) };
@@ -121,7 +58,7 @@ export function stepSet(state: SetState, observation: Observation): SetStep {
 /** Whether a hand is up; before the set and after it that says nothing, and a frame without a pose changes nothing. */
 function handIn({ spec, hand, phase }: SetState, { landmarks, tMs }: Observation): readonly [HandState, boolean] {
   if (phase === 'setting-up' || phase === 'ended') return [HAND_DOWN, false];
-  return landmarks ? stepHand(hand, tMs, handRaised(landmarks, spec.exercise.posture)) : [hand, false];
+  return landmarks ? stepHand(hand, tMs, handRaised(landmarks, spec.exercise)) : [hand, false];
 }
 
 /** What this frame's pose tells, or the last one's where the picture's motion goes on from it; null: nobody is there. */
@@ -134,10 +71,16 @@ function seenIn({ spec, seen }: SetState, observation: Observation, sample: LegS
 
 /**
  * Notes that symptoms begin at `tMs`, the time of the newest frame. The angle then is kept as it is known live, if the joint is not at rest, and found
- * again once the set is over. Symptoms begin once in a set: the first word stands.
+ * again once the set is over. Symptoms begin once in a set: the first word stands. In a nerve glide they end it, with the next frame.
  */
 export const markOnset = (state: SetState, tMs: Ms): SetState =>
-  state.onset ? state : { ...state, onset: { tMs, angleDeg: state.counter?.phase === 'high' ? state.angleDeg : null } };
+  state.onset
+    ? state
+    : {
+        ...state,
+        onset: { tMs, angleDeg: state.counter?.phase === 'high' ? state.angleDeg : null },
+        stopped: state.glide ? 'symptoms' : null,
+      };
 
 type Advanced = Pick<SetStep, 'state' | 'events'>;
 
@@ -159,11 +102,22 @@ function advance(state: SetState, tMs: Ms, angle: Deg | null, advice: readonly V
   }
 }
 
+/** A nerve glide besides its count. */
+function glideOn({ glide, phase, stopped }: SetState, { state, events }: Advanced, tMs: Ms): Advanced {
+  if (!glide) return { state, events };
+  const { endsItself } = state.spec;
+  const step = glideStep(glide, { tMs, before: phase, now: state.phase, stopped, endsItself, events });
+  const ended = step.stopped === null ? {} : { phase: 'ended' as const, stopped: step.stopped };
+  return { state: { ...state, glide: step.glide, ...ended }, events: step.events };
+}
+
 const signed = ({ spec }: SetState, angle: Deg): Deg => (spec.exercise.rule.direction === 'rises' ? angle : deg(-angle));
 
 function settleIn(state: SetState, tMs: Ms, angle: Deg | null, advice: readonly ViewAdvice[]): Advanced {
   const { readyMs, stillDeg } = state.spec.exercise.rule;
-  if (angle === null || advice.length > 0) return { state: { ...state, recent: [], placedSinceMs: null }, events: [] };
+  const held = state.glide ? heldAdvice(state.glide) : [];
+  if (angle === null || advice.length + held.length > 0)
+    return { state: { ...state, recent: [], placedSinceMs: null }, events: [] };
   const placedSinceMs = state.placedSinceMs ?? tMs;
   let recent = [...state.recent, { tMs, deg: angle }];
   const spread = (list: typeof recent) => Math.max(...list.map((r) => r.deg)) - Math.min(...list.map((r) => r.deg));
@@ -224,15 +178,20 @@ const viewOf = (state: SetState, angle: Deg | null, advice: readonly ViewAdvice[
   restDeg: state.restDeg,
   onsetDeg: state.onset?.angleDeg ?? null,
   heldMs: state.phase === 'counting' && state.counter && angle !== null ? liveHold(state.counter) : null,
-  advice: state.phase === 'setting-up' && advice.length === 0 ? ['hold-still'] : advice,
+  advice: state.phase === 'setting-up' ? adviceBefore(state, advice) : advice,
   leg,
-  glide: null,
+  glide: state.glide && glideView(state.glide),
 });
+
+function adviceBefore({ glide }: SetState, advice: readonly ViewAdvice[]): readonly ViewAdvice[] {
+  const all = advice.length === 0 && glide ? heldAdvice(glide) : advice;
+  return all.length === 0 ? ['hold-still'] : all;
+}
 
 /** Ends a set and measures it as a whole: smoothing without lag, thresholds from the person's own range over all of it. */
 export function finishSet(state: SetState): SetResult {
   const samples: LegSample[] = [];
   for (let at = state.samples; at; at = at.before) samples.push(at.sample);
-  const notes = { foundReadyMs: state.readyMs, onsetMs: state.onset?.tMs ?? null };
+  const notes = { foundReadyMs: state.readyMs, onsetMs: state.onset?.tMs ?? null, stopped: state.stopped };
   return measureSamples(state.spec, samples.reverse(), notes);
 }

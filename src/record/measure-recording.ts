@@ -20,12 +20,17 @@ interface Recorded {
 export interface SetWishes {
   /** Leg raise: see `SetSpec`. */
   readonly kneeLimitDeg?: Deg;
+  /** Nerve glide: see `SetSpec`. */
+  readonly elevationLimitDeg?: Deg;
   /** When symptoms began, on the recording's clock. */
   readonly onsetMs?: Ms;
 }
 
 /** The set before its first frame. */
-export const setOf = ({ source, exercise, side }: Omit<Recorded, 'observations'>, { kneeLimitDeg }: SetWishes = {}): SetState =>
+export const setOf = (
+  { source, exercise, side }: Omit<Recorded, 'observations'>,
+  { kneeLimitDeg, elevationLimitDeg }: SetWishes = {},
+): SetState =>
   startSet({
     exercise: exerciseOf(exercise),
     side,
@@ -33,6 +38,7 @@ export const setOf = ({ source, exercise, side }: Omit<Recorded, 'observations'>
     targetReps: null,
     endsItself: false,
     ...(kneeLimitDeg === undefined ? {} : { kneeLimitDeg }),
+    ...(elevationLimitDeg === undefined ? {} : { elevationLimitDeg }),
   });
 
 /** Measures a recording as the command line does, frame by frame. */

@@ -101,6 +101,25 @@ describe.concurrent('knee extensions', () => {
   });
 });
 
+describe.concurrent('nerve glides', () => {
+  test.each([
+    { id: 'glide-left-sliding', pattern: 'slide' },
+    { id: 'glide-right-tension', pattern: 'tension' },
+    { id: 'glide-right-low', pattern: 'slide' },
+    { id: 'glide-left-rising', pattern: 'slide' },
+  ])('are told to be $pattern in every cycle and counted exactly: $id', async ({ id, pattern }) => {
+    const truth = truthOf(id);
+    const result = await measured(clipPath(id), truth);
+    expect({ count: result.count, partial: result.partialCount }).toEqual({ count: truth.reps.length, partial: 0 });
+    expect(result.glide?.pattern).toBe(pattern);
+    expect(result.glide?.cycles.map((cycle) => cycle.pattern)).toEqual(truth.reps.map(() => pattern));
+    expect(mean(rangeErrors(result, truth))).toBeLessThanOrEqual(2.5);
+    const highest = Math.max(...truth.frames.map((frame) => frame.legElevationDeg));
+    const { legHeld } = result.glide ?? {};
+    expect(Math.abs((legHeld?.highestDeg ?? Number.NaN) - highest)).toBeLessThanOrEqual(legHeld?.uncertaintyDeg ?? Number.NaN);
+  });
+});
+
 describe.concurrent('heel stands', () => {
   test.each(['heel-left-both', 'heel-right-sinks'])('are counted, and timed within 0.2 s: %s', async (id) => {
     const truth = truthOf(id);

@@ -27,6 +27,7 @@ test('a clip, an exercise and a side are enough', () => {
       angles: null,
       kneeLimitDeg: null,
       onsetMs: null,
+      elevationLimitDeg: null,
     },
   });
 });
@@ -64,6 +65,7 @@ test('every option is read, wherever it stands', () => {
       angles: 'angles.CSV',
       kneeLimitDeg: 20.5,
       onsetMs: 7250,
+      elevationLimitDeg: null,
     },
   });
 });
@@ -121,6 +123,16 @@ test.each([
   { what: 'a knee limit beyond all bending', args: [...RAISE, '--knee-limit', '200'], says: '"200"' },
   { what: 'an onset before the clip', args: [...RAISE, '--onset=-3'], says: '--onset in seconds' },
   { what: 'an empty onset', args: [...RAISE, '--onset='], says: '--onset in seconds' },
+  {
+    what: 'a leg limit for a foot tap',
+    args: [...GOOD, '--elevation-limit', '50'],
+    says: '--elevation-limit is for nerve-glide',
+  },
+  {
+    what: 'a leg limit near the floor',
+    args: ['clip.mp4', '--exercise', 'nerve-glide', '--side', 'left', '--elevation-limit', '5'],
+    says: 'from 15 to 110, not "5"',
+  },
   { what: 'two exercises', args: [...GOOD, '--exercise-file', 'own.json'], says: 'not both' },
   { what: 'an empty exercise file', args: ['clip.mp4', '--side', 'left', '--exercise-file='], says: 'Name the file after' },
   { what: 'an empty file name', args: [...GOOD, '--json', ''], says: 'Name the file after --json' },

@@ -23,8 +23,13 @@ export interface ClipTruth {
   readonly exercise: string;
   readonly measures: 'ankle' | 'hip' | 'knee';
   readonly reps: readonly TrueRep[];
-  /** Of every frame: when, and the ankle's angle. */
-  readonly frames: readonly { readonly tMs: number; readonly ankleDeg: number }[];
+  /** Of every frame: when, the ankle's angle, how high the leg is held, and in glides how far the head is lifted. */
+  readonly frames: readonly {
+    readonly tMs: number;
+    readonly ankleDeg: number;
+    readonly legElevationDeg: number;
+    readonly neckDeg?: number;
+  }[];
 }
 
 const EXERCISE: Readonly<Record<ClipTruth['measures'], ExerciseId>> = {
@@ -33,8 +38,10 @@ const EXERCISE: Readonly<Record<ClipTruth['measures'], ExerciseId>> = {
   knee: 'knee-straighten',
 };
 
+const NAMED: Readonly<Record<string, ExerciseId>> = { 'heel stand': 'heel-stand', 'sciatic nerve glide': 'nerve-glide' };
+
 export const exerciseOfClip = ({ measures, exercise }: Pick<ClipTruth, 'measures' | 'exercise'>): ExerciseId =>
-  exercise === 'heel stand' ? 'heel-stand' : EXERCISE[measures];
+  NAMED[exercise] ?? EXERCISE[measures];
 
 export const clipPath = (id: string): string => join(import.meta.dirname, `${id}.mp4`);
 

@@ -27,7 +27,7 @@ describe('a hand is raised', () => {
     ['standing, the far hand', moved(landmarksOf(standing()), ['rightWrist', 'nose', -10, 30]), 'standing'],
     ['lying, one arm straight up', moved(lay, ['leftWrist', 'leftShoulder', 10, 0.85 * TRUNK_PX]), 'lying'],
     ['lying, one arm up and back over the head', moved(lay, ['leftWrist', 'leftShoulder', 76, 0.5 * TRUNK_PX]), 'lying'],
-  ] as const)('%s', (_, landmarks, posture) => expect(handRaised(landmarks, posture)).toBe(true));
+  ] as const)('%s', (_, landmarks, posture) => expect(handRaised(landmarks, { posture })).toBe(true));
 });
 
 describe('no hand is raised', () => {
@@ -47,7 +47,7 @@ describe('no hand is raised', () => {
       moved(sat, ['leftWrist', 'nose', 0, 60]).map((p) => ({ ...p, visibility: ratio(0.3) })),
       'upright',
     ],
-  ] as const)('%s', (_, landmarks, posture) => expect(handRaised(landmarks, posture)).toBe(false));
+  ] as const)('%s', (_, landmarks, posture) => expect(handRaised(landmarks, { posture })).toBe(false));
 });
 
 test('it is told once it was held for 0.8 s, and again only after it came down', () => {

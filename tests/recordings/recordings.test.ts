@@ -20,7 +20,9 @@ function recordingOf(id: string): Recording {
 }
 
 test('there is a recording of each exercise', () => {
-  expect(new Set(IDS.map((id) => recordingOf(id).exercise))).toEqual(new Set(['foot-tap', 'leg-raise', 'knee-straighten']));
+  expect(new Set(IDS.map((id) => recordingOf(id).exercise))).toEqual(
+    new Set(['foot-tap', 'leg-raise', 'knee-straighten', 'nerve-glide']),
+  );
 });
 
 describe.each(IDS)('%s', (id) => {
@@ -60,8 +62,12 @@ describe.each(IDS)('%s', (id) => {
   });
 });
 
-test.each(IDS.filter((id) => id !== 'slr-left-kneebend'))('%s: holds are as long as the true ones', (id) => {
-  const off = measureRecording(recordingOf(id)).reps.map((rep, i) => Math.abs(rep.holdMs - (truthOf(id).reps[i]?.holdMs ?? 0)));
-  // One picture more or less at either end of it.
-  expect(median(off)).toBeLessThan(42);
-});
+// Nothing is said of how long a glide is held.
+test.each(IDS.filter((id) => id !== 'slr-left-kneebend' && !id.startsWith('glide-')))(
+  '%s: holds are as long as the true ones',
+  (id) => {
+    const off = measureRecording(recordingOf(id)).reps.map((rep, i) => Math.abs(rep.holdMs - (truthOf(id).reps[i]?.holdMs ?? 0)));
+    // One picture more or less at either end of it.
+    expect(median(off)).toBeLessThan(42);
+  },
+);

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
+import { KINDS, type SimulatedGlide, simulatedGlide } from '../../scripts/accuracy/simulated-glide.ts';
 import { type GlideCoordination, type GlideSample, glideCoordination } from '../../src/reps/glide-coordination.ts';
 import { deg, ms, wrapped } from '../../src/units.ts';
-import { KINDS, type SimulatedGlide, simulatedGlide } from './simulated-glide.ts';
 
 const SETS = 1200;
 /** Seeds on which nothing was chosen or tried. */
