@@ -29,6 +29,12 @@ export interface ResultRow {
 /** `seq` is given by the database and keeps the order in which edits were made. */
 export type EditRow = RepEdit & { readonly seq?: number };
 
+/** The id that a record has on its way, and whose it is here. */
+export interface RecordIdRow {
+  readonly id: string;
+  readonly person: PersonId;
+}
+
 /** An entry with whose diary it stands in. */
 export type DiaryRow = DiaryEntry & { readonly person: PersonId };
 
@@ -40,6 +46,8 @@ export type Database = Dexie & {
   readonly reps: Table<RepRow, [string, number]>;
   readonly results: Table<ResultRow, string>;
   readonly edits: Table<EditRow, number>;
+  /** Under which ids a person's record goes from one machine to another. */
+  readonly recordIds: Table<RecordIdRow, string>;
   /** One row while the passphrase lock is on. */
   readonly lock: Table<LockRow, string>;
   readonly diary: Table<DiaryRow, string>;
@@ -92,6 +100,7 @@ export const VERSIONS: readonly DatabaseVersion[] = [
     upgrade: { diary: ofSelf },
   },
   { version: 7, stores: { lock: 'id' } },
+  { version: 9, stores: { recordIds: 'id' } },
 ];
 
 /** The version that the database has once it is open. */
