@@ -27,6 +27,7 @@ import type { PoseClientError } from '../run/pose-client.ts';
 import type { SessionError } from '../run/session.ts';
 import type { Deg, Ms, Ratio } from '../units.ts';
 import type { LockServices } from './lock/lock-services.ts';
+import type { RecordServices } from './record/record-services.ts';
 
 /** Where a set's pictures come from. */
 export type PictureKind = 'camera' | 'file' | 'example';
@@ -208,6 +209,8 @@ export interface AppServices {
   readonly messages: MessageServices;
   readonly lock: LockServices;
   readonly people: PeopleServices;
+  /** Loaded when it is first asked for. */
+  readonly records: () => Promise<RecordServices>;
   /** The same with the sets and the diary of somebody else. */
   readonly of: (person: PersonId) => AppServices;
 }

@@ -1,10 +1,12 @@
 import { useState } from 'react';
+import { Link } from 'wouter';
 import type { Person } from '../../record/person.ts';
 import type { CalendarDay } from '../../symptoms/calendar-day.ts';
 import { DayProblem } from '../day/day-problem.tsx';
 import { timeZoneHere } from '../parts/clock-now.ts';
 import { saveFile } from '../parts/save-file.ts';
 import { usePerson } from '../people/person-context.tsx';
+import { useRecordWords } from '../record/use-record-words.ts';
 import type { Everything, Problem } from '../services.ts';
 import { useServices } from '../services-context.tsx';
 import { useWords } from '../words/words-context.tsx';
@@ -35,6 +37,7 @@ type FileKind = keyof typeof FILES;
 /** Saves what is stored of one person as files. @param day stands in their names */
 export function ReportFiles({ day }: { readonly day: CalendarDay }) {
   const { report, people } = useWords();
+  const { send, bring } = useRecordWords();
   const { everything } = useServices();
   const person = usePerson()?.person ?? null;
   const [problem, setProblem] = useState<Problem | null>(null);
@@ -55,6 +58,14 @@ export function ReportFiles({ day }: { readonly day: CalendarDay }) {
             {report[kind]}
           </button>
         ))}
+      </div>
+      <div className="report-buttons">
+        <Link href="/send" className="button">
+          {send.open[person ? 'person' : 'self']}
+        </Link>
+        <Link href="/bring" className="button">
+          {bring.open[person ? 'person' : 'self'].name}
+        </Link>
       </div>
       <p className="soft small">{person ? people.person.filesHint : report.filesHint}</p>
       <DayProblem problem={problem} />
