@@ -81,9 +81,12 @@ export function TakeScreen({ code }: { readonly code: string | null }) {
         {read && !read.ok ? <PlanFault error={read.error} /> : null}
         {found ? <OfferedPlan plan={found} /> : <Openers onRead={setRead} />}
         {found || inUse ? null : (
-          <p>
-            {bring.open.self.about} <Link href="/bring">{bring.open.self.name}</Link>
-          </p>
+          <div className="take-answer">
+            <p className="soft">{bring.open.self.about}</p>
+            <Link href="/bring" className="button">
+              {bring.open.self.name}
+            </Link>
+          </div>
         )}
       </div>
     </Page>
