@@ -1,3 +1,5 @@
+import { setFlagsFromString } from 'node:v8';
+import { runInNewContext } from 'node:vm';
 import { resultOf } from '../../src/record/file/file-set.ts';
 import { readRecord } from '../../src/record/file/read-record.ts';
 import { writeRecord } from '../../src/record/file/write-record.ts';
@@ -21,14 +23,17 @@ export interface RecordFileCost {
   /** All sets once more, with their curves, as they go into the database. */
   readonly againMs: number;
   readonly parseMs: number;
-  /** The most that was held beyond what was held before, the file itself included; looked at between the parts, after a collection where Node allows one. */
+  /** The most that was held beyond what was held before, the file itself included; looked at between the parts, after a collection. */
   readonly writePeakBytes: number;
   readonly readPeakBytes: number;
 }
 
-/** Heap and buffers now. */
+setFlagsFromString('--expose-gc');
+const collect = runInNewContext('gc') as () => void;
+
+/** Heap and buffers now, after a collection. */
 function heldBytes(): number {
-  (globalThis as { readonly gc?: () => void }).gc?.();
+  collect();
   const { heapUsed, arrayBuffers } = process.memoryUsage();
   return heapUsed + arrayBuffers;
 }
