@@ -3,7 +3,7 @@ import type { RecordFileError } from '../../record/file/record-file-error.ts';
 import type { Brought, Into } from '../../record/file/record-store.ts';
 import type { Person, PersonId } from '../../record/person.ts';
 import type { Result } from '../../result.ts';
-import type { Problem } from '../services.ts';
+import type { Problem } from '../problem.ts';
 
 /** Why a record was not taken in. Nothing of it was kept. */
 export type RecordFault =
