@@ -14,11 +14,12 @@ const FLOW = [
   'dose',
   // Stores what symptoms and dose define, hence after them. Compare and dose read sets by their shape, not from the store.
   'record',
+  'fhir',
   'report',
   'run',
 ];
 /** Folders that hold no React, storage, worker or browser code. */
-const PURE = ['flow', 'signal', 'angles', 'reps', 'exercises', 'measure', 'compare', 'symptoms', 'dose'];
+const PURE = ['flow', 'signal', 'angles', 'reps', 'exercises', 'measure', 'compare', 'symptoms', 'dose', 'fhir'];
 const IMPURE_PACKAGES = [
   'react',
   'react-dom',
