@@ -3,7 +3,7 @@ import fhirpath from 'fhirpath';
 import r4 from 'fhirpath/fhir-context/r4';
 import type { Fault } from './fault.ts';
 import { structureDefinitions } from './structure-definitions.ts';
-import { type TypedNode, typedNodes } from './typed-walk.ts';
+import { childrenOf, type TypedNode, typedNodes } from './typed-walk.ts';
 
 const REGEX = 'http://hl7.org/fhir/StructureDefinition/regex';
 /**
@@ -58,29 +58,26 @@ const JSON_TYPES: Readonly<Record<string, string>> = {
 function primitiveFaults({ value, where, type }: TypedNode): readonly Fault[] {
   const fault = (what: string): readonly Fault[] => [{ layer: 'constraints', where, what }];
   const wanted = JSON_TYPES[type] ?? 'string';
-  // Null stands where only an extension of the value is given; we write none.
   if (typeof value !== wanted) return fault(`${type} must be a ${wanted}, not ${JSON.stringify(value)}`);
   const pattern = patternOf(type);
   return pattern && !pattern.test(`${value}`) ? fault(`${JSON.stringify(value)} is no ${type}`) : [];
 }
 
-const isEmpty = (value: unknown): boolean => typeof value === 'object' && value !== null && Object.keys(value).length === 0;
+const isEmpty = (value: unknown): boolean => value === null || (typeof value === 'object' && Object.keys(value).length === 0);
+
+const nameOf = (stem: string, type = ''): string => `${stem}${type.slice(0, 1).toUpperCase()}${type.slice(1)}`;
 
 /** Whether two of the kinds of one choice, such as `valueQuantity` and `valueString`, are there. */
 function choiceFaults({ value, where, type, definitions }: TypedNode): readonly Fault[] {
   if (typeof value !== 'object' || value === null) return [];
-  const path = definitions[0]?.path;
-  const elements = structureDefinitions().get(where.split('.', 1)[0] ?? '')?.snapshot?.element ?? [];
-  const own = type === 'BackboneElement' ? elements : (structureDefinitions().get(type)?.snapshot?.element ?? []);
-  const base = type === 'BackboneElement' ? path : type;
-  return own
-    .filter((element) => element.path?.endsWith('[x]') && element.path.slice(0, element.path.lastIndexOf('.')) === base)
-    .flatMap((element): readonly Fault[] => {
-      const stem = element.path?.split('.').at(-1)?.slice(0, -3) ?? '';
-      const kinds = (element.type ?? []).map(({ code = '' }) => `${stem}${code.slice(0, 1).toUpperCase()}${code.slice(1)}`);
-      const there = kinds.filter((kind) => kind in value);
-      return there.length > 1 ? [{ layer: 'constraints', where, what: `only one of ${there.join(', ')} may be there` }] : [];
-    });
+  const path = (type === 'BackboneElement' ? definitions[0]?.path : undefined) ?? type;
+  const definition = structureDefinitions().get(path.split('.', 1)[0] ?? '');
+  return (definition ? childrenOf(definition, path) : []).flatMap((element): readonly Fault[] => {
+    if (!element.path?.endsWith('[x]')) return [];
+    const stem = element.path.slice(path.length + 1, -3);
+    const there = (element.type ?? []).map(({ code }) => nameOf(stem, code)).filter((kind) => kind in value);
+    return there.length > 1 ? [{ layer: 'constraints', where, what: `only one of ${there.join(', ')} may be there` }] : [];
+  });
 }
 
 function constraintFaults(node: TypedNode, resource: unknown): readonly Fault[] {

@@ -8,7 +8,13 @@ const OTHER_CODE = / not found in value set$/;
 
 /** What the package `fhir` finds: required codes, types of references, unknown properties. Its warnings count, but for `OTHER_CODE`. */
 export function fhirFaults(resource: unknown): readonly Fault[] {
-  const { messages } = fhir.validate(resource as object, { errorOnUnexpected: true });
+  let messages: ReturnType<typeof fhir.validate>['messages'];
+  try {
+    ({ messages } = fhir.validate(resource as object, { errorOnUnexpected: true }));
+  } catch (error) {
+    // It breaks off where it meets null.
+    return [{ layer: 'fhir', where: '', what: `cannot be read: ${String(error)}` }];
+  }
   return messages.flatMap(({ severity, location, message }) =>
     `${severity}` === 'info' || (`${severity}` === 'warning' && OTHER_CODE.test(message ?? ''))
       ? []

@@ -11,17 +11,26 @@ export interface TypedNode {
   readonly definitions: readonly ElementDefinition[];
 }
 
+/** The definitions give the ids of resources as plain text of FHIRPath; their pattern stands with the type `id`. */
+const typeOf = (element: ElementDefinition, type: string): string => (element.base?.path === 'Resource.id' ? 'id' : type);
 const FHIRPATH_TYPE = 'http://hl7.org/fhirpath/System.';
 type Fields = Readonly<Record<string, unknown>>;
 const isFields = (value: unknown): value is Fields => typeof value === 'object' && value !== null && !Array.isArray(value);
 
 const elementsOf = (definition: StructureDefinition): readonly ElementDefinition[] => definition.snapshot?.element ?? [];
 
-/** The elements one level below a path. */
-const childrenOf = (definition: StructureDefinition, path: string): readonly ElementDefinition[] =>
-  elementsOf(definition).filter(
+const children = new Map<string, readonly ElementDefinition[]>();
+/** The elements one level below a path; of each asked once. */
+export function childrenOf(definition: StructureDefinition, path: string): readonly ElementDefinition[] {
+  const key = `${definition.name} ${path}`;
+  const known = children.get(key);
+  if (known) return known;
+  const found = elementsOf(definition).filter(
     (element) => element.path?.startsWith(`${path}.`) && !element.path.slice(path.length + 1).includes('.'),
   );
+  children.set(key, found);
+  return found;
+}
 
 /** The property under which an element stands, and its type; several for a choice such as `value[x]`. */
 function namesOf(element: ElementDefinition): readonly (readonly [name: string, type: string])[] {
@@ -49,10 +58,12 @@ export function* typedNodes(
 function* below(value: unknown, definition: StructureDefinition, path: string, where: string): Iterable<TypedNode> {
   if (!isFields(value)) return;
   for (const element of childrenOf(definition, path)) {
-    for (const [name, type] of namesOf(element)) {
+    for (const [name, said] of namesOf(element)) {
+      const type = typeOf(element, said);
       const found = value[name];
       if (found === undefined || type.startsWith(FHIRPATH_TYPE) || element.path === 'Bundle.entry.resource') continue;
       const many = Array.isArray(found);
+      if (many && found.length === 0) yield { value: found, where: `${where}.${name}`, type, definitions: [element] };
       for (const [i, each] of (many ? found : [found]).entries()) {
         const place = `${where}.${name}${many ? `[${i}]` : ''}`;
         const { contentReference } = element;
