@@ -45,7 +45,7 @@ export function livedRecords(): { readonly sets: readonly StoredSet[]; readonly 
   const plan: Prescription = {
     ...prescription(
       ...PRESCRIBED_EXERCISE_IDS.map((id, i) =>
-        line(id, { target: { kind: 'range', fromDeg: deg(10), toDeg: deg(15.5) }, daysAWeek: 3 + i }, i + 1),
+        line(id, { target: { kind: 'range', fromDeg: deg(10), toDeg: deg(15.5) }, daysAWeek: 2 + i }, i + 1),
       ),
     ),
     at: momentOf(2, 9),
