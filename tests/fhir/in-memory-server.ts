@@ -12,13 +12,13 @@ export function inMemoryServer() {
   const repository = new MemoryRepository();
   const ask = async (
     method: 'GET' | 'POST',
-    pathname: string,
+    path: string,
     body: unknown,
     query: Record<string, string> = {},
   ): Promise<Bundle> => {
-    const url = `${pathname}?${new URLSearchParams(query)}`;
+    const url = method === 'GET' ? `${path}?${new URLSearchParams(query)}` : path;
     const [outcome, answer] = await router.handleRequest(
-      { method, url, pathname, params: {}, query, body: structuredClone(body) },
+      { method, url, pathname: '', params: {}, query, body: structuredClone(body) },
       repository,
     );
     if (outcome.issue?.some(({ severity }) => severity === 'error'))
