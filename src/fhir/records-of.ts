@@ -5,7 +5,8 @@ import type { StoredSet } from '../record/stored-set.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { fromBase64, toBase64 } from './base64.ts';
 import { codeSystemUrl, idSystem, type Naming } from './naming.ts';
-import { type EnvelopeError, idOfRecord, recordOfText, type TravellingRecord } from './record-envelope.ts';
+import { type EnvelopeError, recordOfText } from './read-envelope.ts';
+import { idOfRecord, type TravellingRecord } from './record-envelope.ts';
 import { sha1 } from './sha1.ts';
 
 /**
