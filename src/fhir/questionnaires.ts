@@ -1,7 +1,6 @@
-import { SYMPTOM_KINDS } from '../symptoms/felt.ts';
-import { RED_FLAG_IDS, type RedFlagId } from '../symptoms/red-flags.ts';
-import type { SelfCheckId } from '../symptoms/self-check.ts';
-import { BIG_TOE, SELF_CHECK_IDS } from '../symptoms/self-check.ts';
+import type { SymptomKind } from '../symptoms/felt.ts';
+import type { RedFlagId } from '../symptoms/red-flags.ts';
+import type { BIG_TOE, SelfCheckId } from '../symptoms/self-check.ts';
 import type { Term } from './terms.ts';
 
 /** One question. `linkId` is unique in its questionnaire. */
@@ -34,14 +33,23 @@ export const SELF_CHECK_QUESTIONS: Readonly<Record<SelfCheckId, string>> = {
   'forefoot-sinks': 'The forefoot sinks when walking',
 };
 
+/** Written out, as all that is asked: the questions of a version stay as they are, and nothing of the first page waits for this part of the program. */
+const KINDS: Readonly<Record<SymptomKind, true>> = { pain: true, tingling: true, numbness: true, weakness: true };
+const TOE: Readonly<Record<(typeof BIG_TOE)[number], true>> = {
+  'cannot-lift': true,
+  'easily-pushed-down': true,
+  'as-strong': true,
+};
+const keysOf = <K extends string>(all: Readonly<Record<K, unknown>>): readonly K[] => Object.keys(all) as K[];
+
 const FELT: readonly Question[] = [
   { linkId: 'intensity', text: 'How strong it is now, 0 (nothing) to 10 (the worst imaginable)', type: 'integer' },
-  { linkId: 'kinds', text: 'What is felt now', type: 'choice', repeats: true, options: ['none', ...SYMPTOM_KINDS] },
+  { linkId: 'kinds', text: 'What is felt now', type: 'choice', repeats: true, options: ['none', ...keysOf(KINDS)] },
   { linkId: 'places', text: 'Where it is felt now', type: 'choice', repeats: true, options: 'body-site' },
 ];
 
 const CHECK_TYPES: Readonly<Record<SelfCheckId, Pick<Question, 'type' | 'options'>>> = {
-  'big-toe': { type: 'choice', options: BIG_TOE },
+  'big-toe': { type: 'choice', options: keysOf(TOE) },
   'heel-walk': { type: 'integer' },
   'heel-stand': { type: 'quantity' },
   'foot-slap': { type: 'boolean' },
@@ -51,7 +59,7 @@ const checksOf = (side: 'left' | 'right'): Question => ({
   linkId: side,
   text: side === 'left' ? 'Left leg' : 'Right leg',
   type: 'group',
-  items: SELF_CHECK_IDS.map((check) => ({
+  items: keysOf(SELF_CHECK_QUESTIONS).map((check) => ({
     linkId: `${side}.${check}`,
     text: SELF_CHECK_QUESTIONS[check],
     repeats: true,
@@ -82,7 +90,7 @@ export const QUESTIONNAIRES = {
   },
   'red-flags': {
     title: 'Warning signs: any yes stops the exercises',
-    items: RED_FLAG_IDS.map((id) => ({ linkId: id, text: RED_FLAG_QUESTIONS[id], type: 'boolean' })),
+    items: keysOf(RED_FLAG_QUESTIONS).map((id) => ({ linkId: id, text: RED_FLAG_QUESTIONS[id], type: 'boolean' })),
   },
   clearance: {
     title: 'A clinician has seen the person after a stop',

@@ -1,6 +1,5 @@
 import type { DiaryEntry } from '../record/diary-entry.ts';
 import type { RepEdit } from '../record/rep-edit.ts';
-import { sameValue } from '../record/same-value.ts';
 import type { StoredSet } from '../record/stored-set.ts';
 
 /** A change of meaning of a field is a new version. */
@@ -29,6 +28,6 @@ export function envelopeText(record: TravellingRecord): string {
   const head = { evenside: 'record', version: ENVELOPE_VERSION };
   if (record.kind !== 'set') return JSON.stringify({ ...head, ...record });
   const { edits: _, reps, ...set } = record.set;
-  const isTwice = sameValue(reps, set.result?.reps);
+  const isTwice = JSON.stringify(reps) === JSON.stringify(set.result?.reps);
   return JSON.stringify({ ...head, kind: 'set', set: isTwice ? set : { ...set, reps } });
 }
