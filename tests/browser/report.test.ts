@@ -3,6 +3,8 @@ import { readFile } from 'node:fs/promises';
 import Papa from 'papaparse';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
+import { DEFAULT_NAMING } from '../../src/fhir/naming.ts';
+import { recordsOf } from '../../src/fhir/records-of.ts';
 import { siteForTests } from './harness.ts';
 import { pagesOf } from './pdf-pages.ts';
 import { seed } from './seeded-diary.ts';
@@ -79,4 +81,12 @@ test('each file is saved whole, and says of each set that it is invented', async
   const everything = JSON.parse((await saved('Everything as JSON')).text);
   expect([everything.evenside, everything.version, everything.damaged]).toEqual(['export', 1, []]);
   expect([everything.sets.length, everything.diary.length]).toEqual([112, fullDiary(14).diary.length]);
+  const fhir = await saved('Save 2 weeks as FHIR');
+  expect(fhir.name).toMatch(/^evenside-fhir-\d{4}-\d{2}-\d{2}\.json$/);
+  const own = fullDiary(14).diary.filter(({ origin, kind }) => origin === 'own' && kind !== 'dose-step');
+  const { sets: ownSets, diary, refused } = recordsOf(JSON.parse(fhir.text), DEFAULT_NAMING);
+  // Those of the last two weeks; what is invented, and the clearance with its typed note, are not in it.
+  expect([ownSets, refused]).toEqual([[], []]);
+  expect(diary.length).toBeGreaterThan(14 * 3);
+  expect(diary.length).toBeLessThanOrEqual(own.length + 4);
 });

@@ -2,6 +2,8 @@
 import { cleanup, fireEvent, screen, within } from '@testing-library/react';
 import { afterEach, expect, test, vi } from 'vitest';
 import { startingDose } from '../../src/dose/starting-doses.ts';
+import { DEFAULT_NAMING } from '../../src/fhir/naming.ts';
+import { recordsOf } from '../../src/fhir/records-of.ts';
 import type { DiaryEntry } from '../../src/record/diary-entry.ts';
 import { newId } from '../../src/record/new-id.ts';
 import { fail } from '../../src/result.ts';
@@ -141,6 +143,38 @@ test('print asks the browser to print', async () => {
   vi.stubGlobal('print', print);
   fireEvent.click(screen.getByRole('button', { name: 'Print, or save as PDF' }));
   expect(print).toHaveBeenCalledTimes(1);
+});
+
+test('the weeks chosen are saved for a clinic’s system: with a code, or with a name and what was typed', async () => {
+  const blobs: Blob[] = [];
+  vi.spyOn(URL, 'createObjectURL').mockImplementation((blob) => `blob:${blobs.push(blob as Blob)}`);
+  vi.spyOn(URL, 'revokeObjectURL').mockReturnValue();
+  const names: string[] = [];
+  vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(function (this: HTMLAnchorElement) {
+    names.push(this.download);
+  });
+  const id = newId();
+  const set = { ...measured(3, 'left', 12), id, person: 'me' };
+  await report([plan, { ...daysAgo(20), kind: 'clearance', note: 'Dr Muster' }], [set]);
+  fireEvent.click(screen.getByRole('button', { name: 'Save 2 weeks as FHIR' }));
+  expect((await screen.findByText(/^The file has one set and one entry/)).textContent).toContain(
+    'One record with typed text is in it without that text.',
+  );
+  fireEvent.click(screen.getByRole('radio', { name: /^A name/ }));
+  fireEvent.change(screen.getByLabelText('Name, as the clinic knows it'), { target: { value: 'Ina Invented' } });
+  fireEvent.click(screen.getByRole('radio', { name: '8 weeks' }));
+  fireEvent.click(await screen.findByRole('button', { name: 'Save 8 weeks as FHIR' }));
+  const heard = await screen.findByText(/^The file has one set and 2 entries/);
+  expect(heard.textContent).not.toContain('without');
+  const [coded, named] = await Promise.all(blobs.map(async (blob) => JSON.parse(await blob.text())));
+  const patientOf = (bundle: { readonly entry: readonly { readonly resource: { readonly resourceType: string } }[] }) =>
+    bundle.entry.find(({ resource }) => resource.resourceType === 'Patient')?.resource;
+  expect(names).toEqual(Array(2).fill(expect.stringMatching(/^evenside-fhir-\d{4}-\d{2}-\d{2}\.json$/)));
+  expect(JSON.stringify(coded)).not.toMatch(/Invented|Muster/);
+  expect(patientOf(named)).toEqual({ ...patientOf(coded), name: [{ text: 'Ina Invented' }] });
+  const back = recordsOf(named, DEFAULT_NAMING);
+  expect([back.sets.map((each) => each.id), back.diary.length]).toEqual([[id], 2]);
+  expect(recordsOf(coded, DEFAULT_NAMING).diary).toEqual([]);
 });
 
 test('without a plan there is no report, but the files are there', async () => {

@@ -7,6 +7,7 @@ import { Page } from '../parts/page.tsx';
 import { useBack, usePerson } from '../people/person-context.tsx';
 import { WEEKS, type Weeks } from '../progress/weeks.ts';
 import { useWords } from '../words/words-context.tsx';
+import { FhirFile } from './fhir-file.tsx';
 import { ReportFiles } from './report-files.tsx';
 import { ReportSheet } from './report-sheet.tsx';
 import '../styles/paper.css';
@@ -43,6 +44,7 @@ export function ReportScreen() {
         ) : null}
         {log && !found ? <p>{report.none}</p> : null}
         <ReportFiles day={day} />
+        <FhirFile day={day} weeks={Number(weeks)} />
       </div>
       {log && today && found ? (
         <ReportSheet log={log} prescription={today.prescription} found={found} weeks={Number(weeks)} />
