@@ -11,6 +11,7 @@ import { benchInBrowser } from './bench/in-browser.ts';
 import type { MachineSpeed } from './bench/machine-turns.ts';
 import type { BenchAnswer, FrameCosts, PathTimes } from './bench/page-protocol.ts';
 import { FULL, peopleListCost } from './bench/people-list.ts';
+import { RECORD_SETS, recordFileCost } from './bench/record-file.ts';
 import { type SiteFile, siteBytes } from './bench/site-bytes.ts';
 import { spreadOf, spreadWords } from './bench/spread.ts';
 import { ensureSite } from './build-site.ts';
@@ -181,6 +182,24 @@ async function sayPeople(executable: string): Promise<void> {
   say(`scrolled, between two pictures: ${spreadWords(frames, 1, ' ms')}, 95 % within ${frames.p95.toFixed(1)}`);
 }
 
+async function sayRecordFile(): Promise<void> {
+  const cost = await recordFileCost();
+  const [seconds, megabytes] = [
+    (ms: number) => `${(ms / 1000).toFixed(1)} s`,
+    (bytes: number) => `${(bytes / 1e6).toFixed(0)} MB`,
+  ];
+  const times = (part: number, whole: number) => (part / whole).toFixed(1);
+  const sizes = `${megabytes(cost.fileBytes)}, the same as plain JSON ${megabytes(cost.jsonBytes)}`;
+  say(`\n== A record file of ${RECORD_SETS} sets with curves (this Node, without the database): ${sizes}`);
+  say(`written ${seconds(cost.writeMs)}, ${times(cost.writeMs, cost.stringifyMs)} times JSON.stringify (target under 5 s)`);
+  say(`checked ${seconds(cost.readMs)}, ${times(cost.readMs, cost.parseMs)} times JSON.parse;`);
+  say(`  unpacked again for the database ${seconds(cost.againMs)} (target of both under 5 s)`);
+  const held = (bytes: number) => times(bytes, cost.fileBytes);
+  say(
+    `most held at once: writing ${held(cost.writePeakBytes)}, reading ${held(cost.readPeakBytes)} times the file (target at most 5)`,
+  );
+}
+
 async function sayBytes(): Promise<void> {
   const { firstLoad, later } = await siteBytes(join(ROOT, 'dist'));
   const kB = (bytes: number) => `${(bytes / 1000).toFixed(1)} kB`;
@@ -206,4 +225,5 @@ for (const cost of answer.costs) sayCosts(cost);
 await sayMeasuring();
 await sayCountDelays(answer);
 await sayPeople(chromium.value);
+await sayRecordFile();
 await sayBytes();

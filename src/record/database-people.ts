@@ -39,7 +39,7 @@ async function sinceOf(db: Database, person: PersonId): Promise<string> {
 const without = (db: Database, id: PersonId) =>
   atOnce(
     db,
-    [db.people, db.facts, db.diary, db.sets, db.reps, db.results, db.edits],
+    [db.people, db.facts, db.diary, db.sets, db.reps, db.results, db.edits, db.recordIds],
     async (): Promise<Result<void, PersonError | { readonly kind: 'set-running'; readonly id: string }>> => {
       if (!(await db.people.get(id))) return fail({ kind: 'person-missing', id });
       const sets = await setRowsOf(db, id).toArray();
@@ -48,6 +48,7 @@ const without = (db: Database, id: PersonId) =>
       for (const set of sets) await removeSet(db, set.id);
       await db.diary.where('[person+day]').between([id, Dexie.minKey], [id, Dexie.maxKey]).delete();
       await db.facts.delete(id);
+      await db.recordIds.filter(({ person }) => person === id).delete();
       await db.people.delete(id);
       return ok(undefined);
     },

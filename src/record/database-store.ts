@@ -89,6 +89,7 @@ export function storeOn(db: Database, locks: SetLocks, outdated: () => boolean, 
     ...of(SELF),
     of,
     people: peopleOn(db, attempt),
+    records: async () => (await import('./file/database-records.ts')).recordsOn(db, attempt),
     close: () => {
       locks.releaseAll();
       db.close();

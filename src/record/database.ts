@@ -30,6 +30,12 @@ export interface ResultRow {
 /** `seq` is given by the database and keeps the order in which edits were made. */
 export type EditRow = RepEdit & { readonly seq?: number };
 
+/** The id that a record has on its way, and whose it is here. */
+export interface RecordIdRow {
+  readonly id: string;
+  readonly person: PersonId;
+}
+
 /** An entry with whose diary it stands in. */
 export type DiaryRow = DiaryEntry & { readonly person: PersonId };
 
@@ -41,6 +47,8 @@ export type Database = Dexie & {
   readonly reps: Table<RepRow, [string, number]>;
   readonly results: Table<ResultRow, string>;
   readonly edits: Table<EditRow, number>;
+  /** Under which ids a person's record goes from one machine to another. */
+  readonly recordIds: Table<RecordIdRow, string>;
   /** One row while the passphrase lock is on. */
   readonly lock: Table<LockRow, string>;
   readonly diary: Table<DiaryRow, string>;
@@ -94,6 +102,7 @@ export const VERSIONS: readonly DatabaseVersion[] = [
   },
   { version: 7, stores: { lock: 'id' } },
   { version: 8, stores: {}, upgrade: { results: withGlideRow } },
+  { version: 9, stores: { recordIds: 'id' } },
 ];
 
 /** The version that the database has once it is open. */

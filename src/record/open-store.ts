@@ -4,6 +4,7 @@ import { storeOn } from './database-store.ts';
 import { LOCK_ID, LOCK_TABLE } from './lock/lock-place.ts';
 import { lockWhenNeeded } from './lock/lock-when-needed.ts';
 import { pageLocks } from './lock/page-locks.ts';
+import { ROUNDS } from './lock/rounds.ts';
 import type { StoreLock } from './lock/store-lock.ts';
 import { createVault } from './lock/vault.ts';
 import { setLocks } from './set-locks.ts';
@@ -42,9 +43,6 @@ async function opened(db: Database, newest: number): Promise<StoreError | null> 
   if (error) db.close();
   return error;
 }
-
-/** Rounds of PBKDF2-HMAC-SHA-256 for a new passphrase. OWASP Password Storage Cheat Sheet, 2023 (from memory): at least 600,000. */
-const ROUNDS = 600_000;
 
 /** The store behind its lock. */
 export interface LockableStore {

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import type { GivenPlan } from '../dose/given-plan.ts';
 import { fail, ok, type Result } from '../result.ts';
+import { levelsOf } from './json-levels.ts';
 import { PLAN_LIMITS, type PlanError } from './plan-error.ts';
 import { planEntries } from './prescription-shape.ts';
 import { idShape, momentShape, originShape, shaped } from './shape.ts';
@@ -26,23 +27,6 @@ const documentShape = v.strictObject({
 
 /** The document of a plan, as JSON is made from it. */
 export const documentOf = (plan: GivenPlan) => ({ evenside: 'plan', version: PLAN_VERSION, plan }) as const;
-
-/** How deep the brackets of a text go, those inside of its strings left out. Goes through the text once, and stops at `most`. */
-function levelsOf(text: string, most: number): number {
-  let depth = 0;
-  let deepest = 0;
-  let inside = false;
-  for (let i = 0; i < text.length && deepest <= most; i += 1) {
-    const character = text[i];
-    if (inside && character === '\\') i += 1;
-    else if (character === '"') inside = !inside;
-    else if (!inside && (character === '{' || character === '[')) {
-      depth += 1;
-      deepest = Math.max(deepest, depth);
-    } else if (!inside && (character === '}' || character === ']')) depth -= 1;
-  }
-  return deepest;
-}
 
 const has = <K extends string>(value: unknown, key: K): value is Readonly<Record<K, unknown>> =>
   typeof value === 'object' && value !== null && Object.hasOwn(value, key);

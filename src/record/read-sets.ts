@@ -32,8 +32,8 @@ async function belongings(db: Database, ids: readonly string[]): Promise<Belongi
 const liveReps = async (db: Database, id: string): Promise<readonly MeasuredRep[]> =>
   (await db.reps.where('[setId+number]').between([id, Dexie.minKey], [id, Dexie.maxKey]).toArray()).map(({ rep }) => rep);
 
-/** The sets of the rows, with few questions to the database however many they are. */
-async function wholeSets(db: Database, rows: readonly SetRow[]): Promise<readonly Result<StoredSet, SetError>[]> {
+/** The sets of the rows, with few questions to the database however many they are. Runs in the transaction of its caller. */
+export async function wholeSets(db: Database, rows: readonly SetRow[]): Promise<readonly Result<StoredSet, SetError>[]> {
   const { results, edits } = await belongings(
     db,
     rows.map(({ id }) => id),

@@ -1,4 +1,5 @@
 import type { DiaryStore } from './diary-store.ts';
+import type { RecordStore } from './file/record-store.ts';
 import type { PeopleStore } from './people-store.ts';
 import type { PersonId } from './person.ts';
 import type { SetStore } from './set-store.ts';
@@ -12,5 +13,7 @@ export interface PersonStore extends SetStore {
 export interface Store extends PersonStore {
   readonly of: (person: PersonId) => PersonStore;
   readonly people: PeopleStore;
+  /** Loaded when it is first asked for. */
+  readonly records: () => Promise<RecordStore>;
   readonly close: () => void;
 }

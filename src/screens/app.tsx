@@ -2,7 +2,7 @@ import { Suspense } from 'react';
 import { Route, Router, Switch } from 'wouter';
 import { useHashLocation } from 'wouter/use-hash-location';
 import { DueWatcher } from './day/due-watcher.tsx';
-import { LockScreen, NewPersonScreen, PeopleScreen, PersonScreen } from './later-screens.tsx';
+import { BringScreen, LockScreen, NewPersonScreen, PeopleScreen, PersonScreen } from './later-screens.tsx';
 import { LockGate } from './lock/lock-gate.tsx';
 import { usePerson } from './people/person-context.tsx';
 import { PersonFrame } from './people/person-frame.tsx';
@@ -31,6 +31,9 @@ export function App() {
             <Route path="/lock" component={LockScreen} />
             <Route path="/people" component={PeopleScreen} />
             <Route path="/people/new" component={NewPersonScreen} />
+            <Route path="/people/bring">
+              <BringScreen forAnybody />
+            </Route>
             <Route path="/person/:id" nest>
               {({ id }) => (
                 <PersonFrame id={id} key={id}>

@@ -19,6 +19,7 @@ const later = <P extends object>(load: () => Promise<ComponentType<P>>) =>
 
 export const AfterScreen = later(async () => (await import('./feel/after-screen.tsx')).AfterScreen);
 export const AskScreen = later(async () => (await import('./day/ask-screen.tsx')).AskScreen);
+export const BringScreen = later(async () => (await import('./record/bring-screen.tsx')).BringScreen);
 export const BeforeScreen = later(async () => (await import('./feel/before-screen.tsx')).BeforeScreen);
 export const ByHandScreen = later(async () => (await import('./day/by-hand-screen.tsx')).ByHandScreen);
 export const CheckInScreen = later(async () => (await import('./feel/check-in-screen.tsx')).CheckInScreen);
@@ -39,5 +40,6 @@ export const ReportScreen = later(async () => (await import('./report/report-scr
 export const ResultScreen = later(async () => (await import('./result/result-screen.tsx')).ResultScreen);
 export const ReviewScreen = later(async () => (await import('./review/review-screen.tsx')).ReviewScreen);
 export const SelfCheckScreen = later(async () => (await import('./check/self-check-screen.tsx')).SelfCheckScreen);
+export const SendScreen = later(async () => (await import('./record/send-screen.tsx')).SendScreen);
 export const TakeScreen = later(async () => (await import('./hand-over/take-screen.tsx')).TakeScreen);
 export const UnlockScreen = later(async () => (await import('./lock/unlock-screen.tsx')).UnlockScreen);

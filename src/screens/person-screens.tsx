@@ -5,6 +5,7 @@ import {
   AfterScreen,
   AskScreen,
   BeforeScreen,
+  BringScreen,
   ByHandScreen,
   CheckInScreen,
   ChooseScreen,
@@ -20,6 +21,7 @@ import {
   ResultScreen,
   ReviewScreen,
   SelfCheckScreen,
+  SendScreen,
   TakeScreen,
 } from './later-screens.tsx';
 import { Page } from './parts/page.tsx';
@@ -77,6 +79,10 @@ export function PersonScreens({ home }: { readonly home: ReactNode }) {
       <Route path="/desk" component={DeskScreen} />
       <Route path="/progress" component={ProgressScreen} />
       <Route path="/report" component={ReportScreen} />
+      <Route path="/send" component={SendScreen} />
+      <Route path="/bring">
+        <BringScreen />
+      </Route>
       <Route path="/review" component={ReviewScreen} />
       <Route path="/self-check" component={SelfCheckScreen} />
       <Route path="/check-in" component={CheckInScreen} />

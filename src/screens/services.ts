@@ -1,60 +1,34 @@
-import type { CameraDevice, CameraError } from '../capture/camera.ts';
+import type { CameraDevice } from '../capture/camera.ts';
 import type { Crop } from '../capture/crop.ts';
 import type { Frame, PictureSize } from '../capture/frame.ts';
-import type { Photo, PhotoError } from '../capture/photo.ts';
-import type { SharedWindow, SharedWindowError } from '../capture/shared-window.ts';
-import type { VideoFile, VideoFileError } from '../capture/video-file.ts';
+import type { Photo } from '../capture/photo.ts';
+import type { SharedWindow } from '../capture/shared-window.ts';
+import type { VideoFile } from '../capture/video-file.ts';
 import type { DoseLog } from '../dose/dose-log.ts';
 import type { PersonFacts } from '../dose/person-facts.ts';
 import type { PrescribedExercise } from '../dose/prescribed-exercise.ts';
 import type { ExerciseId } from '../exercises/exercise.ts';
 import type { LiveView, SetEvent } from '../measure/live-view.ts';
 import type { Observation } from '../measure/observation.ts';
-import type { QualityWarning } from '../measure/set-result.ts';
 import type { HeadTowards } from '../pose/head-up.ts';
 import type { Side } from '../pose/landmarks.ts';
 import type { PoseModel } from '../pose/model.ts';
 import type { DiaryEntry } from '../record/diary-entry.ts';
 import type { Damaged } from '../record/diary-store.ts';
-import type { LockError } from '../record/lock/lock-error.ts';
 import type { PeopleList } from '../record/people-store.ts';
 import type { Person, PersonId } from '../record/person.ts';
 import type { RepRef } from '../record/rep-edit.ts';
-import type { SetError } from '../record/store-error.ts';
 import type { StoredSet } from '../record/stored-set.ts';
 import type { Result } from '../result.ts';
-import type { PoseClientError } from '../run/pose-client.ts';
-import type { SessionError } from '../run/session.ts';
 import type { Deg, Ms, Ratio } from '../units.ts';
 import type { LockServices } from './lock/lock-services.ts';
+import type { Problem, ProblemKind } from './problem.ts';
+import type { RecordServices } from './record/record-services.ts';
 
 /** Where a set's pictures come from. */
 export type PictureKind = 'camera' | 'file' | 'example';
 
-/** What can fail in the screens' sight; the words stand in the catalogue under the same name. */
-export type ProblemKind =
-  | CameraError['kind']
-  | VideoFileError['kind']
-  | SessionError['kind']
-  | SetError['kind']
-  | LockError['kind']
-  | PoseClientError['kind']
-  | SharedWindowError['kind']
-  | PhotoError['kind']
-  | 'example-missing'
-  | 'window-lost'
-  | 'person-missing'
-  | 'unexpected';
-
-export interface Problem {
-  readonly kind: ProblemKind;
-  /** A technical word for the curious: a codec, the browser's own wording. */
-  readonly detail?: string;
-  /** The stored set that was kept all the same. */
-  readonly keptId?: string;
-  /** What was in the way, when nothing was measured. */
-  readonly warnings?: readonly QualityWarning[];
-}
+export type { Problem, ProblemKind };
 
 /** A set as the screens show it. */
 export type ShownSet = StoredSet & {
@@ -208,6 +182,8 @@ export interface AppServices {
   readonly messages: MessageServices;
   readonly lock: LockServices;
   readonly people: PeopleServices;
+  /** Loaded when it is first asked for. */
+  readonly records: () => Promise<RecordServices>;
   /** The same with the sets and the diary of somebody else. */
   readonly of: (person: PersonId) => AppServices;
 }

@@ -122,6 +122,8 @@ describe.concurrent('every screen has no fault that axe knows, large targets, no
       ['take', `#/take/${planCode}`, 'A plan for you', 'You have this plan already.'],
       ['progress', '#/progress', 'How it is going', 'Foot taps, left leg'],
       ['report', '#/report', 'Report for the therapist', 'Prescribed'],
+      ['send', '#/send', 'Send my record', 'This file is health data.'],
+      ['move', '#/bring', 'Move to another machine', 'Choose the file'],
       ['review', '#/review', 'Review', 'Every set'],
       ['result', `#/set/${rightId}`, 'Foot taps, right leg', /./],
       ['result of leg raises', `#/set/${raiseId}`, 'Straight leg raises, left leg', /./],
@@ -147,6 +149,7 @@ describe.concurrent('every screen has no fault that axe knows, large targets, no
     const screens = [
       ['list', '#/people', 'People', '8 people, 5 need you'],
       ['person', `#/person/${person}`, 'Invented 5', 'Review'],
+      ['taking in', '#/people/bring', 'Take in a record', 'Choose the file'],
       ['their report', `#/person/${person}/report`, 'Report for the therapist', 'Record of Invented 5'],
     ] as const;
     for (const [screen, address, title, text] of screens) {
@@ -218,6 +221,9 @@ describe.concurrent('in Spanish', () => {
       ['#/take', 'Un plan para usted'],
       ['#/progress', 'Cómo va'],
       ['#/report', 'Informe para el fisioterapeuta'],
+      ['#/send', 'Enviar mi registro'],
+      ['#/bring', 'Pasar a otro equipo'],
+      ['#/people/bring', 'Incorporar un registro'],
       ['#/review', 'Revisión'],
       ['#/lock', 'Bloqueo con contraseña'],
     ] as const;

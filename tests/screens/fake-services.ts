@@ -120,6 +120,9 @@ export function fakeServices(stored: readonly ShownSet[] = [], change: Partial<A
         return ok(null);
       },
     },
+    records: async () => {
+      throw new Error('these screens ask for no record file');
+    },
     of: () => services,
     ...change,
   };

@@ -4,6 +4,7 @@ import { es } from '../../src/screens/words/es.ts';
 import { FHIR_CATALOGUES } from '../../src/screens/words/fhir-catalogues.ts';
 import { LANGUAGES, languageOf, loadWords } from '../../src/screens/words/languages.ts';
 import { LOCK_CATALOGUES } from '../../src/screens/words/lock-catalogues.ts';
+import { RECORD_CATALOGUES } from '../../src/screens/words/record-catalogues.ts';
 import { STILL_CATALOGUES } from '../../src/screens/words/still-catalogues.ts';
 import type { Words } from '../../src/screens/words/words.ts';
 
@@ -24,6 +25,7 @@ function textsOf(words: unknown, place: string, given: readonly unknown[] = ARGU
 const wholeOf = (language: (typeof LANGUAGES)[number]) => ({
   ...CATALOGUES[language],
   lockScreens: LOCK_CATALOGUES[language],
+  record: RECORD_CATALOGUES[language],
   still: STILL_CATALOGUES[language],
   fhir: FHIR_CATALOGUES[language],
 });

@@ -2,15 +2,10 @@ import * as v from 'valibot';
 import { wholeShape } from '../shape.ts';
 import { NONCE_BYTES } from './key-sizes.ts';
 import { LOCK_ID } from './lock-place.ts';
+import { ROUNDS_ASKED } from './rounds.ts';
 
 /** Bytes of the salt. NIST SP 800-132, 5.1 (from memory): at least 16. */
 export const SALT_BYTES = 16;
-
-/**
- * Rounds that a row may ask for. Below, guessing is cheap; above, a damaged row would hold the page up for minutes. Too few can't be slipped in: the key is
- * wrapped under as many as the row says when it is made.
- */
-const ROUNDS = { least: 1000, most: 20_000_000 } as const;
 
 const bytesOf = (least: number, most: number) =>
   v.pipe(
@@ -25,7 +20,7 @@ export const lockRowShape = v.strictObject({
   kdf: v.strictObject({
     name: v.literal('PBKDF2'),
     hash: v.literal('SHA-256'),
-    rounds: v.pipe(wholeShape, v.minValue(ROUNDS.least), v.maxValue(ROUNDS.most)),
+    rounds: v.pipe(wholeShape, v.minValue(ROUNDS_ASKED.least), v.maxValue(ROUNDS_ASKED.most)),
     salt: bytesOf(SALT_BYTES, 64),
   }),
   /** The key, sealed with AES-256-GCM under what the passphrase gives. */

@@ -14,8 +14,12 @@ const BOUND = new TextEncoder().encode('evenside lock 1');
 /** A fresh key for the rows. */
 export const newKey = (crypto: LockCrypto): Uint8Array<ArrayBuffer> => crypto.getRandomValues(new Uint8Array(KEY_BYTES));
 
-/** What the passphrase gives: a key that never leaves WebCrypto. */
-async function derived({ subtle }: LockCrypto, passphrase: string, { hash, rounds, salt }: WrappedKey['kdf']) {
+/** What the passphrase gives: a key for AES-256-GCM that never leaves WebCrypto. */
+export async function derived(
+  { subtle }: LockCrypto,
+  passphrase: string,
+  { hash, rounds, salt }: Pick<WrappedKey['kdf'], 'hash' | 'rounds' | 'salt'>,
+): Promise<CryptoKey> {
   const raw = new TextEncoder().encode(normalised(passphrase));
   const base = await subtle.importKey('raw', raw, 'PBKDF2', false, ['deriveKey']);
   const asked = { name: 'PBKDF2', hash, salt: new Uint8Array(salt), iterations: rounds };

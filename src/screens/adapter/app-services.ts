@@ -85,6 +85,7 @@ function servicesOf(person: PersonId, { opening, lock, going }: Shared, of: AppS
     everything: () => everythingIn(own),
     messages: browserMessages(),
     people: peopleServices(opening),
+    records: async () => (await import('./records.ts')).recordServices(opening, person),
     lock,
     of,
   };

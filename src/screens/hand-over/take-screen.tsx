@@ -1,9 +1,12 @@
 import { useState } from 'react';
+import { Link } from 'wouter';
 import type { GivenPlan } from '../../dose/given-plan.ts';
 import { PLAN_LIMITS, type PlanError } from '../../record/plan-error.ts';
 import { decodePlan, TAKE_ADDRESS } from '../../record/plan-transfer.ts';
 import { fail, type Result } from '../../result.ts';
 import { Page } from '../parts/page.tsx';
+import { usePerson } from '../people/person-context.tsx';
+import { useRecordWords } from '../record/use-record-words.ts';
 import { useWords } from '../words/words-context.tsx';
 import './give-screen.css';
 import { OfferedPlan } from './offered-plan.tsx';
@@ -68,6 +71,8 @@ function Openers({ onRead }: { readonly onRead: (read: Read) => void }) {
 /** A plan from somewhere else: shown whole before it is taken on. @param code of a link; null: nothing was opened yet */
 export function TakeScreen({ code }: { readonly code: string | null }) {
   const { take } = useWords().handOver;
+  const { bring } = useRecordWords();
+  const inUse = usePerson();
   const [read, setRead] = useState<Read | null>(() => (code === null ? null : decodePlan(`${TAKE_ADDRESS}${code}`)));
   const found = read?.ok ? read.value : null;
   return (
@@ -75,6 +80,14 @@ export function TakeScreen({ code }: { readonly code: string | null }) {
       <div className="take-parts">
         {read && !read.ok ? <PlanFault error={read.error} /> : null}
         {found ? <OfferedPlan plan={found} /> : <Openers onRead={setRead} />}
+        {found || inUse ? null : (
+          <div className="take-answer">
+            <p className="soft">{bring.open.self.about}</p>
+            <Link href="/bring" className="button">
+              {bring.open.self.name}
+            </Link>
+          </div>
+        )}
       </div>
     </Page>
   );

@@ -5,6 +5,7 @@ import { clockNow } from '../parts/clock-now.ts';
 import { Icon } from '../parts/icon.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { Page } from '../parts/page.tsx';
+import { useRecordWords } from '../record/use-record-words.ts';
 import { useWords } from '../words/words-context.tsx';
 import { orderedLines, type PersonLine } from './people-lines.ts';
 import { PeopleList } from './people-list.tsx';
@@ -44,6 +45,7 @@ function Finder({ lines }: { readonly lines: readonly PersonLine[] }) {
 /** Everybody whom the therapist looks after on this machine, who needs them first. */
 export function PeopleScreen() {
   const { people, locale } = useWords();
+  const { bring } = useRecordWords();
   const { lines, damaged, problem } = usePeople();
   const { search, order } = usePeopleView();
   const { day } = localTime(clockNow());
@@ -57,10 +59,16 @@ export function PeopleScreen() {
           <p>{people.damaged(damaged)}</p>
         </Notice>
       ) : null}
-      <Link href="/people/new" className="button people-add" data-look="main">
-        <Icon name="plus" />
-        {people.add}
-      </Link>
+      <div className="people-ways">
+        <Link href="/people/new" className="button" data-look="main">
+          <Icon name="plus" />
+          {people.add}
+        </Link>
+        <Link href="/people/bring" className="button">
+          <Icon name="file" />
+          {bring.open.anybody.name}
+        </Link>
+      </div>
       {lines && isMany ? <Finder lines={lines} /> : null}
       {lines?.length === 0 ? <p>{people.none}</p> : null}
       {shown?.length === 0 && lines && lines.length > 0 ? <p>{people.noMatch(search.trim())}</p> : null}

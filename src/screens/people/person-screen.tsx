@@ -6,6 +6,7 @@ import { DayProblem } from '../day/day-problem.tsx';
 import { useDay } from '../day/use-day.ts';
 import { Icon } from '../parts/icon.tsx';
 import { Page } from '../parts/page.tsx';
+import { useRecordWords } from '../record/use-record-words.ts';
 import { useWords } from '../words/words-context.tsx';
 import { AttentionList } from './attention-list.tsx';
 import type { PersonInUse } from './person-context.tsx';
@@ -25,6 +26,7 @@ const PARTS = [
 /** One person: what needs the therapist, and the ways to everything of theirs. */
 export function PersonScreen({ person, change }: PersonInUse) {
   const { people } = useWords();
+  const { bring } = useRecordWords();
   const { log, day, problem } = useDay();
   const [editing, setEditing] = useState(false);
   const attention = log ? attentionOn(personFacts(log), person.seenUntil, day) : null;
@@ -72,6 +74,10 @@ export function PersonScreen({ person, change }: PersonInUse) {
                 <span className="soft small">{people.person.parts[part].about}</span>
               </Link>
             ))}
+            <Link href="/bring">
+              <strong>{bring.open.person.name}</strong>
+              <span className="soft small">{bring.open.person.about}</span>
+            </Link>
           </nav>
           <div className="person-actions">
             <button type="button" className="button" onClick={() => setEditing(true)}>

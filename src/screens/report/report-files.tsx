@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { Link } from 'wouter';
 import type { Person } from '../../record/person.ts';
 import type { CalendarSet } from '../../record/sets-calendar.ts';
 import type { CalendarDay } from '../../symptoms/calendar-day.ts';
@@ -7,6 +8,7 @@ import { prescribedWords } from '../day/prescribed-words.ts';
 import { timeZoneHere } from '../parts/clock-now.ts';
 import { saveFile } from '../parts/save-file.ts';
 import { usePerson } from '../people/person-context.tsx';
+import { useRecordWords } from '../record/use-record-words.ts';
 import type { Everything, Problem } from '../services.ts';
 import { useServices } from '../services-context.tsx';
 import type { Words } from '../words/words.ts';
@@ -53,6 +55,7 @@ type FileKind = keyof typeof FILES;
 export function ReportFiles({ day }: { readonly day: CalendarDay }) {
   const words = useWords();
   const { report, people } = words;
+  const { send, bring } = useRecordWords();
   const { everything } = useServices();
   const person = usePerson()?.person ?? null;
   const [problem, setProblem] = useState<Problem | null>(null);
@@ -73,6 +76,14 @@ export function ReportFiles({ day }: { readonly day: CalendarDay }) {
             {report[kind]}
           </button>
         ))}
+      </div>
+      <div className="report-buttons">
+        <Link href="/send" className="button">
+          {send.open[person ? 'person' : 'self']}
+        </Link>
+        <Link href="/bring" className="button">
+          {bring.open[person ? 'person' : 'self'].name}
+        </Link>
       </div>
       <p className="soft small">{person ? people.person.filesHint : report.filesHint}</p>
       <DayProblem problem={problem} />

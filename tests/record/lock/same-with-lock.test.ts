@@ -15,4 +15,5 @@ describe('with the lock on', async () => {
   await import('../migrations.test.ts');
   await import('../own-exercise.test.ts');
   await import('../export-file.test.ts');
+  await import('../file/take-in.test.ts');
 });

@@ -1,0 +1,133 @@
+import type { Database, EditRow } from '../database.ts';
+import type { DiaryEntry } from '../diary-entry.ts';
+import { diaryEntryShape } from '../diary-shape.ts';
+import type { PersonId } from '../person.ts';
+import { wholeSets } from '../read-sets.ts';
+import type { RepEdit } from '../rep-edit.ts';
+import { shaped } from '../shape.ts';
+import { type FileSet, fileSetOf, resultOf } from './file-set.ts';
+import type { RecordFile } from './read-record.ts';
+import type { Brought } from './record-store.ts';
+import { sameEntry } from './same-entry.ts';
+import { arrived, setUnion } from './set-union.ts';
+
+/** Rows that are asked for at once. Chosen: some sets with their curves are a few megabytes. */
+const AT_ONCE = 100;
+
+function* slices<T>(all: readonly T[]): Iterable<readonly T[]> {
+  for (let i = 0; i < all.length; i += AT_ONCE) yield all.slice(i, i + AT_ONCE);
+}
+
+/** Somebody else with whom something of a record is here already, and how much of it. */
+export async function elsewhere(
+  db: Database,
+  person: PersonId | null,
+  record: RecordFile,
+): Promise<{ readonly person: PersonId; readonly count: number } | null> {
+  let other: PersonId | null = null;
+  let count = 0;
+  const look = (rows: readonly ({ readonly person: PersonId } | undefined)[]) => {
+    for (const row of rows) {
+      if (!row || row.person === person) continue;
+      other ??= row.person;
+      count += 1;
+    }
+  };
+  for (const ids of slices(record.setIds)) look(await db.sets.bulkGet([...ids]));
+  for (const entries of slices(record.diary)) look(await db.diary.bulkGet(entries.map(({ id }) => id)));
+  return other === null ? null : { person: other, count };
+}
+
+/** A copy, since the database writes the number of the order into what it is given. */
+const editRows = (edits: readonly RepEdit[]): EditRow[] => edits.map((edit) => ({ ...edit }));
+
+/** Writes what a set has become. @param before as it was here; null: it was not */
+async function writeUnion(db: Database, person: PersonId, before: FileSet | null, set: FileSet): Promise<void> {
+  const { reps, result, edits, ...head } = set;
+  await db.sets.put({ ...head, person });
+  if (result && !before?.result) await db.results.put({ setId: set.id, result: resultOf(result) });
+  if (!result) await db.reps.bulkPut(reps.map((rep) => ({ setId: set.id, number: rep.number, rep })));
+  if (!before) return;
+  const known = before.edits;
+  const isLonger = known.every(({ id }, i) => edits[i]?.id === id);
+  if (!isLonger) await db.edits.where('setId').equals(set.id).delete();
+  await db.edits.bulkAdd(editRows(isLonger ? edits.slice(known.length) : edits));
+}
+
+interface Tally {
+  sets: { fresh: number; grown: number; same: number };
+  entries: { fresh: number; same: number };
+  conflicts: number;
+}
+
+/** Some new sets, in few calls. */
+async function writeFresh(db: Database, person: PersonId, sets: readonly FileSet[]): Promise<void> {
+  await db.sets.bulkAdd(sets.map(({ reps: _, result: __, edits: ___, ...head }) => ({ ...head, person })));
+  await db.results.bulkAdd(sets.flatMap(({ id, result }) => (result ? [{ setId: id, result: resultOf(result) }] : [])));
+  await db.reps.bulkAdd(sets.flatMap(({ id, reps }) => reps.map((rep) => ({ setId: id, number: rep.number, rep }))));
+  await db.edits.bulkAdd(editRows(sets.flatMap(({ edits }) => edits)));
+}
+
+/** Without the changes by hand whose ids stand here with another set. */
+async function withOwnEdits(db: Database, sets: readonly FileSet[], tally: Tally): Promise<readonly FileSet[]> {
+  const ids = sets.flatMap(({ edits }) => edits.map(({ id }) => id));
+  if (ids.length === 0) return sets;
+  const setOf = new Map((await db.edits.where('id').anyOf(ids).toArray()).map(({ id, setId }) => [id, setId]));
+  return sets.map((set) => {
+    const edits = set.edits.filter(({ id }) => (setOf.get(id) ?? set.id) === set.id);
+    tally.conflicts += set.edits.length - edits.length;
+    return edits.length === set.edits.length ? set : { ...set, edits };
+  });
+}
+
+async function joinSets(db: Database, person: PersonId | null, coming: readonly FileSet[], write: boolean, tally: Tally) {
+  const rows = (await db.sets.bulkGet(coming.map(({ id }) => id))).filter((row) => row !== undefined);
+  const here = new Map((await wholeSets(db, rows)).map((found, i) => [rows[i]?.id ?? '', found]));
+  const fresh: FileSet[] = [];
+  for (const set of await withOwnEdits(db, coming.map(arrived), tally)) {
+    const there = here.get(set.id);
+    if (!there) fresh.push(set);
+    // What is here and can't be read is left alone.
+    else if (!there.ok) tally.conflicts += 1;
+    else {
+      const before = fileSetOf(there.value);
+      const union = setUnion(before, set);
+      tally.conflicts += union.kind === 'conflict' ? 1 : union.editConflicts;
+      if (union.kind === 'conflict') continue;
+      tally.sets[union.kind] += 1;
+      if (union.kind === 'grown' && write && person !== null) await writeUnion(db, person, before, union.set);
+    }
+  }
+  tally.sets.fresh += fresh.length;
+  if (write && person !== null) await writeFresh(db, person, fresh);
+}
+
+const withoutPerson = ({ person: _, ...entry }: DiaryEntry & { readonly person: PersonId }): unknown => entry;
+
+async function joinEntries(db: Database, person: PersonId | null, coming: readonly DiaryEntry[], write: boolean, tally: Tally) {
+  const rows = await db.diary.bulkGet(coming.map(({ id }) => id));
+  const fresh = coming.filter((entry, i) => {
+    const row = rows[i];
+    if (!row) return true;
+    const there = shaped<DiaryEntry>(diaryEntryShape, withoutPerson(row));
+    if (there.ok && sameEntry(there.value, entry)) tally.entries.same += 1;
+    else tally.conflicts += 1;
+    return false;
+  });
+  tally.entries.fresh += fresh.length;
+  if (write && person !== null) await db.diary.bulkAdd(fresh.map((entry) => ({ ...entry, person })));
+}
+
+/**
+ * Joins a record with what is here of one person. Runs in the transaction of its caller; nothing of it is somebody else's.
+ * @param person null: somebody of whom nothing is here
+ * @param write false: it is only told what would come of it
+ */
+export async function joined(db: Database, person: PersonId | null, record: RecordFile, write: boolean): Promise<Brought> {
+  const tally: Tally = { sets: { fresh: 0, grown: 0, same: 0 }, entries: { fresh: 0, same: 0 }, conflicts: 0 };
+  for (const part of record.sets()) {
+    for (const sets of slices(part)) await joinSets(db, person, sets, write, tally);
+  }
+  for (const entries of slices(record.diary)) await joinEntries(db, person, entries, write, tally);
+  return tally;
+}
