@@ -62,6 +62,7 @@ export function* manySets(count: number, seed = 1): Iterable<StoredSet> {
         summary: { medianPeakDeg: deg(16), medianRangeDeg: deg(16), uncertaintyDeg: deg(1.2) },
         kneeLimitDeg: null,
         onset: null,
+        glide: null,
         quality: { cameraTurnDeg: deg(4), warnings: [] },
         curve: { tMs, angleDeg },
       },

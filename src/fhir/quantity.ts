@@ -1,8 +1,8 @@
 import type { Quantity } from '@medplum/fhirtypes';
 
 const UCUM = 'http://unitsofmeasure.org';
-/** Units of UCUM. `{repetition}` and `{set}` are annotations of the unit 1. */
-const UNITS = { deg: '°', ms: 'ms', s: 's', '{repetition}': 'repetitions', '{set}': 'sets' } as const;
+/** Units of UCUM. `{repetition}`, `{set}` and `{cycle}` are annotations of the unit 1. */
+const UNITS = { deg: '°', ms: 'ms', s: 's', '{repetition}': 'repetitions', '{set}': 'sets', '{cycle}': 'cycles' } as const;
 type Ucum = keyof typeof UNITS;
 
 /** Two places, as in the tables: further digits are noise. The whole record has them all. */

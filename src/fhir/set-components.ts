@@ -1,4 +1,5 @@
 import type { ObservationComponent } from '@medplum/fhirtypes';
+import type { GlideResult } from '../measure/set-result.ts';
 import { type EditedRep, editedReps } from '../record/rep-edit.ts';
 import type { StoredSet } from '../record/stored-set.ts';
 import { median } from '../signal/median.ts';
@@ -46,6 +47,35 @@ const mayHave = (
   unit: Parameters<typeof quantity>[1],
 ): readonly ObservationComponent[] =>
   value === null || value === undefined ? [] : [{ code: concept(naming, 'measure', code), valueQuantity: quantity(value, unit) }];
+
+/** What foot, head and leg did in a set of glides. */
+function glideComponents(naming: Naming, glide: GlideResult): readonly ObservationComponent[] {
+  const remarked = (code: Measure, remark: Term<'remark'>): ObservationComponent => ({
+    code: concept(naming, 'measure', code),
+    valueCodeableConcept: concept(naming, 'remark', remark),
+  });
+  const { legHeld, stopped, cycles } = glide;
+  return [
+    remarked('glide-pattern', glide.pattern),
+    ...mayHave(naming, 'glide-cycles', cycles.length, '{cycle}'),
+    ...mayHave(naming, 'glide-cycles-sliding', cycles.filter(({ pattern }) => pattern === 'slide').length, '{cycle}'),
+    ...mayHave(naming, 'foot-range', glide.footRangeDeg, 'deg'),
+    ...mayHave(naming, 'head-range', glide.headRangeDeg, 'deg'),
+    ...mayHave(naming, 'head-range-error', glide.headUncertaintyDeg, 'deg'),
+    ...mayHave(naming, 'leg-held', legHeld?.medianDeg, 'deg'),
+    ...mayHave(naming, 'leg-highest', legHeld?.highestDeg, 'deg'),
+    ...mayHave(naming, 'leg-held-error', legHeld?.uncertaintyDeg, 'deg'),
+    ...(legHeld
+      ? [
+          {
+            ...should(naming, 'leg-limit', legHeld.limitDeg, 'deg'),
+            interpretation: [concept(naming, 'remark', legHeld.limitFrom)],
+          },
+        ]
+      : []),
+    ...(stopped ? [remarked('glide-stop', stopped)] : []),
+  ];
+}
 
 /** All that is said of a measured set besides its count. A new value of `SetResult` is a line here, and its code one in `terms.ts`. */
 export function setComponents(naming: Naming, set: StoredSet): ObservationComponent[] {
@@ -102,6 +132,7 @@ export function setComponents(naming: Naming, set: StoredSet): ObservationCompon
     ...mayHave(naming, 'duration', result?.durationMs, 'ms'),
     ...mayHave(naming, 'knee-limit', result?.kneeLimitDeg, 'deg'),
     ...mayHave(naming, 'camera-turn', result?.quality.cameraTurnDeg, 'deg'),
+    ...(result?.glide ? glideComponents(naming, result.glide) : []),
     remarked('set-state', set.state === 'finished' ? 'finished' : 'interrupted'),
     ...(result?.quality.warnings ?? []).map((warning) => remarked('warning', warning)),
     ...editedReps(set).map((each) => repetition(naming, each)),

@@ -1,6 +1,7 @@
 import type { CautionId, PrescribedExerciseId } from '../dose/prescribed-exercise.ts';
 import type { AnyExerciseId } from '../exercises/exercise.ts';
-import type { QualityWarning, RepFlag } from '../measure/set-result.ts';
+import type { GlideStop, LegHeld, QualityWarning, RepFlag } from '../measure/set-result.ts';
+import type { GlidePattern } from '../reps/glide-coordination.ts';
 import type { AngleMark, AngleMarkFor, FootHeld, MarkMethod, MarkZero } from '../symptoms/angle-mark.ts';
 import type { CheckIn } from '../symptoms/check-in.ts';
 import type { NotAnswered } from '../symptoms/entry.ts';
@@ -41,6 +42,17 @@ const MEASURE_TERMS = {
   duration: 'Duration of the measurement',
   'knee-limit': 'Knee bend from which a repetition is flagged',
   'camera-turn': 'How far the camera looked at the leg from aside, against square on',
+  'glide-pattern': 'Nerve glide: how foot and head moved together through the set',
+  'glide-cycles': 'Nerve glide: cycles seen',
+  'glide-cycles-sliding': 'Nerve glide: cycles in which the head lifts as the foot points',
+  'foot-range': 'Nerve glide: median range of the foot over the cycles',
+  'head-range': 'Nerve glide: median range of the head over the cycles',
+  'head-range-error': 'Half the width of the 95 % interval of the head’s range',
+  'leg-held': 'Nerve glide: median elevation of the leg, hip to ankle from the horizontal',
+  'leg-highest': 'Nerve glide: highest elevation of the leg',
+  'leg-held-error': 'Half the width of the 95 % interval of the leg’s elevation',
+  'leg-limit': 'Nerve glide: elevation of the leg not to be gone above',
+  'glide-stop': 'Nerve glide: why the set was ended before its dose was done',
   exercise: 'Exercise in which it was measured',
   'set-state': 'How the set ended',
   warning: 'Why the numbers deserve less trust',
@@ -83,6 +95,13 @@ const REMARK_TERMS = {
   doubtful: 'Doubtful',
   finished: 'Ended as it should',
   interrupted: 'Broke off before it was over',
+  slide: 'Slide: foot and head move so that the nerve slides',
+  tension: 'Tension: foot and head pull at the nerve from both ends',
+  unclear: 'Unclear: neither slide nor tension could be told',
+  marked: 'Where a therapist marked that symptoms begin',
+  held: 'Where the leg was held when the set began',
+  'above-limit': 'The leg had risen above its limit',
+  symptoms: 'The person said that symptoms rise',
   'camera-too-turned': 'Camera too far from square on',
   'camera-turned': 'Camera not square on',
   'foot-small': 'Foot small in the picture',
@@ -99,7 +118,18 @@ const REMARK_TERMS = {
   rest: 'From the rest in the same recording, in the direction of the movement',
   own: 'The joint’s own angle; of a raised leg from the horizontal',
 } as const satisfies Shown<
-  RepFlag | QualityWarning | FootHeld | MarkZero | 'complete' | 'struck' | 'added' | 'finished' | 'interrupted'
+  | RepFlag
+  | GlidePattern
+  | GlideStop
+  | LegHeld['limitFrom']
+  | QualityWarning
+  | FootHeld
+  | MarkZero
+  | 'complete'
+  | 'struck'
+  | 'added'
+  | 'finished'
+  | 'interrupted'
 >;
 
 type Answered<T> = Exclude<T, NotAnswered>;

@@ -3,7 +3,7 @@ import type { Dose } from '../../src/dose/dose.ts';
 import { PRESCRIBED_EXERCISE_IDS } from '../../src/dose/prescribed-exercise.ts';
 import { EXERCISE_IDS } from '../../src/exercises/exercise.ts';
 import type { ExerciseDefinition } from '../../src/exercises/exercise-definition.ts';
-import type { MeasuredRep, SetResult } from '../../src/measure/set-result.ts';
+import type { GlideResult, MeasuredRep, SetResult } from '../../src/measure/set-result.ts';
 import { POSE_MODELS } from '../../src/pose/model.ts';
 import type { DiaryEntry } from '../../src/record/diary-entry.ts';
 import { SELF } from '../../src/record/person.ts';
@@ -15,7 +15,7 @@ import { SYMPTOM_KINDS } from '../../src/symptoms/felt.ts';
 import { BODY_REGIONS } from '../../src/symptoms/place.ts';
 import { RED_FLAG_IDS } from '../../src/symptoms/red-flags.ts';
 import { BIG_TOE, type SelfCheck } from '../../src/symptoms/self-check.ts';
-import { deg, ms } from '../../src/units.ts';
+import { deg, ms, ratio } from '../../src/units.ts';
 import { anyPrescription } from '../record/any-prescription.ts';
 import { dayOf } from '../symptoms/told.ts';
 
@@ -71,6 +71,39 @@ const definition: fc.Arbitrary<ExerciseDefinition> = fc.record({
   leastMs: fc.constant(ms(300)),
 }) as fc.Arbitrary<ExerciseDefinition>;
 
+const share = fc.double({ min: 0, max: 1, noNaN: true });
+const pattern = fc.constantFrom('slide' as const, 'tension' as const, 'unclear' as const);
+const glide: fc.Arbitrary<GlideResult> = fc.record({
+  pattern,
+  cycles: fc.array(
+    fc.record({
+      startMs: anyMs,
+      endMs: anyMs,
+      pattern,
+      phaseDeg: maybe(anyDeg),
+      certainty: share,
+      footRangeDeg: maybe(anyDeg),
+      headRangeDeg: maybe(anyDeg),
+      reason: maybe(fc.constantFrom('head-still', 'foot-still', 'head-hidden', 'foot-hidden', 'between')),
+    }),
+    { maxLength: 4 },
+  ),
+  slideShare: maybe(share.map(ratio)),
+  footRangeDeg: maybe(anyDeg),
+  headRangeDeg: maybe(anyDeg),
+  headUncertaintyDeg: maybe(anyDeg),
+  legHeld: maybe(
+    fc.record({
+      medianDeg: anyDeg,
+      highestDeg: anyDeg,
+      uncertaintyDeg: anyDeg,
+      limitDeg: anyDeg,
+      limitFrom: fc.constantFrom('marked', 'held'),
+    }),
+  ),
+  stopped: maybe(fc.constantFrom('above-limit', 'symptoms')),
+});
+
 const result = (
   exercise: StoredSet['exercise'],
   leg: StoredSet['side'],
@@ -89,6 +122,7 @@ const result = (
     summary: maybe(fc.record({ medianPeakDeg: anyDeg, medianRangeDeg: anyDeg, uncertaintyDeg: anyDeg })),
     kneeLimitDeg: maybe(anyDeg),
     onset: maybe(fc.record({ tMs: anyMs, angleDeg: maybe(anyDeg) })),
+    glide: exercise === 'nerve-glide' ? maybe(glide) : fc.constant(null),
     quality: fc.record({
       cameraTurnDeg: maybe(anyDeg),
       warnings: fc.subarray(['camera-turned', 'foot-small', 'leg-hidden', 'low-frame-rate', 'camera-moved', 'far-leg'] as const),
