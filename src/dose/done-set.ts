@@ -1,3 +1,4 @@
+import type { GlideStop } from '../measure/set-result.ts';
 import type { Side } from '../pose/landmarks.ts';
 import type { CalendarDay } from '../symptoms/calendar-day.ts';
 import type { Entry } from '../symptoms/entry.ts';
@@ -19,6 +20,8 @@ export interface DoneSet {
   readonly reps: number;
   /** How far each of them went that was measured; none for a set counted by hand. */
   readonly rangesDeg: readonly Deg[];
+  /** Why a set of glides was ended before its dose was done; left out: it was not. */
+  readonly stopped?: GlideStop;
 }
 
 /** A set without the camera: counted by hand, or by the beat of a metronome. It was told when it ended (`at`). */
@@ -50,8 +53,9 @@ export const doneByHand = ({ id, exercise, side, itemId, day, at, reps }: HandSe
   rangesDeg: [],
 });
 
+/** Whether a set was begun for this line. */
+export const wasBegunFor = (item: PrescribedExercise, set: DoneSet): boolean =>
+  item.sides.includes(set.side) && (set.itemId === null ? set.exercise === item.exercise : set.itemId === item.id);
+
 /** Whether a set belongs to this line. One without a single repetition is none. */
-export const isOf = (item: PrescribedExercise, set: DoneSet): boolean =>
-  set.reps > 0 &&
-  item.sides.includes(set.side) &&
-  (set.itemId === null ? set.exercise === item.exercise : set.itemId === item.id);
+export const isOf = (item: PrescribedExercise, set: DoneSet): boolean => set.reps > 0 && wasBegunFor(item, set);

@@ -120,6 +120,12 @@ describe('the dose holds', () => {
       4,
       { kind: 'mild-rise-settled' },
     ],
+    [
+      'after a set that was ended because symptoms rose, however much of it was done',
+      { ...glides(3), done: [done(glide, 3, 10, { stopped: 'symptoms' })] },
+      4,
+      { kind: 'symptoms-rose' },
+    ],
     ['after less than the dose', glides(3, { reps: 7 }), 4, { kind: 'dose-not-done', reps: 7, due: 10 }],
     ['once this day has changed it', { ...glides(3), steps: [step(plan, glide, 4, { to: two })] }, 4, { kind: 'changed-today' }],
     ['once that day has changed it', { ...glides(3), steps: [step(plan, glide, 4, { to: two })] }, 5, { kind: 'already-judged' }],

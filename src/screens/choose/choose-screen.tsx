@@ -88,12 +88,8 @@ export function ChooseScreen({ kind }: { readonly kind: Exclude<PictureKind, 'ex
           />
         </div>
         <div className="choose-go">
-          {exercise === 'nerve-glide' ? (
-            <>
-              <GlideDemo side={side} tempoS={null} holdS={0} />
-              <GlideHeed side={side} marks={marks} />
-            </>
-          ) : null}
+          {exercise === 'nerve-glide' ? <GlideDemo side={side} tempoS={null} holdS={0} /> : null}
+          {exercise === 'nerve-glide' && kind === 'camera' ? <GlideHeed side={side} marks={marks} /> : null}
           <figure className="choose-camera">
             <CameraPlan posture={posture} side={side} />
             <figcaption>{kind === 'file' ? choose.filmed : choose.camera[posture]}</figcaption>
