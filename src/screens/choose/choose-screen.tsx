@@ -69,6 +69,16 @@ export function ChooseScreen({ kind }: { readonly kind: Exclude<PictureKind, 'ex
             chosen={exercise}
             onChoose={(value) => change({ exercise: value })}
           />
+          {exercise === 'nerve-glide' ? (
+            <div className="choose-glide">
+              <GlideDemo side={side} tempoS={null} holdS={0} />
+              {kind === 'camera' ? (
+                <div>
+                  <GlideHeed side={side} marks={marks} />
+                </div>
+              ) : null}
+            </div>
+          ) : null}
           <OptionCards
             legend={choose.side}
             hint={choose.sideHint}
@@ -88,8 +98,6 @@ export function ChooseScreen({ kind }: { readonly kind: Exclude<PictureKind, 'ex
           />
         </div>
         <div className="choose-go">
-          {exercise === 'nerve-glide' ? <GlideDemo side={side} tempoS={null} holdS={0} /> : null}
-          {exercise === 'nerve-glide' && kind === 'camera' ? <GlideHeed side={side} marks={marks} /> : null}
           <figure className="choose-camera">
             <CameraPlan posture={posture} side={side} />
             <figcaption>{kind === 'file' ? choose.filmed : choose.camera[posture]}</figcaption>

@@ -61,14 +61,16 @@ export function BeatCount({ plan, reps, onOneMore }: BeatCountProps) {
   useSpaceKey(toggle);
   return (
     <>
-      {glide ? <GlideGuide pace={running} side={plan.side} speaks={beat.kind === 'runs'} /> : null}
-      <div className="hand-count-panel" data-beside={glide}>
-        <span className="hand-count-number numbers" aria-live="polite">
-          {beat.kind === 'leads' ? beat.leftS : reps}
-        </span>
-        <span className="hand-count-one">
-          {beat.kind === 'leads' ? day.byHand.beatLeads : done ? set.doseDone(reps) : set.ofTarget(dose.repsASet)}
-        </span>
+      <div className="hand-count-lead" data-glide={glide}>
+        {glide ? <GlideGuide pace={running} side={plan.side} speaks={beat.kind === 'runs'} /> : null}
+        <div className="hand-count-panel">
+          <span className="hand-count-number numbers" aria-live="polite">
+            {beat.kind === 'leads' ? beat.leftS : reps}
+          </span>
+          <span className="hand-count-one">
+            {beat.kind === 'leads' ? day.byHand.beatLeads : done ? set.doseDone(reps) : set.ofTarget(dose.repsASet)}
+          </span>
+        </div>
       </div>
       {beat.kind === 'runs' && !glide ? <BeatBar pace={running} /> : null}
       <div className="hand-count-beat">

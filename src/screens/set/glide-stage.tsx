@@ -1,4 +1,4 @@
-import { useMemo, useRef } from 'react';
+import { useEffect, useMemo, useRef } from 'react';
 import { glidePace } from '../../dose/glide-pace.ts';
 import type { SetPlan } from '../services.ts';
 import { GlideGuide } from './glide-guide.tsx';
@@ -14,13 +14,18 @@ export function GlideStage({ plan }: { readonly plan: SetPlan }) {
   // Once it leads it goes on leading: nothing changes places while one exercises.
   const led = useRef(false);
   led.current ||= runs;
+  const size = useRunState((s) => s.opened?.size ?? null);
+  const stage = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (size) stage.current?.style.setProperty('--picture-shape', `${size.width} / ${size.height}`);
+  }, [size]);
   const { tempoS, holdS } = plan.guide;
   const pace = usePace(
     useMemo(() => glidePace({ tempoS, holdS }), [tempoS, holdS]),
     runs,
   );
   return (
-    <div className="glide-stage" data-side={plan.side} data-leads={led.current}>
+    <div className="glide-stage" ref={stage} data-side={plan.side} data-leads={led.current}>
       <Picture plan={plan} />
       {led.current ? <GlideGuide pace={pace} side={plan.side} speaks={!isOver} /> : null}
     </div>

@@ -7,7 +7,7 @@ export const enGlide: GlideWords = {
   waits: 'Move with the drawing',
   drawing:
     'Drawing: somebody lies on their back, one straight leg held up by a strap. When the foot points, the head lifts; when the head goes down, the foot pulls up.',
-  pause: 'Stop the drawing',
+  pause: 'Pause the drawing',
   play: 'Move the drawing',
   marks: 'Your glides so far',
   mark: { slide: 'Slides', tension: 'Other way round', unclear: 'Not clear', hidden: 'Not seen' },

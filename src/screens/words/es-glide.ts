@@ -7,7 +7,7 @@ export const esGlide: GlideWords = {
   waits: 'Muévase con el dibujo',
   drawing:
     'Dibujo: una persona está boca arriba, con una pierna recta en alto, sujeta por una correa. Cuando aleja la punta del pie, levanta la cabeza; cuando baja la cabeza, lleva el pie hacia sí.',
-  pause: 'Detener el dibujo',
+  pause: 'Pausar el dibujo',
   play: 'Mover el dibujo',
   marks: 'Sus deslizamientos hasta ahora',
   mark: { slide: 'Se desliza', tension: 'Al revés', unclear: 'No está claro', hidden: 'No se vio' },
