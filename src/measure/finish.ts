@@ -7,6 +7,7 @@ import { type Deg, deg, type Ms, ms } from '../units.ts';
 import { type AngleInFrame, angleSeries, usualFacing } from './angle-series.ts';
 import { cameraTurn, isTooTurned } from './camera-turn.ts';
 import { footAt } from './foot-position.ts';
+import { glideResult } from './glide-result.ts';
 import { farShare, readLeg, strayShare } from './leg-reading.ts';
 import type { LegSample } from './leg-sample.ts';
 import { fromFloor, levelled } from './levelled.ts';
@@ -15,7 +16,7 @@ import { findMovements, type Movements } from './movements.ts';
 import { heedOnset, onsetIn } from './onset.ts';
 import { qualityOf } from './quality.ts';
 import { readyIndex } from './ready.ts';
-import type { MeasuredRep, SetResult } from './set-result.ts';
+import type { GlideStop, MeasuredRep, SetResult } from './set-result.ts';
 import { squared } from './squared.ts';
 
 /** What the measurement must know of a set. */
@@ -47,12 +48,14 @@ interface SetNotes {
   readonly foundReadyMs: Ms | null;
   /** When symptoms were said to begin; null: not. */
   readonly onsetMs: Ms | null;
+  /** Why a set of glides was ended early; null, or left out: it was not. */
+  readonly stopped?: GlideStop | null;
 }
 
 /**
  * Measures a whole set from its samples: both sources joined, smoothed without lag, parted into repetitions.
  */
-export function measureSamples(spec: SetSpec, samples: readonly LegSample[], { foundReadyMs, onsetMs }: SetNotes): SetResult {
+export function measureSamples(spec: SetSpec, samples: readonly LegSample[], { foundReadyMs, onsetMs, stopped }: SetNotes): SetResult {
   const { exercise } = spec;
   const reading = readLeg(samples, exercise.segments);
   const far = farShare(samples) > FAR_SHARE;
@@ -105,7 +108,18 @@ export function measureSamples(spec: SetSpec, samples: readonly LegSample[], { f
     summary: summaryOf(complete),
     kneeLimitDeg,
     onset,
-    glide: null,
+    glide:
+      exercise.id === 'nerve-glide'
+        ? glideResult({
+            samples,
+            footDeg: frames.map((f) => f?.deg ?? null),
+            from,
+            facing,
+            cameraTurnDeg: turn,
+            markedLimitDeg: spec.elevationLimitDeg ?? null,
+            stopped: stopped ?? null,
+          })
+        : null,
     quality: qualityOf(samples, frames, exercise, {
       size: spec.size,
       from: from ?? 0,

@@ -1,23 +1,8 @@
 import type { LegLines } from '../angles/joint-angle.ts';
 import type { Segment } from '../flow/leg-motion.ts';
 import { median } from '../signal/median.ts';
-import { unwrappedNear } from '../units.ts';
+import { believedDirections } from './believed-lines.ts';
 import { type LegSample, legLines } from './leg-sample.ts';
-
-/**
- * A segment seen shorter or longer than its usual length by these shares is not where its points are: the model has taken hold of the other leg, a chair,
- * nothing. Chosen: a leg that turns to the camera by 30 degrees loses 13 %, perspective adds as much, the model's own jitter stays under 15 %.
- */
-const SHORTEST = 0.6;
-const LONGEST = 1.6;
-/**
- * No limb turns by more than this much and this quickly: points that do have jumped, to the other leg as a rule. Chosen: a ball is kicked with 600 to 900
- * degrees a second at the knee (from memory), an exercise is done with a third of that.
- */
-const JUMP_DEG = 20;
-const JUMP_DEG_PER_MS = 0.5;
-/** Points that have jumped are not believed until they are back where they were, or for this long. Chosen: a raise there and back takes longer. */
-const ASTRAY_MS = 1500;
 
 export type SegmentLengths = { readonly [S in Segment]: number };
 
@@ -35,7 +20,13 @@ export interface LegReading {
 export function readLeg(samples: readonly LegSample[], segments: readonly Segment[]): LegReading {
   const lines = samples.map(({ points }) => points && legLines(points));
   const usualPx = usualLengths(lines);
-  const read = (segment: Segment) => directionsOf(samples, lines, segment, usualPx[segment]);
+  const tMs = samples.map((s) => s.tMs);
+  const read = (segment: Segment) =>
+    believedDirections(
+      tMs,
+      lines.map((l) => l?.[segment] ?? null),
+      usualPx[segment],
+    );
   const directionDeg = { thigh: read('thigh'), shank: read('shank'), foot: read('foot') };
   const stray = samples.map(
     ({ points, farLeg }, i) => farLeg || (points !== null && segments.some((s) => directionDeg[s][i] === null)),
@@ -48,30 +39,6 @@ function usualLengths(lines: readonly (LegLines | null)[]): SegmentLengths {
     (s) => median(lines.flatMap((l) => (l ? [l[s].lengthPx] : []))) ?? 0,
   );
   return { thigh: thigh as number, shank: shank as number, foot: foot as number };
-}
-
-function directionsOf(
-  samples: readonly LegSample[],
-  lines: readonly (LegLines | null)[],
-  segment: Segment,
-  usualPx: number,
-): readonly (number | null)[] {
-  let last: { readonly tMs: number; readonly deg: number } | null = null;
-  let astray: { readonly sinceMs: number; readonly fromDeg: number } | null = null;
-  return lines.map((line, i) => {
-    if (!line) return null;
-    const { directionDeg, lengthPx } = line[segment];
-    if (lengthPx < SHORTEST * usualPx || lengthPx > LONGEST * usualPx) return null;
-    const { tMs } = samples[i] as LegSample;
-    const turnedFrom = (deg: number) => Math.abs(unwrappedNear(directionDeg, deg) - deg);
-    if (astray !== null) {
-      if (turnedFrom(astray.fromDeg) <= JUMP_DEG || tMs - astray.sinceMs > ASTRAY_MS) astray = null;
-    } else if (last !== null && turnedFrom(last.deg) > JUMP_DEG + JUMP_DEG_PER_MS * (tMs - last.tMs)) {
-      astray = { sinceMs: tMs, fromDeg: last.deg };
-    }
-    last = { tMs, deg: directionDeg };
-    return astray === null ? directionDeg : null;
-  });
 }
 
 /** Share of the frames with a body whose points are not to be believed. */

@@ -3,7 +3,7 @@ import type { CameraMotion } from '../flow/camera-motion.ts';
 import type { LegMotion } from '../flow/leg-motion.ts';
 import type { Posture } from '../pose/head-up.ts';
 import { type Landmark, landmark, type Side } from '../pose/landmarks.ts';
-import type { Ms } from '../units.ts';
+import { type Ms, type Ratio, ratio } from '../units.ts';
 import { lineBetween } from './line-between.ts';
 import type { LegDrawing, PicturePoint } from './live-view.ts';
 import { isFarLeg } from './near-leg.ts';
@@ -12,6 +12,13 @@ import type { Observation } from './observation.ts';
 /** The near side of the body in the picture. */
 export interface BodyPoints extends LegDrawing {
   readonly shoulder: PicturePoint;
+}
+
+/** What tells how the head lies: the near ear and the nose, and how sure the model is of the less sure of both. */
+export interface HeadPoints {
+  readonly ear: PicturePoint;
+  readonly nose: PicturePoint;
+  readonly visibility: Ratio;
 }
 
 /** The side that is turned away: what tells how far the camera is turned. */
@@ -26,6 +33,8 @@ export interface LegSample {
   readonly farLeg: boolean;
   /** Null when `points` is. */
   readonly other: OtherSide | null;
+  /** Null when `points` is. */
+  readonly head: HeadPoints | null;
   readonly motion: LegMotion | null;
   readonly camera: CameraMotion | null;
 }
@@ -42,10 +51,24 @@ export function bodyPoints(landmarks: readonly Landmark[], side: Side): BodyPoin
 export const otherSide = (landmarks: readonly Landmark[], side: Side): OtherSide =>
   bodyPoints(landmarks, side === 'left' ? 'right' : 'left');
 
+function headPoints(landmarks: readonly Landmark[], side: Side): HeadPoints {
+  const ear = landmark(landmarks, `${side}Ear`);
+  const nose = landmark(landmarks, 'nose');
+  return { ear: pointOf(ear), nose: pointOf(nose), visibility: ratio(Math.min(ear.visibility, nose.visibility)) };
+}
+
 export function sampleOf({ tMs, landmarks, motion, camera }: Observation, side: Side): LegSample {
   const farLeg = landmarks !== null && isFarLeg(landmarks, side);
   const near = farLeg ? null : landmarks;
-  return { tMs, points: near && bodyPoints(near, side), farLeg, other: near && otherSide(near, side), motion, camera };
+  return {
+    tMs,
+    points: near && bodyPoints(near, side),
+    farLeg,
+    other: near && otherSide(near, side),
+    head: near && headPoints(near, side),
+    motion,
+    camera,
+  };
 }
 
 export const legLines = (p: LegDrawing): LegLines => ({
@@ -54,6 +77,12 @@ export const legLines = (p: LegDrawing): LegLines => ({
   foot: lineBetween(p.heel, p.toe),
 });
 
-/** Which way a sitting or standing person's toes, or a lying person's feet, point in the picture. */
-export const facingOf = (p: LegDrawing, posture: Posture): Facing =>
-  (posture === 'lying' ? p.ankle.x < p.hip.x : p.toe.x < p.heel.x) ? 'left' : 'right';
+/**
+ * Which way a sitting or standing person's toes, or a lying person's feet, point in the picture. A lying person's trunk tells it where it is known: a leg
+ * that is held up may point anywhere.
+ */
+export function facingOf(p: LegDrawing | BodyPoints, posture: Posture): Facing {
+  if (posture !== 'lying') return p.toe.x < p.heel.x ? 'left' : 'right';
+  const feet = 'shoulder' in p ? p.hip.x - p.shoulder.x : p.ankle.x - p.hip.x;
+  return feet < 0 ? 'left' : 'right';
+}

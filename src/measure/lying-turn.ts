@@ -1,5 +1,6 @@
-import { type Deg, deg, degOfRad, radOfDeg } from '../units.ts';
+import { type Deg, deg, degOfRad, radOfDeg, wrapped } from '../units.ts';
 import type { BodyPoints, OtherSide } from './leg-sample.ts';
+import { lineBetween } from './line-between.ts';
 
 /**
  * A person lying side-on covers the far shoulder and hip with the near ones; a camera towards the feet shows the far ones nearer to the head, and
@@ -12,14 +13,26 @@ const PER_DEGREE = { shoulder: 0.0016, hip: 0.00125 } as const;
 /** A camera stands above the person: sine of the angle by which it looks down. Chosen: 40 to 80 cm above a mat 2.4 m away are 0.16 to 0.32. */
 const LOOKS_DOWN = 0.3;
 
-/** Share of the line from shoulder to ankle by which a point of the far side lies nearer to the feet than the near side's. */
+/** A leg held up by more than this against the trunk is not in line with it, deg. Chosen: leg raises are read at rest, glides with the leg at 30 and more. */
+const HELD_UP_DEG = 15;
+
+/** The body's line towards the feet, as long as from shoulder to ankle; that of the trunk, drawn out, when the leg is held up. */
+function lineOf({ shoulder, hip, knee, ankle }: BodyPoints): { readonly dx: number; readonly dy: number } {
+  const whole = { dx: ankle.x - shoulder.x, dy: ankle.y - shoulder.y };
+  const trunk = lineBetween(shoulder, hip);
+  const raised = Math.abs(wrapped(lineBetween(hip, ankle).directionDeg - trunk.directionDeg));
+  if (raised <= HELD_UP_DEG || trunk.lengthPx === 0) return whole;
+  const longer = 1 + (lineBetween(hip, knee).lengthPx + lineBetween(knee, ankle).lengthPx) / trunk.lengthPx;
+  return { dx: (hip.x - shoulder.x) * longer, dy: (hip.y - shoulder.y) * longer };
+}
+
+/** Share of the body's line by which a point of the far side lies nearer to the feet than the near side's. */
 function ahead(
   near: { readonly x: number; readonly y: number },
   far: { readonly x: number; readonly y: number },
   body: BodyPoints,
 ) {
-  const dx = body.ankle.x - body.shoulder.x;
-  const dy = body.ankle.y - body.shoulder.y;
+  const { dx, dy } = lineOf(body);
   return ((far.x - near.x) * dx + (far.y - near.y) * dy) / (dx * dx + dy * dy || 1);
 }
 

@@ -96,3 +96,12 @@ function viewError({ angle, rangeDeg, cameraTurnDeg }: RangeEvidence): number {
   const off = cameraTurnDeg === null ? UNKNOWN_TURN_DEG : TURN_SE_DEG;
   return Math.abs(seen(turn + off) - seen(turn));
 }
+
+/** What the model's points leave of a head's true lift, taken out as one share for all (`head-series.ts`), differs from body to body and view to view: standard deviation as a share of the range, and a constant part, deg. From the rendered glides (docs/accuracy.md). */
+const HEAD_SHARE_SD = 0.12;
+const HEAD_CONSTANT_DEG = 1.5;
+/** Student's t of 9 degrees of freedom, as above. */
+const HEAD_T95 = 2.26;
+
+/** Half the width of the 95 % interval of a head's range. */
+export const headUncertainty = (rangeDeg: Deg): Deg => deg(HEAD_T95 * Math.hypot(HEAD_CONSTANT_DEG, HEAD_SHARE_SD * rangeDeg));
