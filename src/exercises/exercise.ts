@@ -23,6 +23,8 @@ export interface Exercise {
   readonly angle: JointAngle;
   /** The segments whose turning in the picture is followed. */
   readonly segments: readonly Segment[];
+  /** Whether the leg is held up and still while only the foot moves: the model then takes the other leg for it, for seconds, and the picture's motion knows better. */
+  readonly heldLeg?: boolean;
   readonly rule: RepRule;
   /** How sharply the angle may change its speed, for the smoother: spectral density, (deg/s^2)^2 per Hz. */
   readonly acceleration: number;

@@ -31,6 +31,7 @@ interface Followed {
   wellMs: number;
   watch: RestWatch | null;
   /** Where the joint and the neighbour that carries it were when the two were last seen together for the first time. */
+  readonly held: boolean;
   hung: { readonly carrier: SegmentTracker; readonly joint: Point; readonly at: Place } | null;
 }
 
@@ -44,10 +45,16 @@ export interface LegTracker {
   readonly observe: (picture: Grey, landmarks: readonly Landmark[] | null, tMs: Ms, camera?: CameraMotion) => LegMotion;
 }
 
-/** A tracker of `segments` of the near leg; the others come back as null. */
-export function startLegTracker(segments: readonly Segment[], side: Side): LegTracker {
+/**
+ * A tracker of `segments` of the near leg; the others come back as null.
+ * @param held whether the leg is held still beside the other one, so that a sure match outweighs landmarks that have gone over to that one
+ */
+export function startLegTracker(segments: readonly Segment[], side: Side, held = false): LegTracker {
   const followed = new Map<Segment, Followed>(
-    segments.map((s) => [s, { tracker: null, anchor: 0, foundMs: Number.NEGATIVE_INFINITY, wellMs: 0, watch: null, hung: null }]),
+    segments.map((s) => [
+      s,
+      { tracker: null, anchor: 0, foundMs: Number.NEGATIVE_INFINITY, wellMs: 0, watch: null, held, hung: null },
+    ]),
   );
   let before: CameraMotion | null = null;
   return {
@@ -121,7 +128,12 @@ function takeRest(
   if (!rest) return null;
   state.watch = null;
   const sight: Sight = { frame: picture, crop: rest.crop, pyramid: buildPyramid(rest.crop, LEVELS) };
-  const tracker = SegmentTracker.start(sight, rest.shape, state.tracker?.turnSeen(rest.shape) ?? 0, tMs);
+  const tracker = SegmentTracker.start(
+    sight,
+    rest.shape,
+    { baseDeg: state.tracker?.turnSeen(rest.shape) ?? 0, held: state.held },
+    tMs,
+  );
   if (!tracker) return null;
   state.tracker = tracker;
   state.anchor += 1;

@@ -43,10 +43,19 @@ const RETRY_MS = 100;
 /** The landmarks may contradict a match for this long; then it is given up as a wrong one. Chosen: longer than a landmark glitch. */
 const CONTRADICTED_MS = 300;
 
+/** How a segment is followed. */
+interface Start {
+  /** The turn to count on from. */
+  readonly baseDeg: number;
+  /** Part of a leg that is held still beside the other one: a sure match outweighs what the landmarks say, which may be of the other leg. */
+  readonly held: boolean;
+}
+
 /** Follows one segment from its rest picture on. */
 export class SegmentTracker {
   readonly rest: SegmentShape;
   private readonly baseDeg: number;
+  private readonly held: boolean;
   private readonly anchors: Anchor[];
   private current: Anchor;
   private outlineUsed: number;
@@ -57,9 +66,10 @@ export class SegmentTracker {
   private agrees = true;
   private agreedMs: number;
 
-  private constructor(first: Anchor, rest: SegmentShape, baseDeg: number, tMs: number) {
+  private constructor(first: Anchor, rest: SegmentShape, { baseDeg, held }: Start, tMs: number) {
     this.rest = rest;
     this.baseDeg = baseDeg;
+    this.held = held;
     this.anchors = [first];
     this.current = first;
     this.outlineUsed = first.patches.findIndex((p) => p !== null);
@@ -71,12 +81,12 @@ export class SegmentTracker {
 
   /**
    * Takes the rest picture.
-   * @param rest where the landmarks see the segment in it; @param baseDeg the turn to count on from
+   * @param rest where the landmarks see the segment in it
    * @returns null when the segment is too small or has no texture
    */
-  static start(sight: Sight, rest: SegmentShape, baseDeg: number, tMs: number): SegmentTracker | null {
+  static start(sight: Sight, rest: SegmentShape, start: Start, tMs: number): SegmentTracker | null {
     const first = restAnchor(sight, rest);
-    return first && new SegmentTracker(first, rest, baseDeg, tMs);
+    return first && new SegmentTracker(first, rest, start, tMs);
   }
 
   /** Where it was in the rest picture. */
@@ -121,17 +131,18 @@ export class SegmentTracker {
     const seenTurn = seen ? this.ownTurnSeen(seen) : null;
     const turns = lost ? [] : [expected.turnDeg, this.last.turnDeg];
     if (!lost && carrierTurnDeg !== null) turns.push(this.last.turnDeg + carrierTurnDeg);
-    if (seenTurn !== null) turns.push(seenTurn);
+    if (seenTurn !== null && (lost || !this.held)) turns.push(seenTurn);
     const own = { ...pointAfter(this.rest.joint, { from: this.first, to: expected }), sure: false };
     // Landmarks jump for a frame now and then; the segment's own motion stands beside them.
     const jumped = joint && !joint.sure && Math.hypot(joint.x - own.x, joint.y - own.y) > JUMP_SHARE * shapeLength(this.rest);
-    const joints = !joint ? [own] : jumped && !lost ? [joint, own] : [joint];
-    const found = this.look(turns, seenTurn ?? expected.turnDeg, joints, sight);
+    const joints = !joint ? [own] : (jumped || (this.held && !joint.sure)) && !lost ? [joint, own] : [joint];
+    const middle = this.held && !lost ? expected.turnDeg : (seenTurn ?? expected.turnDeg);
+    const found = this.look(turns, middle, joints, sight);
     if (!found) return null;
     const apart = seenTurn === null ? 0 : Math.abs(found.place.turnDeg - seenTurn);
     // Frames without landmarks don't speak for a match: what the last ones said stands.
     if (seenTurn !== null) this.agrees = apart <= this.rest.trustDeg;
-    if (this.agrees) this.agreedMs = tMs;
+    if (this.agrees || (this.held && found.alignment.keptZncc >= SURE_ZNCC)) this.agreedMs = tMs;
     else if (tMs - this.agreedMs > CONTRADICTED_MS) return null;
     this.moveTo(found, tMs);
     if (apart <= ANCHOR_TRUST_SHARE * this.rest.trustDeg) this.anchorAt(found, sight);

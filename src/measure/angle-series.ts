@@ -1,12 +1,13 @@
 import { type Facing, jointAngle, type LegLines } from '../angles/joint-angle.ts';
 import type { Exercise } from '../exercises/exercise.ts';
 import type { Segment } from '../flow/leg-motion.ts';
-import { type DirectionClue, type FusedDirection, fuseDirections } from '../signal/fused-direction.ts';
+import { CREDIBLE_DEG, type DirectionClue, type FusedDirection, fuseDirections } from '../signal/fused-direction.ts';
 import { type Deg, deg, type Ms } from '../units.ts';
 import { cameraRolls } from './camera-roll.ts';
 import type { LegReading } from './leg-reading.ts';
 import { facingOf, type LegSample } from './leg-sample.ts';
 import { goesOn, type LastPose, poseAt } from './motion-alone.ts';
+import { ALWAYS_CREDIBLE, onOtherLeg } from './other-legs-points.ts';
 import { inPosture } from './posture.ts';
 import type { AngleSource } from './set-result.ts';
 
@@ -46,12 +47,10 @@ export function angleSeries(
         turn: turn ? { ...turn, turnDeg: deg(turn.turnDeg - roll) } : null,
       };
     });
-  const clues = { thigh: cluesOf('thigh'), shank: cluesOf('shank'), foot: cluesOf('foot') };
-  const directions = {
-    thigh: fuseDirections(clues.thigh),
-    shank: fuseDirections(clues.shank),
-    foot: fuseDirections(clues.foot),
-  };
+  const seen = { thigh: cluesOf('thigh'), shank: cluesOf('shank'), foot: cluesOf('foot') };
+  const clues = exercise.heldLeg ? ownPoints(seen) : seen;
+  const fused = (segment: Segment) => fuseDirections(clues[segment], exercise.heldLeg ? ALWAYS_CREDIBLE : CREDIBLE_DEG);
+  const directions = { thigh: fused('thigh'), shank: fused('shank'), foot: fused('foot') };
   let pose: LastPose | null = null;
   return samples.map((sample, i) => {
     const { tMs, points } = sample;
@@ -77,6 +76,15 @@ export function angleSeries(
       kneeDeg: kneeSeen ? jointAngle('knee-flexion', leg, facing) : null,
     };
   });
+}
+
+type LegClues = { readonly [S in Segment]: readonly DirectionClue[] };
+
+/** Without what is said by points that are the other leg's. */
+function ownPoints({ thigh, shank, foot }: LegClues): LegClues {
+  const other = onOtherLeg(shank);
+  const own = (clues: readonly DirectionClue[]) => clues.map((clue, i) => (other[i] ? { ...clue, landmarkDeg: null } : clue));
+  return { thigh: own(thigh), shank: own(shank), foot: own(foot) };
 }
 
 function sourceOf(used: readonly FusedDirection[]): AngleSource {

@@ -8,6 +8,7 @@ import { type AngleInFrame, angleSeries, usualFacing } from './angle-series.ts';
 import { cameraTurn, isTooTurned } from './camera-turn.ts';
 import { footAt } from './foot-position.ts';
 import { glideResult } from './glide-result.ts';
+import { withoutGlimpses } from './glimpses.ts';
 import { farShare, readLeg, strayShare } from './leg-reading.ts';
 import type { LegSample } from './leg-sample.ts';
 import { fromFloor, levelled } from './levelled.ts';
@@ -18,6 +19,7 @@ import { qualityOf } from './quality.ts';
 import { readyIndex } from './ready.ts';
 import type { GlideStop, MeasuredRep, SetResult } from './set-result.ts';
 import { squared } from './squared.ts';
+import { steadied } from './steadied.ts';
 
 /** What the measurement must know of a set. */
 export interface SetSpec {
@@ -55,29 +57,33 @@ interface SetNotes {
 /**
  * Measures a whole set from its samples: both sources joined, smoothed without lag, parted into repetitions.
  */
-export function measureSamples(spec: SetSpec, samples: readonly LegSample[], { foundReadyMs, onsetMs, stopped }: SetNotes): SetResult {
+export function measureSamples(
+  spec: SetSpec,
+  samples: readonly LegSample[],
+  { foundReadyMs, onsetMs, stopped }: SetNotes,
+): SetResult {
   const { exercise } = spec;
   const reading = readLeg(samples, exercise.segments);
   const far = farShare(samples) > FAR_SHARE;
-  const seen = far ? samples.map(() => null) : angleSeries(samples, exercise, reading, foundReadyMs);
   const tMs = samples.map((s) => s.tMs);
-  const from = readyIndex(
-    tMs,
-    seen.map((f) => f?.deg ?? null),
-    exercise.rule,
-    foundReadyMs,
-  );
-  const found = (frames: readonly (AngleInFrame | null)[]) =>
+  const series = far ? samples.map(() => null) : angleSeries(samples, exercise, reading, foundReadyMs);
+  const seen = exercise.heldLeg ? withoutGlimpses(series, tMs, exercise.rule) : series;
+  const angles = series.map((f) => f?.deg ?? null);
+  const found = readyIndex(tMs, angles, exercise.rule, foundReadyMs);
+  // A file may be cut tight, and a foot in the air is often not found still before its motion is followed.
+  const early = exercise.heldLeg && !spec.endsItself ? readyIndex(tMs, steadied(tMs, angles), exercise.rule, null) : null;
+  const from = early === null || found === null ? found : Math.min(early, found);
+  const moved = (frames: readonly (AngleInFrame | null)[]) =>
     findMovements(
       frames.map((measured, i) => ({ tMs: ms(tMs[i] as number), measured })),
       exercise,
       from,
     );
   const lyingLeg = exercise.angle === 'leg-elevation';
-  const rough = found(seen);
+  const rough = moved(seen);
   const turn = cameraTurn(restOf(samples, seen, rough), exercise.posture);
   const facing = usualFacing(samples, exercise);
-  const { frames, movements } = corrected({ exercise, facing, turn }, seen, rough, found);
+  const { frames, movements } = corrected({ exercise, facing, turn }, seen, rough, moved);
   const sign = exercise.rule.direction === 'rises' ? 1 : -1;
   const angleDeg = movements.smooth.map((v) => (v === null ? null : deg(v * sign)));
   const onset = onsetIn(onsetMs, { tMs, angleDeg, sign, noticeDeg: exercise.rule.noticeDeg });
@@ -112,10 +118,9 @@ export function measureSamples(spec: SetSpec, samples: readonly LegSample[], { f
       exercise.id === 'nerve-glide'
         ? glideResult({
             samples,
-            footDeg: frames.map((f) => f?.deg ?? null),
+            frames,
             from,
             facing,
-            cameraTurnDeg: turn,
             markedLimitDeg: spec.elevationLimitDeg ?? null,
             stopped: stopped ?? null,
           })
@@ -172,7 +177,8 @@ function corrected(
   if (isTooTurned(turn)) return again(seen.map(() => null));
   if (exercise.angle === 'leg-elevation') return again(levelled(seen, exercise, rough, turn ?? deg(0)));
   if (exercise.angle === 'foot-elevation') return again(fromFloor(seen, exercise, rough));
-  const square = squared(seen, exercise, facing, turn);
+  // The turn is known too roughly beside a leg that is held up.
+  const square = exercise.heldLeg ? null : squared(seen, exercise, facing, turn);
   return square ? again(square) : { frames: seen, movements: rough };
 }
 

@@ -2,6 +2,7 @@ import type { Facing } from '../angles/joint-angle.ts';
 import { type GlideCycle, glideCoordination } from '../reps/glide-coordination.ts';
 import { median } from '../signal/median.ts';
 import { type Deg, deg, type Ms, ms, ratio } from '../units.ts';
+import type { AngleInFrame } from './angle-series.ts';
 import { ELEVATION_UNCERTAINTY_DEG, UNLEVELLED_UNCERTAINTY_DEG } from './glide-limit.ts';
 import { headSeries } from './head-series.ts';
 import { elevationSeries } from './held-leg.ts';
@@ -15,22 +16,21 @@ const AT_START_MS = 700;
 /** What a set of glides is made from. */
 export interface GlideEvidence {
   readonly samples: readonly LegSample[];
-  /** The foot's angle, one a sample; null where it was not measured. */
-  readonly footDeg: readonly (Deg | null)[];
+  /** The foot's angle and the leg, one a sample; null where it was not measured. */
+  readonly frames: readonly (AngleInFrame | null)[];
   /** Index of the first sample that counts; null: none does. */
   readonly from: number | null;
   readonly facing: Facing;
-  readonly cameraTurnDeg: Deg | null;
   /** As marked; null: where the leg was held when the set began. */
   readonly markedLimitDeg: Deg | null;
   readonly stopped: GlideStop | null;
 }
 
 /** What foot and head did together in a finished set, and how high the leg was held. */
-export function glideResult({ samples, footDeg, from, facing, ...held }: GlideEvidence): GlideResult {
+export function glideResult({ samples, frames, from, facing, ...held }: GlideEvidence): GlideResult {
   const counted = samples.slice(from ?? samples.length);
   const head = headSeries(counted, facing);
-  const both = counted.map(({ tMs }, i) => ({ tMs, footDeg: footDeg[(from ?? 0) + i] ?? null, headDeg: head[i] ?? null }));
+  const both = counted.map(({ tMs }, i) => ({ tMs, footDeg: frames[(from ?? 0) + i]?.deg ?? null, headDeg: head[i] ?? null }));
   const { pattern, cycles } = glideCoordination(both);
   const slides = cycles.filter((cycle) => cycle.pattern === 'slide').length;
   const headRangeDeg = middleOf(cycles, (cycle) => cycle.headRangeDeg);
@@ -41,7 +41,7 @@ export function glideResult({ samples, footDeg, from, facing, ...held }: GlideEv
     footRangeDeg: middleOf(cycles, (cycle) => cycle.footRangeDeg),
     headRangeDeg,
     headUncertaintyDeg: headRangeDeg === null ? null : headUncertainty(headRangeDeg),
-    legHeld: from === null ? null : legHeld({ samples, footDeg, from, facing, ...held }, from),
+    legHeld: from === null ? null : legHeld({ samples, frames, from, facing, ...held }, from),
     stopped: held.stopped,
   };
 }
@@ -51,8 +51,8 @@ function middleOf(cycles: readonly GlideCycle[], pick: (cycle: GlideCycle) => De
   return middle === null ? null : deg(middle);
 }
 
-function legHeld({ samples, facing, cameraTurnDeg, markedLimitDeg }: GlideEvidence, from: number): LegHeld | null {
-  const { elevationDeg, levelled } = elevationSeries(samples, facing, cameraTurnDeg);
+function legHeld({ samples, frames, facing, markedLimitDeg }: GlideEvidence, from: number): LegHeld | null {
+  const { elevationDeg, levelled } = elevationSeries(samples, frames, facing);
   const beganMs = (samples[from] as LegSample).tMs;
   const within = (fromMs: Ms, toMs: Ms): readonly number[] =>
     elevationDeg.flatMap((each, i) => {

@@ -1,34 +1,26 @@
 import { type Facing, kneeFlexion, type LegLines, legElevation } from '../angles/joint-angle.ts';
-import { turnedElevation } from '../angles/turned-elevation.ts';
 import { median } from '../signal/median.ts';
-import { type Deg, deg, type Ms } from '../units.ts';
-import { firstAtLeast } from './first-at-least.ts';
+import { type Deg, deg, wrapped } from '../units.ts';
+import type { AngleInFrame } from './angle-series.ts';
 import type { LegSample } from './leg-sample.ts';
 import { lineBetween } from './line-between.ts';
-import { slopeOfTurn } from './lying-turn.ts';
+import { OTHER_LEG_DEG } from './other-legs-points.ts';
 
 /** The other leg tells what is level only when it lies: this near to the picture's horizontal, deg, since cameras tilt; and straight. Chosen. */
 const LEVEL_OFFSET_DEG = 15;
 const STRAIGHT_DEG = 25;
-/** The points jitter: an elevation is the median over this time, before and after it together, ms. Chosen. */
-export const AROUND_MS = 500;
-
-/** How high a leg is held in one frame's picture, and what of that the camera's tilt is; null level: the other leg does not lie flat. */
-export interface ElevationSeen {
-  readonly inPictureDeg: Deg;
-  readonly levelDeg: Deg | null;
-}
-
 const lineOf = ({ hip, knee, ankle }: Pick<NonNullable<LegSample['other']>, 'hip' | 'knee' | 'ankle'>) => ({
   thigh: lineBetween(hip, knee),
   shank: lineBetween(knee, ankle),
 });
 
-/** From one frame's points; null without them. */
-export function elevationSeen({ points, other }: Pick<LegSample, 'points' | 'other'>, facing: Facing): ElevationSeen | null {
-  if (!points) return null;
-  return { inPictureDeg: legElevation(lineOf(points), facing), levelDeg: other && levelIn(lineOf(other), facing) };
-}
+/** What is level in the picture, as the other leg lies; null when it does not lie flat. */
+export const levelSeen = ({ other }: Pick<LegSample, 'other'>, facing: Facing): Deg | null =>
+  other && levelIn(lineOf(other), facing);
+
+/** How high the leg is held in one frame's picture, from its points alone; null without them. */
+export const elevationSeen = ({ points }: Pick<LegSample, 'points'>, facing: Facing): Deg | null =>
+  points && legElevation(lineOf(points), facing);
 
 function levelIn(lying: Pick<LegLines, 'thigh' | 'shank'>, facing: Facing): Deg | null {
   const level = legElevation(lying, facing);
@@ -36,37 +28,52 @@ function levelIn(lying: Pick<LegLines, 'thigh' | 'shank'>, facing: Facing): Deg 
   return flat ? level : null;
 }
 
-/** What the other leg says is level in most frames; null when it does not lie flat in most of them. */
-export function usualLevel(seen: readonly (ElevationSeen | null)[]): Deg | null {
-  const all = seen.filter((each) => each !== null);
-  const levels = all.flatMap(({ levelDeg }) => (levelDeg === null ? [] : [levelDeg]));
-  const level = 2 * levels.length > all.length ? median(levels) : null;
+/** What the other leg says is level; null when it is seen to lie flat in fewer than half of the frames. @param levels one a frame with a pose */
+export function usualLevel(levels: readonly (Deg | null)[]): Deg | null {
+  const flat = levels.filter((level) => level !== null);
+  const level = 2 * flat.length > levels.length ? median(flat) : null;
   return level === null ? null : deg(level);
 }
 
-/**
- * The leg's elevation: from the picture's, the level and what a turned camera adds to it taken off.
- * @param levelDeg null: the picture's horizontal is level
- */
-export const elevationOf = (inPictureDeg: Deg, levelDeg: Deg | null, cameraTurnDeg: Deg | null): Deg =>
-  turnedElevation(deg(inPictureDeg - (levelDeg ?? 0)), slopeOfTurn(cameraTurnDeg ?? deg(0)));
+/** Up from the picture's horizontal, towards the feet. */
+const elevationOfLine = (directionDeg: Deg, facing: Facing): number =>
+  wrapped(facing === 'left' ? directionDeg - 180 : -directionDeg);
 
-/** The leg's elevation through a finished set, one a frame; null where it was not seen. */
-export function elevationSeries(samples: readonly LegSample[], facing: Facing, cameraTurnDeg: Deg | null) {
-  const seen = samples.map((sample) => elevationSeen(sample, facing));
-  const levelDeg = usualLevel(seen);
-  const around = (tMs: Ms): readonly Deg[] => {
-    const near: Deg[] = [];
-    for (let i = firstAtLeast(samples, tMs - AROUND_MS / 2, (s) => s.tMs); i < samples.length; i++) {
-      if ((samples[i] as LegSample).tMs > tMs + AROUND_MS / 2) break;
-      const each = seen[i];
-      if (each) near.push(each.inPictureDeg);
-    }
-    return near;
-  };
-  const elevationDeg = samples.map(({ tMs }, i) => {
-    const middle = seen[i] ? median(around(tMs)) : null;
-    return middle === null ? null : elevationOf(deg(middle), levelDeg, cameraTurnDeg);
-  });
+/**
+ * How much higher hip to ankle lies in the picture than the shank does, which the points tell; null where they are not this leg's.
+ * @param shankDeg direction of the shank, by all that is known
+ */
+export function aboveShank({ points }: Pick<LegSample, 'points'>, shankDeg: Deg, facing: Facing): Deg | null {
+  if (!points) return null;
+  const { thigh, shank } = lineOf(points);
+  if (Math.abs(wrapped(shank.directionDeg - shankDeg)) > OTHER_LEG_DEG) return null;
+  return deg(legElevation({ thigh, shank }, facing) - elevationOfLine(shankDeg, facing));
+}
+
+/** The leg's elevation in the picture: the shank's, and what the whole leg usually is above it. */
+export const elevationInPicture = (shankDeg: Deg, aboveShankDeg: Deg, facing: Facing): Deg =>
+  deg(elevationOfLine(shankDeg, facing) + aboveShankDeg);
+
+/**
+ * The leg's elevation through a finished set, one a frame; null where it was not seen. The shank's motion tells how it changes, hip and ankle where they are
+ * this leg's how high it is. What a turned camera does to it shows in the other leg as well and goes off with the level, but for a degree or two.
+ * @param frames one a sample
+ */
+export function elevationSeries(
+  samples: readonly LegSample[],
+  frames: readonly (AngleInFrame | null)[],
+  facing: Facing,
+): { readonly elevationDeg: readonly (Deg | null)[]; readonly levelled: boolean } {
+  const levelDeg = usualLevel(samples.filter(({ other }) => other !== null).map((sample) => levelSeen(sample, facing)));
+  const shanks = frames.map((frame) => frame?.leg.shank.directionDeg ?? null);
+  const above = median(
+    samples.flatMap((sample, i) => {
+      const shank = shanks[i] ?? null;
+      return (shank === null ? null : aboveShank(sample, shank, facing)) ?? [];
+    }),
+  );
+  const elevationDeg = shanks.map((shank) =>
+    shank === null || above === null ? null : deg(elevationInPicture(shank, deg(above), facing) - (levelDeg ?? 0)),
+  );
   return { elevationDeg, levelled: levelDeg !== null };
 }

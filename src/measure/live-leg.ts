@@ -1,9 +1,11 @@
 import { type Facing, jointAngle, type LegLines } from '../angles/joint-angle.ts';
 import type { Exercise } from '../exercises/exercise.ts';
 import { SEGMENTS, type Segment, type SegmentTurn } from '../flow/leg-motion.ts';
+import { CREDIBLE_DEG } from '../signal/fused-direction.ts';
 import { type LiveDirection, stepDirection } from '../signal/live-direction.ts';
-import { type Deg, deg, type Ms, unwrappedNear } from '../units.ts';
+import { type Deg, deg, type Ms, unwrappedNear, wrapped } from '../units.ts';
 import { facingOf, type LegSample, legLines } from './leg-sample.ts';
+import { OTHER_LEG_DEG } from './other-legs-points.ts';
 import { inPosture } from './posture.ts';
 
 /** A direction that the picture's motion has carried, and by which turn. */
@@ -37,8 +39,10 @@ export const startLiveLeg = (tMs: Ms): LiveLeg => ({
   levelDeg: 0,
 });
 
+const apart = (a: number, b: number): number => Math.abs(wrapped(a - b));
+
 /**
- * Takes the next frame into the live estimate.
+ * Takes the next frame into the live estimate. Points of a held leg that are the other one's, or a foot's that jump, are left out while the motion is followed.
  * @param settled whether the person has taken their place: from then on the facing stays
  */
 export function stepLiveLeg(leg: LiveLeg, sample: LegSample, exercise: Exercise, settled: boolean): LiveLeg {
@@ -48,6 +52,9 @@ export function stepLiveLeg(leg: LiveLeg, sample: LegSample, exercise: Exercise,
   const directions = { ...leg.directions };
   const lengths = { ...leg.lengths };
   const carried = { ...leg.carried };
+  const sure = (exercise.heldLeg ?? false) && settled;
+  const shank = sure && motion?.shank ? leg.directions.shank : null;
+  const strays = shank && lines ? apart(lines.shank.directionDeg - rollDeg, shank.deg) > OTHER_LEG_DEG : false;
   for (const segment of SEGMENTS) {
     const line = lines?.[segment];
     const inPicture = motion?.[segment];
@@ -58,7 +65,8 @@ export function stepLiveLeg(leg: LiveLeg, sample: LegSample, exercise: Exercise,
     const from = turn && anchored?.turn.anchor === turn.anchor ? anchored : null;
     const before = from?.direction ?? leg.directions[segment];
     const dtMs = Math.max(0, tMs - (from?.tMs ?? leg.tMs));
-    const seen = lineDeg !== null && before ? unwrappedNear(lineDeg, before.deg) : lineDeg;
+    const astray = strays || (sure && from && lineDeg !== null && apart(lineDeg, from.direction.deg) > CREDIBLE_DEG);
+    const seen = astray ? null : lineDeg !== null && before ? unwrappedNear(lineDeg, before.deg) : lineDeg;
     const direction = stepDirection(before, dtMs, seen, turn && from ? turn.turnDeg - from.turn.turnDeg : null);
     directions[segment] = direction;
     if (turn && direction) carried[segment] = { tMs, direction, turn };

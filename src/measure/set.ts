@@ -2,7 +2,9 @@ import { type CounterState, LIVE_GAP_MS, resumeCounter, startCounter, stepCounte
 import { liveHold } from '../reps/live-hold.ts';
 import { type Deg, deg, type Ms, ms } from '../units.ts';
 import { measureSamples, type SetSpec } from './finish.ts';
+import { heldAdvice } from './glide-limit.ts';
 import { type LegSample, sampleOf } from './leg-sample.ts';
+import { beginGlide, glideView, hearGlides, heedLimit, type LiveGlideState, seeGlide, startLiveGlide } from './live-glide.ts';
 import { type LiveLeg, liveAngle, startLiveLeg, stepLiveLeg } from './live-leg.ts';
 import type { LegDrawing, LiveView, SetEvent, SetPhase, ViewAdvice } from './live-view.ts';
 import { goesOn, type LastPose, poseAt } from './motion-alone.ts';
@@ -10,7 +12,7 @@ import type { Observation } from './observation.ts';
 import { heedOnset } from './onset.ts';
 import { HAND_DOWN, type HandState, handRaised, stepHand } from './raised-hand.ts';
 import { liveRep } from './rep-of.ts';
-import type { MeasuredRep, Onset, SetResult } from './set-result.ts';
+import type { GlideStop, MeasuredRep, Onset, SetResult } from './set-result.ts';
 import { viewAdvice } from './view-advice.ts';
 
 export type { SetSpec } from './finish.ts';
@@ -62,6 +64,10 @@ export interface SetState {
   readonly onset: Onset | null;
   /** Whether a hand is up. */
   readonly hand: HandState;
+  /** Null for all exercises but the nerve glide. */
+  readonly glide: LiveGlideState | null;
+  /** Why a set of glides is to end, or has ended, before its dose. */
+  readonly stopped: GlideStop | null;
 }
 
 /** Nobody to be seen for this long after at least one repetition: the person has got up and the set is over. Chosen. */
@@ -87,6 +93,8 @@ export const startSet = (spec: SetSpec): SetState => ({
   angleDeg: null,
   onset: null,
   hand: HAND_DOWN,
+  glide: spec.exercise.id === 'nerve-glide' ? startLiveGlide(spec) : null,
+  stopped: null,
 });
 
 /** What one frame did to a set. */
@@ -110,9 +118,10 @@ export function stepSet(state: SetState, observation: Observation): SetStep {
     seen: here ?? state.seen,
     angleDeg: angle,
     seenMs: angle === null ? state.seenMs : observation.tMs,
+    glide: state.glide && seeGlide(state.glide, { sample, leg, footDeg: angle }),
   };
   const advice = here?.advice ?? viewAdvice(observation, spec.exercise, spec.side, spec.size);
-  const { state: next, events } = advance(noticed, observation.tMs, angle, advice);
+  const { state: next, events } = glideOn(noticed, advance(noticed, observation.tMs, angle, advice), observation.tMs);
   const [hand, raised] = handIn(state, observation);
   const heard: readonly SetEvent[] = raised ? [...events, { kind: 'hand' }] : events;
   return { state: { ...next, hand }, events: heard, view: viewOf(next, angle, advice, here?.points ?? null) };
@@ -134,10 +143,16 @@ function seenIn({ spec, seen }: SetState, observation: Observation, sample: LegS
 
 /**
  * Notes that symptoms begin at `tMs`, the time of the newest frame. The angle then is kept as it is known live, if the joint is not at rest, and found
- * again once the set is over. Symptoms begin once in a set: the first word stands.
+ * again once the set is over. Symptoms begin once in a set: the first word stands. In a nerve glide they end it, with the next frame.
  */
 export const markOnset = (state: SetState, tMs: Ms): SetState =>
-  state.onset ? state : { ...state, onset: { tMs, angleDeg: state.counter?.phase === 'high' ? state.angleDeg : null } };
+  state.onset
+    ? state
+    : {
+        ...state,
+        onset: { tMs, angleDeg: state.counter?.phase === 'high' ? state.angleDeg : null },
+        stopped: state.glide ? 'symptoms' : null,
+      };
 
 type Advanced = Pick<SetStep, 'state' | 'events'>;
 
@@ -159,11 +174,30 @@ function advance(state: SetState, tMs: Ms, angle: Deg | null, advice: readonly V
   }
 }
 
+/** A nerve glide besides its count: cycles, the leg's limit, symptoms that were said to rise. */
+function glideOn({ glide, phase, stopped }: SetState, { state, events }: Advanced, tMs: Ms): Advanced {
+  if (!glide || phase === 'ended') return { state, events };
+  if (phase === 'setting-up' && state.phase === 'setting-up' && stopped === null) return { state, events };
+  const begun = phase === 'setting-up' && state.phase === 'counting' ? beginGlide(glide, tMs) : glide;
+  const [watched, above] = heedLimit(begun, tMs);
+  const why = stopped ?? (above && state.spec.endsItself ? 'above-limit' : null);
+  const stops = why !== null && state.phase !== 'ended';
+  const [heard, told] = hearGlides(watched, tMs, stops || state.phase === 'ended');
+  const last: readonly SetEvent[] = stops ? [{ kind: 'ended', why }] : [];
+  const [others, end] = [events.filter(({ kind }) => kind !== 'ended'), events.filter(({ kind }) => kind === 'ended')];
+  return {
+    state: { ...state, glide: heard, ...(stops ? { phase: 'ended' as const, stopped: why } : {}) },
+    events: [...others, ...told, ...end, ...last],
+  };
+}
+
 const signed = ({ spec }: SetState, angle: Deg): Deg => (spec.exercise.rule.direction === 'rises' ? angle : deg(-angle));
 
 function settleIn(state: SetState, tMs: Ms, angle: Deg | null, advice: readonly ViewAdvice[]): Advanced {
   const { readyMs, stillDeg } = state.spec.exercise.rule;
-  if (angle === null || advice.length > 0) return { state: { ...state, recent: [], placedSinceMs: null }, events: [] };
+  const held = state.glide ? heldAdvice(state.glide) : [];
+  if (angle === null || advice.length + held.length > 0)
+    return { state: { ...state, recent: [], placedSinceMs: null }, events: [] };
   const placedSinceMs = state.placedSinceMs ?? tMs;
   let recent = [...state.recent, { tMs, deg: angle }];
   const spread = (list: typeof recent) => Math.max(...list.map((r) => r.deg)) - Math.min(...list.map((r) => r.deg));
@@ -224,15 +258,20 @@ const viewOf = (state: SetState, angle: Deg | null, advice: readonly ViewAdvice[
   restDeg: state.restDeg,
   onsetDeg: state.onset?.angleDeg ?? null,
   heldMs: state.phase === 'counting' && state.counter && angle !== null ? liveHold(state.counter) : null,
-  advice: state.phase === 'setting-up' && advice.length === 0 ? ['hold-still'] : advice,
+  advice: state.phase === 'setting-up' ? adviceBefore(state, advice) : advice,
   leg,
-  glide: null,
+  glide: state.glide && glideView(state.glide),
 });
+
+function adviceBefore({ glide }: SetState, advice: readonly ViewAdvice[]): readonly ViewAdvice[] {
+  const all = advice.length === 0 && glide ? heldAdvice(glide) : advice;
+  return all.length === 0 ? ['hold-still'] : all;
+}
 
 /** Ends a set and measures it as a whole: smoothing without lag, thresholds from the person's own range over all of it. */
 export function finishSet(state: SetState): SetResult {
   const samples: LegSample[] = [];
   for (let at = state.samples; at; at = at.before) samples.push(at.sample);
-  const notes = { foundReadyMs: state.readyMs, onsetMs: state.onset?.tMs ?? null };
+  const notes = { foundReadyMs: state.readyMs, onsetMs: state.onset?.tMs ?? null, stopped: state.stopped };
   return measureSamples(state.spec, samples.reverse(), notes);
 }

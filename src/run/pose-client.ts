@@ -51,7 +51,8 @@ export async function startPoseClient(options: PoseClientOptions): Promise<Resul
     return loaded;
   }
   return ok({
-    begin: ({ exercise, side, head }) => service.begin({ posture: exercise.posture, segments: exercise.segments, side, head }),
+    begin: ({ exercise, side, head }) =>
+      service.begin({ posture: exercise.posture, segments: exercise.segments, held: exercise.heldLeg ?? false, side, head }),
     follow: (between) => {
       const luma = between.map(({ luma }) => luma.data.buffer);
       return service.follow(transfer(between, luma));

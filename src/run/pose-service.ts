@@ -14,6 +14,8 @@ import { type Ms, ms } from '../units.ts';
 /** What the worker must know of a set before its first frame. */
 export interface PoseTask extends PoseView {
   readonly segments: readonly Segment[];
+  /** Whether the leg is held still beside the other one. */
+  readonly held: boolean;
 }
 
 export interface PoseLoad {
@@ -54,11 +56,11 @@ export class PoseService {
   }
 
   /** Starts a set: forgets the person of the one before. */
-  async begin({ segments, ...view }: PoseTask): Promise<void> {
+  async begin({ segments, held, ...view }: PoseTask): Promise<void> {
     const landmarker = this.ready();
     await landmarker.forget();
     this.tracker = startTracker(landmarker, view);
-    this.legs = startLegTracker(segments, view.side);
+    this.legs = startLegTracker(segments, view.side, held);
     this.camera = startCameraWatch();
     this.segments = segments;
   }

@@ -34,9 +34,13 @@ const REST_DEG = 1.5;
  * Joins a segment's landmark directions and its turning in the picture, after the set: the turning gives the movement, the landmarks at rest the level.
  * Frames without a turn take the landmarks' direction, shifted by the median difference to the frames that have both.
  * @param clues one a frame, in order
+ * @param credibleDeg how far a turn may be from what the landmarks say
  * @returns one a frame; null where nothing is known
  */
-export function fuseDirections(clues: readonly DirectionClue[]): readonly (FusedDirection | null)[] {
+export function fuseDirections(
+  clues: readonly DirectionClue[],
+  credibleDeg: number = CREDIBLE_DEG,
+): readonly (FusedDirection | null)[] {
   const seen = unwrapped(clues);
   const levels = levelsOf(clues, seen);
   let credible = true;
@@ -46,7 +50,7 @@ export function fuseDirections(clues: readonly DirectionClue[]): readonly (Fused
     const value = level + turn.turnDeg;
     const landmark = seen[i] ?? null;
     // Without landmarks what the last ones said of the match stands.
-    if (landmark !== null) credible = Math.abs(landmark - value) <= CREDIBLE_DEG;
+    if (landmark !== null) credible = Math.abs(landmark - value) <= credibleDeg;
     return credible ? value : null;
   });
   const gap = median(turned.flatMap((t, i) => (t === null || seen[i] == null ? [] : [t - (seen[i] as number)]))) ?? 0;

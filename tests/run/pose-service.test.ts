@@ -66,7 +66,7 @@ function pictureAt(frame: number) {
 async function atRest(): Promise<PoseService> {
   const service = new PoseService();
   await service.load({ wasmBase: '', bundle: new Uint8Array(), delegate: 'CPU' });
-  await service.begin({ posture: 'upright', head: 'find', side: 'right', segments: ['shank', 'thigh'] });
+  await service.begin({ posture: 'upright', head: 'find', side: 'right', held: false, segments: ['shank', 'thigh'] });
   for (let frame = 0; frame <= REST_FRAMES; frame++) {
     model.answer = legLandmarks(poseAt(frame), 0, 1);
     await service.observe(pictureAt(frame).image, 0, ms(frame * FRAME_MS));
