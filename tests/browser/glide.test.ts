@@ -60,7 +60,6 @@ async function walkToGo(site: SiteUnderTest, side: Side, { fewer, marks = [] }: 
   await page.goto(`${site.url()}#/take/${wentWell(encodePlanCode(planOf(side), { named: true }))}`);
   await page.reload();
   await page.getByRole('button', { name: 'Take this plan on' }).click();
-  await page.goto(`${site.url()}#/today`);
   await page.getByText('0 of 1 done').waitFor();
   await page.getByRole('link', { name: 'Start' }).click();
   await heading(page, 'Before you start');
@@ -82,7 +81,6 @@ async function walkToGo(site: SiteUnderTest, side: Side, { fewer, marks = [] }: 
 /** What is announced before the first movement. */
 const ANNOUNCED = `${en.set.readyVoice} ${en.set.signalVoice.symptoms(true)}`;
 const CUES: readonly string[] = [enGlide.cue.point, enGlide.cue.pull];
-const TROUBLE: readonly string[] = Object.values(en.set.glideTrouble);
 const isCount = (said: string) => /^\d+$/.test(said) || said === en.set.doseDone(5) || said === en.set.doseDone(4);
 
 describe('the wrong way round', () => {
@@ -101,7 +99,6 @@ describe('the wrong way round', () => {
     const said = await saidAloud(page);
     expect(said).toContain(ANNOUNCED);
     expect(said.filter((each) => each === en.set.glideWrong)).toHaveLength(1);
-    expect(said.filter((each) => TROUBLE.includes(each))).toEqual([]);
     const before = said.slice(said.indexOf(ANNOUNCED), said.indexOf(en.set.glideWrong)).filter(isCount);
     expect(before).toEqual(expect.arrayContaining(['1', '2']));
     expect(said.filter(isCount)).toEqual(['1', '2', '3', '4', en.set.doseDone(5)]);
@@ -154,7 +151,6 @@ describe('as it should be', () => {
     const said = await saidAloud(page);
     expect(said).toContain(ANNOUNCED);
     expect(said).not.toContain(en.set.glideWrong);
-    expect(said.filter((each) => TROUBLE.includes(each))).toEqual([]);
     expect(said.filter(isCount)).toEqual(['1', '2', '3', en.set.doseDone(4)]);
     expect(said.at(-1)).toBe(en.set.endedVoice(4));
     expect(pageErrors).toEqual([]);

@@ -155,7 +155,7 @@ describe('a set of glides', () => {
 
 test('glides counted by a beat are led by the drawing and the two cues instead of tones', async () => {
   const { services, item } = withPlan();
-  const { said } = shownAt(`/by-hand/${item.id}/left`, services);
+  const { said, played } = shownAt(`/by-hand/${item.id}/left`, services);
   await press('Count by a beat instead');
   expect(await screen.findByRole('img', { name: enGlide.drawing })).toBeTruthy();
   vi.useFakeTimers();
@@ -165,10 +165,11 @@ test('glides counted by a beat are led by the drawing and the two cues instead o
   expect(said.slice(0, 7)).toEqual([
     enGlide.cue.point,
     enGlide.cue.pull,
+    enGlide.cue.point,
     '1',
-    enGlide.cue.point,
     enGlide.cue.pull,
-    '2',
     enGlide.cue.point,
+    '2',
   ]);
+  expect(played.filter((tone) => tone !== 'second')).toEqual([]);
 });

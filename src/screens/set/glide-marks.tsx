@@ -24,7 +24,8 @@ export function GlideMarks() {
   const words = useGlideWords();
   const marks = useRunState((s) => s.glideCycles).map(markOf);
   const newest = marks.at(-1);
-  if (!newest) return null;
+  // Its room is kept, so that the first one moves nothing.
+  if (!newest) return <p className="glide-marks" />;
   return (
     <p className="glide-marks" aria-live="off">
       <span className="heard">{words.marks}: </span>
