@@ -26,6 +26,8 @@ export interface SeededDiary {
   readonly planCode: string;
   /** The line of foot taps, left. */
   readonly itemId: string;
+  /** The line of nerve glides. */
+  readonly glideId: string;
   /** A set counted by hand yesterday. */
   readonly handSetId: string;
   /** Measured foot taps, left and right. */
@@ -73,6 +75,7 @@ const setRow = (id: string, result: SetResult, days: number) => ({
 export function seededDiary(): SeededDiary {
   const plan = examplePlan();
   const itemId = plan.items[0]?.id ?? '';
+  const glideId = plan.items.find(({ exercise }) => exercise === 'nerve-glide')?.id ?? '';
   const [handSetId, leftId, rightId, raiseId] = [newId(), newId(), newId(), newId()];
   const left = measured('taps-left-quick.json');
   const right = measured('taps-right-weak.json');
@@ -101,7 +104,7 @@ export function seededDiary(): SeededDiary {
     ],
   };
   const planCode = wentWell(encodePlanCode(plan, { named: true }));
-  return { rows, planCode, itemId, handSetId, leftId, rightId, raiseId };
+  return { rows, planCode, itemId, glideId, handSetId, leftId, rightId, raiseId };
 }
 
 /** A plan with a warning sign told today: the day is stopped. */

@@ -49,7 +49,7 @@ export function GlideGuide({ pace: { moment, now }, side, speaks }: GlideGuidePr
         <GlideFigure side={side} name={words.drawing} head={head} foot={foot} />
       </div>
       {/* Spoken by the voice; read aloud as well it would cover the count. */}
-      <p className="glide-cue">{cue ? words.cue[cue] : beat === 'hold' ? words.hold : words.waits}</p>
+      <p className="glide-cue">{cue ? words.cue[cue] : beat === 'hold' ? words.hold : null}</p>
     </div>
   );
 }

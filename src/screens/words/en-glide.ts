@@ -4,7 +4,6 @@ import type { GlideWords } from './glide-words.ts';
 export const enGlide: GlideWords = {
   cue: { point: 'Point, head up', pull: 'Head down, pull up' },
   hold: 'Hold',
-  waits: 'Move with the drawing',
   drawing:
     'Drawing: somebody lies on their back, one straight leg held up by a strap. When the foot points, the head lifts; when the head goes down, the foot pulls up.',
   pause: 'Pause the drawing',

@@ -4,7 +4,6 @@ import type { GlideWords } from './glide-words.ts';
 export const esGlide: GlideWords = {
   cue: { point: 'Aleje la punta, cabeza arriba', pull: 'Cabeza abajo, pie hacia usted' },
   hold: 'Mantenga',
-  waits: 'Muévase con el dibujo',
   drawing:
     'Dibujo: una persona está boca arriba, con una pierna recta en alto, sujeta por una correa. Cuando aleja la punta del pie, levanta la cabeza; cuando baja la cabeza, lleva el pie hacia sí.',
   pause: 'Pausar el dibujo',

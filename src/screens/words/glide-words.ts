@@ -7,8 +7,6 @@ export interface GlideWords {
   readonly cue: Record<GlideCue, string>;
   /** While the two are held. */
   readonly hold: string;
-  /** Beside the drawing before the beat has begun. */
-  readonly waits: string;
   /** What the moving drawing shows. */
   readonly drawing: string;
   readonly pause: string;
