@@ -9,7 +9,7 @@ import { newId } from '../../src/record/new-id.ts';
 import { encodePlanCode } from '../../src/record/plan-transfer.ts';
 import { entryNow } from '../../src/screens/day/entry-now.ts';
 import { en } from '../../src/screens/words/en.ts';
-import { enGlide } from '../../src/screens/words/en-glide.ts';
+import { enGlideSet } from '../../src/screens/words/en-glide-set.ts';
 import type { AngleMark } from '../../src/symptoms/angle-mark.ts';
 import { deg } from '../../src/units.ts';
 import { wentWell } from '../record/went-well.ts';
@@ -71,16 +71,16 @@ async function walkToGo(site: SiteUnderTest, side: Side, { fewer, marks = [] }: 
   await page.locator(`[data-place="calf-outer ${side}"]`).click();
   await page.getByRole('button', { name: 'Go on to the set' }).click();
   await heading(page, `Nerve glides, ${side} leg`);
-  await page.getByRole('img', { name: enGlide.drawing }).waitFor();
-  await page.getByText(enGlide.few).waitFor();
-  await page.getByText(enGlide.signal).waitFor();
+  await page.getByRole('img', { name: enGlideSet.drawing }).waitFor();
+  await page.getByText(enGlideSet.few).waitFor();
+  await page.getByText(enGlideSet.signal).waitFor();
   for (let i = 0; i < fewer; i += 1) await page.getByRole('button', { name: 'One fewer' }).click();
   return visit;
 }
 
 /** What is announced before the first movement. */
 const ANNOUNCED = `${en.set.readyVoice} ${en.set.signalVoice.symptoms(true)}`;
-const CUES: readonly string[] = [enGlide.cue.point, enGlide.cue.pull];
+const CUES: readonly string[] = [enGlideSet.cue.point, enGlideSet.cue.pull];
 const isCount = (said: string) => /^\d+$/.test(said) || said === en.set.doseDone(5) || said === en.set.doseDone(4);
 
 describe('the wrong way round', () => {
@@ -88,12 +88,12 @@ describe('the wrong way round', () => {
 
   test('a set of glides is announced, led and counted aloud, corrected once after two cycles, stored, and is the only one of the first day', async () => {
     const { page, pageErrors } = await walkToGo(site, 'right', { fewer: 5 });
-    await page.getByText(enGlide.noLimit).waitFor();
+    await page.getByText(enGlideSet.noLimit).waitFor();
     expect(await pageFaults(page)).toEqual([]);
     await page.getByRole('button', { name: 'Start the camera' }).click();
     await page.locator('.phase-banner', { hasText: en.set.glideWrong }).waitFor({ timeout: SET_MS });
     await page.locator('.glide-sign[data-mark="tension"]').nth(1).waitFor();
-    await page.getByText(enGlide.mark.tension, { exact: true }).waitFor();
+    await page.getByText(enGlideSet.mark.tension, { exact: true }).waitFor();
     expect(await pageFaults(page)).toEqual([]);
     await page.waitForURL(/#\/set\//, { timeout: SET_MS });
     const said = await saidAloud(page);

@@ -7,7 +7,7 @@ import { startingDose } from '../../src/dose/starting-doses.ts';
 import { newId } from '../../src/record/new-id.ts';
 import { ok } from '../../src/result.ts';
 import { entryNow } from '../../src/screens/day/entry-now.ts';
-import { enGlide } from '../../src/screens/words/en-glide.ts';
+import { enGlideSet } from '../../src/screens/words/en-glide-set.ts';
 import { deg, ms } from '../../src/units.ts';
 import { angleMark } from '../symptoms/told.ts';
 import { ALL_NO } from './diary-builder.ts';
@@ -63,8 +63,8 @@ describe('before a set of glides', () => {
     entries.push(angleMark(3, 9, { angleDeg: deg(44.6) }), angleMark(3, 9, { side: 'right', angleDeg: deg(70) }));
     shownAt(`/today/go/${item.id}/left`, services);
     expect(await screen.findByText('Leg not higher than 45°, where symptoms began on Sunday, May 3.')).toBeTruthy();
-    expect(screen.getByText(enGlide.few)).toBeTruthy();
-    expect(screen.getByText(enGlide.signal)).toBeTruthy();
+    expect(screen.getByText(enGlideSet.few)).toBeTruthy();
+    expect(screen.getByText(enGlideSet.signal)).toBeTruthy();
     await press('Start the camera');
     expect(begun[0]?.plan).toMatchObject({ exercise: 'nerve-glide', elevationLimitDeg: 44.6, guide: { tempoS: 4 } });
   });
@@ -72,7 +72,7 @@ describe('before a set of glides', () => {
   test('without a mark it says to go only until symptoms start', async () => {
     const { services, begun, item } = withPlan();
     shownAt(`/today/go/${item.id}/left`, services);
-    expect(await screen.findByText(enGlide.noLimit)).toBeTruthy();
+    expect(await screen.findByText(enGlideSet.noLimit)).toBeTruthy();
     await press('Start the camera');
     expect(begun[0]?.plan).not.toHaveProperty('elevationLimitDeg');
   });
@@ -82,10 +82,10 @@ describe('before a set of glides', () => {
     entries.push(angleMark(3, 9, { angleDeg: deg(52) }));
     shownAt('/choose/camera', services);
     fireEvent.click(await screen.findByRole('radio', { name: /Nerve glide/ }));
-    expect(screen.getByRole('img', { name: enGlide.drawing })).toBeTruthy();
+    expect(screen.getByRole('img', { name: enGlideSet.drawing })).toBeTruthy();
     expect(await screen.findByText(/^Leg not higher than 52°/)).toBeTruthy();
     await press('Start the camera');
-    expect(screen.getByText(enGlide.few)).toBeTruthy();
+    expect(screen.getByText(enGlideSet.few)).toBeTruthy();
     await press('None of these');
     await screen.findByRole('button', { name: /^Symptoms rise/ });
     expect(begun[0]?.plan).toMatchObject({ exercise: 'nerve-glide', elevationLimitDeg: 52, guide: { tempoS: null } });
@@ -94,11 +94,11 @@ describe('before a set of glides', () => {
   test('the drawing can be paused and moved again', async () => {
     const { services, item } = withPlan();
     shownAt(`/today/go/${item.id}/left`, services);
-    expect(await screen.findByText(enGlide.cue.point)).toBeTruthy();
-    await press(enGlide.pause);
-    expect(screen.queryByText(enGlide.cue.point)).toBeNull();
-    await press(enGlide.play);
-    expect(screen.getByText(enGlide.cue.point)).toBeTruthy();
+    expect(await screen.findByText(enGlideSet.cue.point)).toBeTruthy();
+    await press(enGlideSet.pause);
+    expect(screen.queryByText(enGlideSet.cue.point)).toBeNull();
+    await press(enGlideSet.play);
+    expect(screen.getByText(enGlideSet.cue.point)).toBeTruthy();
   });
 });
 
@@ -106,15 +106,15 @@ describe('a set of glides', () => {
   test('is led by the drawing once it is ready, with cues aloud, and no beat', async () => {
     const { tell, said, played, symptoms } = await runningGlides();
     tell(({ hooks }) => hooks.onView(aView({ phase: 'setting-up' })));
-    expect(screen.queryByRole('img', { name: enGlide.drawing })).toBeNull();
+    expect(screen.queryByRole('img', { name: enGlideSet.drawing })).toBeNull();
     expect(symptoms.disabled).toBe(true);
     tell(({ hooks }) => hooks.onView(aView()));
-    expect(screen.getByRole('img', { name: enGlide.drawing })).toBeTruthy();
-    expect(said).toContain(enGlide.cue.point);
+    expect(screen.getByRole('img', { name: enGlideSet.drawing })).toBeTruthy();
+    expect(said).toContain(enGlideSet.cue.point);
     expect(played).toEqual([]);
     expect(symptoms.disabled).toBe(false);
     tell(({ hooks }) => hooks.onView(aView({ phase: 'lost' })));
-    expect(screen.getByRole('img', { name: enGlide.drawing })).toBeTruthy();
+    expect(screen.getByRole('img', { name: enGlideSet.drawing })).toBeTruthy();
   });
 
   test('shows what each cycle was in signs and the newest in a word, and the correction in the banner', async () => {
@@ -157,18 +157,18 @@ test('glides counted by a beat are led by the drawing and the two cues instead o
   const { services, item } = withPlan();
   const { said, played } = shownAt(`/by-hand/${item.id}/left`, services);
   await press('Count by a beat instead');
-  expect(await screen.findByRole('img', { name: enGlide.drawing })).toBeTruthy();
+  expect(await screen.findByRole('img', { name: enGlideSet.drawing })).toBeTruthy();
   vi.useFakeTimers();
   fireEvent.click(screen.getByRole('button', { name: 'Start the beat' }));
   for (let s = 0; s < 5; s += 1) act(() => vi.advanceTimersByTime(1000));
   for (let s = 0; s < 9; s += 1) act(() => vi.advanceTimersByTime(1000));
   expect(said.slice(0, 7)).toEqual([
-    enGlide.cue.point,
-    enGlide.cue.pull,
-    enGlide.cue.point,
+    enGlideSet.cue.point,
+    enGlideSet.cue.pull,
+    enGlideSet.cue.point,
     '1',
-    enGlide.cue.pull,
-    enGlide.cue.point,
+    enGlideSet.cue.pull,
+    enGlideSet.cue.point,
     '2',
   ]);
   expect(played.filter((tone) => tone !== 'second')).toEqual([]);

@@ -5,7 +5,7 @@ import { BeatBar } from '../set/beat-bar.tsx';
 import { GlideGuide } from '../set/glide-guide.tsx';
 import { useSounds } from '../set/sounds-context.tsx';
 import { usePace } from '../set/use-pace.ts';
-import { useGlideWords } from '../words/glide-catalogues.ts';
+import { useGlideSetWords } from '../words/glide-set-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import type { HandPlan } from './hand-plan.ts';
 
@@ -25,7 +25,7 @@ interface BeatCountProps {
 /** Counts by a beat: whoever moves with it needs neither camera nor hand. It ends with the dose; the space bar or the button pauses it. */
 export function BeatCount({ plan, reps, onOneMore }: BeatCountProps) {
   const { day, set } = useWords();
-  const glideWords = useGlideWords();
+  const glideWords = useGlideSetWords();
   const sounds = useSounds();
   const { dose } = plan;
   const glide = plan.exercise === 'nerve-glide';

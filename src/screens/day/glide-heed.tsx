@@ -1,7 +1,7 @@
 import type { Side } from '../../pose/landmarks.ts';
 import type { AngleMark } from '../../symptoms/angle-mark.ts';
 import { glideLimit } from '../../symptoms/glide-limit.ts';
-import { useGlideWords } from '../words/glide-catalogues.ts';
+import { useGlideSetWords } from '../words/glide-set-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import { dayIn } from './clock-words.ts';
 
@@ -14,7 +14,7 @@ interface GlideHeedProps {
 /** Before a set of glides: how high the leg may be held, and what to do when symptoms rise. */
 export function GlideHeed({ side, marks }: GlideHeedProps) {
   const { locale } = useWords();
-  const words = useGlideWords();
+  const words = useGlideSetWords();
   const limit = glideLimit(marks, side);
   const whole = (deg: number) => new Intl.NumberFormat(locale, { maximumFractionDigits: 0 }).format(deg);
   return (

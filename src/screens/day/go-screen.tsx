@@ -17,7 +17,7 @@ import { Page } from '../parts/page.tsx';
 import type { SetPlan } from '../services.ts';
 import { useBegin } from '../set/begin.ts';
 import { GlideDemo } from '../set/glide-demo.tsx';
-import { useGlideWords } from '../words/glide-catalogues.ts';
+import { useGlideSetWords } from '../words/glide-set-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import './go-screen.css';
 import { GlideHeed } from './glide-heed.tsx';
@@ -54,7 +54,7 @@ function Go({ today, line, marks, add }: GoProps) {
   const [fewer, setFewer] = useState<number | null>(null);
   // What was chosen for this set holds only below the dose, which may have become less meanwhile.
   const reps = Math.min(fewer ?? dose.repsASet, dose.repsASet);
-  const { few } = useGlideWords();
+  const { few } = useGlideSetWords();
   const glide = exercise === 'nerve-glide';
   const measured = isExerciseId(exercise) ? exercise : null;
   const start = () => {

@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react';
 import { glidePace } from '../../dose/glide-pace.ts';
 import type { Side } from '../../pose/landmarks.ts';
-import { useGlideWords } from '../words/glide-catalogues.ts';
+import { useGlideSetWords } from '../words/glide-set-catalogues.ts';
 import './glide-demo.css';
 import { GlideGuide } from './glide-guide.tsx';
 import { usePace } from './use-pace.ts';
@@ -14,7 +14,7 @@ interface GlideDemoProps {
 
 /** What is to be done, shown before the set at its own pace, silently; it can be stopped. */
 export function GlideDemo({ side, tempoS, holdS }: GlideDemoProps) {
-  const words = useGlideWords();
+  const words = useGlideSetWords();
   const [moves, setMoves] = useState(true);
   const pace = usePace(
     useMemo(() => glidePace({ tempoS, holdS }), [tempoS, holdS]),

@@ -2,7 +2,7 @@ import { useEffect, useRef } from 'react';
 import { cueOf, GLIDE_ENDS, type GlideAngles, glideAngles } from '../../dose/glide-pace.ts';
 import type { PaceMoment } from '../../dose/pace.ts';
 import type { Side } from '../../pose/landmarks.ts';
-import { useGlideWords } from '../words/glide-catalogues.ts';
+import { useGlideSetWords } from '../words/glide-set-catalogues.ts';
 import { GlideFigure, poseFigure } from './glide-figure.tsx';
 import './glide-guide.css';
 import { useSounds } from './sounds-context.tsx';
@@ -23,7 +23,7 @@ interface GlideGuideProps {
 
 /** The two movements of a glide in the right order, to move along with: drawn, written, and spoken by one clock. */
 export function GlideGuide({ pace: { moment, now }, side, speaks }: GlideGuideProps) {
-  const words = useGlideWords();
+  const words = useGlideSetWords();
   const sounds = useSounds();
   const head = useRef<SVGGElement>(null);
   const foot = useRef<SVGGElement>(null);

@@ -1,4 +1,4 @@
-import { useGlideWords } from '../words/glide-catalogues.ts';
+import { useGlideSetWords } from '../words/glide-set-catalogues.ts';
 import { type GlideMark, markOf } from './glide-mark.ts';
 import './glide-marks.css';
 import { useRunState } from './run-context.tsx';
@@ -21,7 +21,7 @@ function Sign({ mark }: { readonly mark: GlideMark }) {
 
 /** What each cycle was, as a row of signs, the newest in a word. Calm: never spoken, never red. */
 export function GlideMarks() {
-  const words = useGlideWords();
+  const words = useGlideSetWords();
   const marks = useRunState((s) => s.glideCycles).map(markOf);
   const newest = marks.at(-1);
   // Its room is kept, so that the first one moves nothing.

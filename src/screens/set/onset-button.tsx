@@ -1,4 +1,4 @@
-import { useGlideWords } from '../words/glide-catalogues.ts';
+import { useGlideSetWords } from '../words/glide-set-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import './onset-button.css';
 import type { SetPlan } from '../services.ts';
@@ -8,7 +8,7 @@ import { isGlide, ONSET_STAGES } from './signal.ts';
 /** The one big button that says where symptoms begin; in a set of glides, that they rise. */
 export function OnsetButton({ plan }: { readonly plan: Pick<SetPlan, 'exercise' | 'pictures'> }) {
   const { set } = useWords();
-  const { symptoms } = useGlideWords();
+  const { symptoms } = useGlideSetWords();
   const camera = plan.pictures.kind === 'camera';
   const asked = isGlide(plan) ? symptoms : set.onset;
   const run = useRun();

@@ -5,7 +5,7 @@ import { type Deg, deg } from '../../units.ts';
 import { ExerciseDrawing } from '../choose/exercise-drawing.tsx';
 import { StreamPicture } from '../parts/stream-picture.tsx';
 import type { SetPlan } from '../services.ts';
-import { useGlideWords } from '../words/glide-catalogues.ts';
+import { useGlideSetWords } from '../words/glide-set-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import { drawFrame } from './draw-frame.ts';
 import { drawLeg, type LegMarks } from './draw-leg.ts';
@@ -54,7 +54,7 @@ interface PictureProps {
 export function Picture({ plan, unlabelled = false }: PictureProps) {
   const { exercise, side, pictures } = plan;
   const { set, locale } = useWords();
-  const glideWords = useGlideWords();
+  const glideWords = useGlideSetWords();
   const run = useRun();
   const size = useRunState((s) => s.opened?.size ?? null);
   const stage = useRunState((s) => s.stage);

@@ -1,8 +1,8 @@
 import type { GlideCue } from '../../dose/glide-pace.ts';
 import type { GlideMark } from '../set/glide-mark.ts';
 
-/** Texts that only nerve glides need. Loaded with the screens that show them: see `glide-catalogues.ts`. */
-export interface GlideWords {
+/** Texts that only nerve glides need. Loaded with the screens that show them: see `glide-set-catalogues.ts`. */
+export interface GlideSetWords {
   /** Said with the beat and written beside the drawing: short and calm. */
   readonly cue: Record<GlideCue, string>;
   /** While the two are held. */

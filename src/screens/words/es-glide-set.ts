@@ -1,7 +1,7 @@
-import type { GlideWords } from './glide-words.ts';
+import type { GlideSetWords } from './glide-set-words.ts';
 
 /** Nerve glides, in Spanish. */
-export const esGlide: GlideWords = {
+export const esGlideSet: GlideSetWords = {
   cue: { point: 'Aleje la punta, cabeza arriba', pull: 'Cabeza abajo, pie hacia usted' },
   hold: 'Mantenga',
   drawing:

@@ -1,7 +1,7 @@
-import type { GlideWords } from './glide-words.ts';
+import type { GlideSetWords } from './glide-set-words.ts';
 
 /** Nerve glides, in English. */
-export const enGlide: GlideWords = {
+export const enGlideSet: GlideSetWords = {
   cue: { point: 'Point, head up', pull: 'Head down, pull up' },
   hold: 'Hold',
   drawing:
