@@ -5,7 +5,7 @@ import type { Felt } from '../symptoms/felt.ts';
 import type { Place } from '../symptoms/place.ts';
 import type { SymptomReport } from '../symptoms/symptom-report.ts';
 import { symptomShift } from '../symptoms/symptom-shift.ts';
-import { isOf } from './done-set.ts';
+import { isOf, wasBegunFor } from './done-set.ts';
 import type { Dose } from './dose.ts';
 import type { DoseLog } from './dose-log.ts';
 import { type DayEntries, entriesOfDay } from './entries-of-day.ts';
@@ -25,6 +25,8 @@ export type NotGoodReason =
   | { readonly kind: 'symptoms-not-answered' }
   | { readonly kind: 'next-day-not-answered' }
   | { readonly kind: 'mild-rise-settled' }
+  /** A set of glides was ended because symptoms rose, even if they had settled when it was asked. */
+  | { readonly kind: 'symptoms-rose' }
   /** Another line of the prescription flared, or a day since then. */
   | { readonly kind: 'flare-elsewhere' }
   | { readonly kind: 'dose-not-done'; readonly reps: number; readonly due: number };
@@ -62,6 +64,7 @@ export function dayVerdict(item: PrescribedExercise, dose: Dose, log: DoseLog, d
   const others = afters.filter((report) => !isOwn(report));
   if (flareReason(item, before, others, null)) return notGood('flare-elsewhere');
   if ((riseOver(before, own, checkIn) ?? 0) > 0 || checkIn.afterwards === 'settled') return notGood('mild-rise-settled');
+  if (entries.done.some((set) => set.glide?.stopped === 'symptoms' && wasBegunFor(item, set))) return notGood('symptoms-rose');
   const missing = undone(item, dose, entries);
   return missing ? { kind: 'not-good', reason: missing } : { kind: 'good' };
 }

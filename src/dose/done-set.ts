@@ -54,8 +54,9 @@ export const doneByHand = ({ id, exercise, side, itemId, day, at, reps }: HandSe
   glide: null,
 });
 
+/** Whether a set was begun for this line. */
+export const wasBegunFor = (item: PrescribedExercise, set: DoneSet): boolean =>
+  item.sides.includes(set.side) && (set.itemId === null ? set.exercise === item.exercise : set.itemId === item.id);
+
 /** Whether a set belongs to this line. One without a single repetition is none. */
-export const isOf = (item: PrescribedExercise, set: DoneSet): boolean =>
-  set.reps > 0 &&
-  item.sides.includes(set.side) &&
-  (set.itemId === null ? set.exercise === item.exercise : set.itemId === item.id);
+export const isOf = (item: PrescribedExercise, set: DoneSet): boolean => set.reps > 0 && wasBegunFor(item, set);

@@ -32,3 +32,10 @@ export function paceAt(elapsedMs: Ms, pace: Pace): PaceMoment {
   if (inRepMs < halfMs + holdMs) return { rep, beat: 'hold', share: ratio((inRepMs - halfMs) / holdMs) };
   return { rep, beat: 'back', share: ratio((inRepMs - halfMs - holdMs) / halfMs) };
 }
+
+/** How far out the movement should be, 0 to 1: soft at both ends, as a limb moves. */
+export function outAt({ beat, share }: Pick<PaceMoment, 'beat' | 'share'>): Ratio {
+  if (beat === 'hold') return ratio(1);
+  const way = (1 - Math.cos(Math.PI * share)) / 2;
+  return ratio(beat === 'out' ? way : 1 - way);
+}

@@ -1,7 +1,7 @@
 import type { Side } from '../pose/landmarks.ts';
 import type { CalendarDay } from '../symptoms/calendar-day.ts';
 import { byMoment } from '../symptoms/entry.ts';
-import { type DoneSet, isOf } from './done-set.ts';
+import { type DoneSet, isOf, wasBegunFor } from './done-set.ts';
 import type { Dose } from './dose.ts';
 import type { DoseLog } from './dose-log.ts';
 import { currentDose } from './dose-step.ts';
@@ -14,9 +14,10 @@ import { leastGapMs, type WakingDay } from './spread.ts';
 /**
  * - `now`: a set may start. `later`: it is to wait until `mayStartMs`.
  * - `done`: all sets of today. `rest-day`: none is due before `nextDay`. `day-over`: what is missing would come too late in the day.
+ * - `symptoms-rose`: a set of today was ended because symptoms rose, with however many repetitions: no other one today.
  * - `too-strong`: symptoms were last told above the limit. `stopped`: see the gate.
  */
-export type LineState = 'now' | 'later' | 'done' | 'rest-day' | 'day-over' | 'too-strong' | 'stopped';
+export type LineState = 'now' | 'later' | 'done' | 'rest-day' | 'day-over' | 'symptoms-rose' | 'too-strong' | 'stopped';
 
 /** One line of the prescription for one leg, today. */
 export interface TodayLine {
@@ -56,6 +57,7 @@ export function todayLine({ prescription, item, side, log, clock, day, waking, s
   const setsDue = dueDay === day ? dose.setsADay : 0;
   const line = { item, side, dose, setsDue, done, mayStartMs: null, nextDay: null };
   if (dueDay !== day) return { ...line, state: 'rest-day', nextDay: dueDay };
+  if (roseToday(item, side, log, day)) return { ...line, state: 'symptoms-rose' };
   if (done.length >= setsDue) return { ...line, state: 'done' };
   if (stopped) return { ...line, state: 'stopped' };
   if (tooStrong(item, log, day)) return { ...line, state: 'too-strong' };
@@ -67,6 +69,18 @@ export function todayLine({ prescription, item, side, log, clock, day, waking, s
   if (free.day !== day || free.minute >= waking.toMinute) return { ...line, state: 'day-over' };
   return { ...line, state: 'later', mayStartMs: freeMs };
 }
+
+/** Whether a set of today, also one without a whole repetition, was ended because symptoms rose. */
+const roseToday = (item: PrescribedExercise, side: Side, { done }: DoseLog, day: CalendarDay): boolean =>
+  done.some((set) => set.day === day && set.side === side && set.glide?.stopped === 'symptoms' && wasBegunFor(item, set));
+
+/** Whether one more set than due may be begun. Not of glides: too many can make nerve pain worse. */
+export const mayDoMore = ({ state, item }: Pick<TodayLine, 'state' | 'item'>): boolean =>
+  state === 'done' && item.exercise !== 'nerve-glide';
+
+/** Whether somebody who asks for the line's next set is shown it: also early, which is their own choice, but no glides beyond the day's. */
+export const isShown = (line: Pick<TodayLine, 'state' | 'item'>): boolean =>
+  line.state !== 'symptoms-rose' && (line.state !== 'done' || mayDoMore(line));
 
 /** Whether what was last told today lies above the limit. */
 function tooStrong(item: PrescribedExercise, { reports, checkIns }: DoseLog, day: CalendarDay): boolean {

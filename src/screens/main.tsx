@@ -31,6 +31,7 @@ const sounds = createSounds({
   speaker: webSpeaker(() => wordsNow().locale),
   tones: webTones(),
   soundOn: () => useChoices.getState().choices.sound,
+  now: () => performance.now(),
 });
 const run = createRun({
   services,

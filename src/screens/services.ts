@@ -70,6 +70,8 @@ export interface SetPlan {
   /** Leg raise: from how much knee bend on a raise is flagged. */
   readonly kneeLimitDeg: Deg;
   readonly guide: SetGuide;
+  /** Nerve glide: where symptoms began when the straight leg was last raised, elevation of the leg; left out: not known. */
+  readonly elevationLimitDeg?: Deg;
   /** False: nothing of it goes to the disk; the page holds it until it is closed. Left out: it does. */
   readonly stored?: false;
   /** The line of a prescription that it is a set of; left out when it is none. */

@@ -104,7 +104,7 @@ describe.concurrent('every screen has no fault that axe knows, large targets, no
   });
 
   test('with a plan, measured sets and symptoms', async () => {
-    const { rows, planCode, itemId, handSetId, leftId, rightId, raiseId, glideId, wrongGlideId } = seededDiary();
+    const { rows, planCode, itemId, handSetId, leftId, rightId, raiseId, glideId, wrongGlideId, glideItemId } = seededDiary();
     const { page } = await site.open();
     await seed(page, rows);
     const faults: string[] = [];
@@ -114,6 +114,7 @@ describe.concurrent('every screen has no fault that axe knows, large targets, no
       ['questions', `#/questions/${itemId}/left`, 'Before you start', 'Yes'],
       ['before a set', `#/feel/before/${itemId}/left`, 'How is it now?', 'As a list'],
       ['go', `#/today/go/${itemId}/left`, 'Foot taps, left leg', 'Count without the camera'],
+      ['go, nerve glides', `#/today/go/${glideItemId}/left`, 'Nerve glides, left leg', 'Pause the drawing'],
       ['by hand', `#/by-hand/${itemId}/left`, 'Foot taps, left leg', 'One more'],
       ['after a set', `#/feel/after/${handSetId}`, 'How is it after the set?', 'As a list'],
       ['check-in', '#/check-in', /^How was it after/, 'As a list'],

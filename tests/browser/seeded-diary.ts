@@ -29,6 +29,8 @@ export interface SeededDiary {
   readonly planCode: string;
   /** The line of foot taps, left. */
   readonly itemId: string;
+  /** The line of nerve glides. */
+  readonly glideItemId: string;
   /** A set counted by hand yesterday. */
   readonly handSetId: string;
   /** Measured foot taps, left and right. */
@@ -168,7 +170,7 @@ export function seededDiary(): SeededDiary {
     ],
   };
   const planCode = wentWell(encodePlanCode(plan, { named: true }));
-  return { rows, planCode, itemId, handSetId, leftId, rightId, raiseId, glideId, wrongGlideId };
+  return { rows, planCode, itemId, handSetId, leftId, rightId, raiseId, glideId, wrongGlideId, glideItemId };
 }
 
 /** A plan with a warning sign told today: the day is stopped. */

@@ -3,6 +3,7 @@ import type { DoseLog } from '../../src/dose/dose-log.ts';
 import { propose } from '../../src/dose/propose.ts';
 import type { CheckIn } from '../../src/symptoms/check-in.ts';
 import type { SymptomReport } from '../../src/symptoms/symptom-report.ts';
+import { aGlide } from '../record/glide-builders.ts';
 import { checkIn, clearance, dayOf, momentOf, redFlags, report, selfCheck } from '../symptoms/told.ts';
 import { done, doseLog, line, prescription, step } from './plan.ts';
 
@@ -119,6 +120,12 @@ describe('the dose holds', () => {
       glides(3, { morning: { afterwards: 'settled' } }),
       4,
       { kind: 'mild-rise-settled' },
+    ],
+    [
+      'after a set that was ended because symptoms rose, however much of it was done',
+      { ...glides(3), done: [done(glide, 3, 10, { glide: aGlide('S', { stopped: 'symptoms' }) })] },
+      4,
+      { kind: 'symptoms-rose' },
     ],
     ['after less than the dose', glides(3, { reps: 7 }), 4, { kind: 'dose-not-done', reps: 7, due: 10 }],
     ['once this day has changed it', { ...glides(3), steps: [step(plan, glide, 4, { to: two })] }, 4, { kind: 'changed-today' }],

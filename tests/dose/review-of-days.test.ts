@@ -32,7 +32,8 @@ describe('the range of each set', () => {
   test('there is none of the other leg, of another line, and of what the camera does not measure', () => {
     expect(rangeSets(tap, 'right', [done(tap, 4, 9, ranges(14))])).toEqual([]);
     expect(rangeSets(tap, 'left', [done(glide, 4, 9, ranges(14))])).toEqual([]);
-    expect(rangeSets(glide, 'left', [done(glide, 4, 9, ranges(14))])).toEqual([]);
+    const toe = line('toe-lift', {}, 3);
+    expect(rangeSets(toe, 'left', [done(toe, 4, 9, ranges(14))])).toEqual([]);
   });
 });
 

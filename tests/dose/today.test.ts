@@ -3,7 +3,9 @@ import { describe, expect, test } from 'vitest';
 import type { DoseLog } from '../../src/dose/dose-log.ts';
 import { dueInWeek, nextDueDay } from '../../src/dose/due-days.ts';
 import { today } from '../../src/dose/today.ts';
+import { isShown, mayDoMore } from '../../src/dose/today-line.ts';
 import { addDays } from '../../src/symptoms/calendar-day.ts';
+import { aGlide } from '../record/glide-builders.ts';
 import { checkIn, clearance, dayOf, momentOf, redFlags, report } from '../symptoms/told.ts';
 import { done, doseLog, line, prescription, step } from './plan.ts';
 
@@ -96,6 +98,36 @@ describe('a line', () => {
     expect(stateOf({ reports: [strong] }, 5, 9).state).toBe('now');
     expect(stateOf({ reports: [strong, report(4, 9, { intensity: 5 })] }, 4, 10).state).toBe('now');
     expect(stateOf({ reports: [strong, report(4, 9, { intensity: 'not-answered' })] }, 4, 10).state).toBe('too-strong');
+  });
+
+  test('of nerve glides is done after the one set of the first day, and no other one is shown', () => {
+    const glide = line('nerve-glide');
+    const { lines, next } = seen({ done: [done(glide, 4, 9)] }, 4, 20, prescription(glide));
+    expect(lines[0]).toMatchObject({ state: 'done', setsDue: 1 });
+    expect(next).toBeNull();
+    expect(lines.map((each) => [mayDoMore(each), isShown(each)])).toEqual([[false, false]]);
+    const tapped = seen({ done: [9, 12, 15].map((hour) => done(tap, 4, hour)) }, 4, 20).lines;
+    expect(tapped.map((each) => [each.state, mayDoMore(each), isShown(each)])).toEqual([['done', true, true]]);
+  });
+
+  test('of glides that were ended because symptoms rose rests for the day, also before the first repetition, and for that leg alone', () => {
+    const glide = line('nerve-glide', { sides: ['left', 'right'], start: { setsADay: 2, repsASet: 10, holdS: 0 } });
+    const by = prescription(glide);
+    const rose = (reps: number) => ({ done: [done(glide, 4, 9, { reps, glide: aGlide('S', { stopped: 'symptoms' }) })] });
+    for (const reps of [0, 3]) {
+      const { lines, next } = seen(rose(reps), 4, 10, by);
+      expect(lines.map(({ state }) => state)).toEqual(['symptoms-rose', 'now']);
+      expect(lines.map(isShown)).toEqual([false, true]);
+      expect(next?.side).toBe('right');
+    }
+    expect(seen(rose(3), 5, 10, by).lines.map(({ state }) => state)).toEqual(['now', 'now']);
+  });
+
+  test('of glides whose leg rose above its limit has done its set, unless there was no repetition', () => {
+    const glide = line('nerve-glide');
+    const high = (reps: number) => ({ done: [done(glide, 4, 9, { reps, glide: aGlide('S', { stopped: 'above-limit' }) })] });
+    expect(stateOf(high(2), 4, 20, prescription(glide)).state).toBe('done');
+    expect(stateOf(high(0), 4, 10, prescription(glide)).state).toBe('now');
   });
 
   test('is stopped by a red flag until a clinician has seen the person', () => {

@@ -13,9 +13,16 @@ export function fakeRun(services: AppServices) {
   const faults: unknown[] = [];
   const world = { nowMs: 0, soundOn: true };
   const sounds = createSounds({
-    speaker: { say: (text) => said.push(text), hush: () => undefined },
+    speaker: {
+      say: (text, onDone) => {
+        said.push(text);
+        onDone();
+      },
+      hush: () => undefined,
+    },
     tones: { unlock: () => undefined, play: (tone) => played.push(tone) },
     soundOn: () => world.soundOn,
+    now: () => world.nowMs,
   });
   const run: Run = createRun({
     services,

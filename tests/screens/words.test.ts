@@ -3,6 +3,7 @@ import { en } from '../../src/screens/words/en.ts';
 import { es } from '../../src/screens/words/es.ts';
 import { FHIR_CATALOGUES } from '../../src/screens/words/fhir-catalogues.ts';
 import { GLIDE_CATALOGUES } from '../../src/screens/words/glide-catalogues.ts';
+import { GLIDE_SET_CATALOGUES } from '../../src/screens/words/glide-set-catalogues.ts';
 import { LANGUAGES, languageOf, loadWords } from '../../src/screens/words/languages.ts';
 import { LOCK_CATALOGUES } from '../../src/screens/words/lock-catalogues.ts';
 import { RECORD_CATALOGUES } from '../../src/screens/words/record-catalogues.ts';
@@ -30,6 +31,7 @@ const wholeOf = (language: (typeof LANGUAGES)[number]) => ({
   still: STILL_CATALOGUES[language],
   fhir: FHIR_CATALOGUES[language],
   glide: GLIDE_CATALOGUES[language],
+  glideSet: GLIDE_SET_CATALOGUES[language],
 });
 
 describe.each(LANGUAGES)('the catalogue %s', (language) => {

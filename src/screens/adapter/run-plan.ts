@@ -76,6 +76,7 @@ export async function runPlan(
         size: opened.size,
         targetReps: plan.targetReps,
         kneeLimitDeg: plan.kneeLimitDeg,
+        ...(plan.elevationLimitDeg === undefined ? {} : { elevationLimitDeg: plan.elevationLimitDeg }),
         ...(source.live ? { placedMs: PLACED_MS } : {}),
       },
       head: plan.head,

@@ -3,12 +3,14 @@ import { Link } from 'wouter';
 import { exerciseOf } from '../../exercises/catalogue.ts';
 import { EXERCISE_IDS } from '../../exercises/exercise.ts';
 import { FirstQuestions } from '../day/first-questions.tsx';
+import { GlideHeed } from '../day/glide-heed.tsx';
 import { StopNotice } from '../day/stop-notice.tsx';
 import { useDay } from '../day/use-day.ts';
 import { Icon } from '../parts/icon.tsx';
 import { Page } from '../parts/page.tsx';
 import type { PictureKind } from '../services.ts';
 import { useBegin } from '../set/begin.ts';
+import { GlideDemo } from '../set/glide-demo.tsx';
 import { useWords } from '../words/words-context.tsx';
 import { CameraPlan } from './camera-plan.tsx';
 import './choose-screen.css';
@@ -18,20 +20,22 @@ import { ExerciseDrawing } from './exercise-drawing.tsx';
 import { MoreChoices } from './more-choices.tsx';
 import { NumberStepper } from './number-stepper.tsx';
 import { OptionCards } from './option-cards.tsx';
-import { planOf } from './plan.ts';
+import { planOf, withLegLimit } from './plan.ts';
 
 const SIDES = ['left', 'right'] as const;
 
 /** What is to be done: exercise, leg, dose. Everything else has a default. */
 export function ChooseScreen({ kind }: { readonly kind: Exclude<PictureKind, 'example'> }) {
   const { choose, exercises, sides, day } = useWords();
-  const { gate, questions, problem, add } = useDay();
+  const { log, gate, questions, problem, add } = useDay();
   const [asking, setAsking] = useState(false);
   const { choices, file, choose: change } = useChoices();
   const begin = useBegin();
   const { exercise, side, targetReps } = choices;
   const posture = exerciseOf(exercise).posture;
-  const plan = planOf(kind, choices, file);
+  const chosen = planOf(kind, choices, file);
+  const marks = log?.angleMarks ?? [];
+  const plan = chosen && withLegLimit(chosen, marks);
   const stopped = kind === 'camera' && gate?.kind === 'stopped' ? gate : null;
   if (stopped)
     return (
@@ -65,6 +69,16 @@ export function ChooseScreen({ kind }: { readonly kind: Exclude<PictureKind, 'ex
             chosen={exercise}
             onChoose={(value) => change({ exercise: value })}
           />
+          {exercise === 'nerve-glide' ? (
+            <div className="choose-glide">
+              <GlideDemo side={side} tempoS={null} holdS={0} />
+              {kind === 'camera' ? (
+                <div>
+                  <GlideHeed side={side} marks={marks} />
+                </div>
+              ) : null}
+            </div>
+          ) : null}
           <OptionCards
             legend={choose.side}
             hint={choose.sideHint}

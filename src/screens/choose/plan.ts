@@ -1,6 +1,8 @@
 import { startingDose } from '../../dose/starting-doses.ts';
 import type { ExerciseId } from '../../exercises/exercise.ts';
 import { KNEE_LIMIT_DEG } from '../../measure/finish.ts';
+import type { AngleMark } from '../../symptoms/angle-mark.ts';
+import { glideLimit } from '../../symptoms/glide-limit.ts';
 import type { PictureKind, Pictures, SetGuide, SetPlan } from '../services.ts';
 import type { Choices } from './choices.ts';
 
@@ -37,3 +39,9 @@ export const EXAMPLE_PLAN: SetPlan = {
   kneeLimitDeg: KNEE_LIMIT_DEG,
   guide: freeGuide('foot-tap'),
 };
+
+/** The same set, a glide's with the limit for its leg. @param marks all that were kept of this person */
+export function withLegLimit(plan: SetPlan, marks: readonly AngleMark[]): SetPlan {
+  const limit = plan.exercise === 'nerve-glide' ? glideLimit(marks, plan.side) : null;
+  return limit ? { ...plan, elevationLimitDeg: limit.elevationDeg } : plan;
+}

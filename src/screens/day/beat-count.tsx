@@ -2,8 +2,10 @@ import { useEffect, useMemo, useRef, useState } from 'react';
 import { NumberStepper } from '../choose/number-stepper.tsx';
 import { useSpaceKey } from '../parts/use-space-key.ts';
 import { BeatBar } from '../set/beat-bar.tsx';
+import { GlideGuide } from '../set/glide-guide.tsx';
 import { useSounds } from '../set/sounds-context.tsx';
 import { usePace } from '../set/use-pace.ts';
+import { useGlideSetWords } from '../words/glide-set-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import type { HandPlan } from './hand-plan.ts';
 
@@ -23,8 +25,10 @@ interface BeatCountProps {
 /** Counts by a beat: whoever moves with it needs neither camera nor hand. It ends with the dose; the space bar or the button pauses it. */
 export function BeatCount({ plan, reps, onOneMore }: BeatCountProps) {
   const { day, set } = useWords();
+  const glideWords = useGlideSetWords();
   const sounds = useSounds();
   const { dose } = plan;
+  const glide = plan.exercise === 'nerve-glide';
   const [tempoS, setTempoS] = useState(plan.tempoS ?? TEMPO.usualS);
   const [beat, setBeat] = useState<BeatState>({ kind: 'stands' });
   const done = reps >= dose.repsASet;
@@ -57,15 +61,18 @@ export function BeatCount({ plan, reps, onOneMore }: BeatCountProps) {
   useSpaceKey(toggle);
   return (
     <>
-      <div className="hand-count-panel">
-        <span className="hand-count-number numbers" aria-live="polite">
-          {beat.kind === 'leads' ? beat.leftS : reps}
-        </span>
-        <span className="hand-count-one">
-          {beat.kind === 'leads' ? day.byHand.beatLeads : done ? set.doseDone(reps) : set.ofTarget(dose.repsASet)}
-        </span>
+      <div className="hand-count-lead" data-glide={glide}>
+        {glide ? <GlideGuide pace={running} side={plan.side} speaks={beat.kind === 'runs'} /> : null}
+        <div className="hand-count-panel">
+          <span className="hand-count-number numbers" aria-live="polite">
+            {beat.kind === 'leads' ? beat.leftS : reps}
+          </span>
+          <span className="hand-count-one">
+            {beat.kind === 'leads' ? day.byHand.beatLeads : done ? set.doseDone(reps) : set.ofTarget(dose.repsASet)}
+          </span>
+        </div>
       </div>
-      {beat.kind === 'runs' ? <BeatBar pace={running} /> : null}
+      {beat.kind === 'runs' && !glide ? <BeatBar pace={running} /> : null}
       <div className="hand-count-beat">
         <button
           type="button"
@@ -88,7 +95,7 @@ export function BeatCount({ plan, reps, onOneMore }: BeatCountProps) {
           />
         ) : null}
       </div>
-      <p className="soft">{day.byHand.beatKeys}</p>
+      <p className="soft">{glide ? glideWords.beatKeys : day.byHand.beatKeys}</p>
     </>
   );
 }

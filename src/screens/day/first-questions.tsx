@@ -5,6 +5,7 @@ import type { DiaryEntry } from '../../record/diary-entry.ts';
 import { answeredAll, RED_FLAG_IDS } from '../../symptoms/red-flags.ts';
 import { Page } from '../parts/page.tsx';
 import type { Problem } from '../services.ts';
+import { useGlideSetWords } from '../words/glide-set-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import { DayProblem } from './day-problem.tsx';
 import { entryNow } from './entry-now.ts';
@@ -23,6 +24,7 @@ interface FirstQuestionsProps {
 /** The red-flag questions before a set that nobody prescribed: all six at a glance and one answer; a yes is told one by one. */
 export function FirstQuestions({ exercise, back, problem, add, onNone }: FirstQuestionsProps) {
   const { questions, go } = useWords().day;
+  const { few } = useGlideSetWords();
   const none = async () => {
     if (await add([{ ...entryNow(), kind: 'red-flags', answers: answeredAll('no') }])) onNone();
   };
@@ -41,6 +43,7 @@ export function FirstQuestions({ exercise, back, problem, add, onNone }: FirstQu
             {startingDose(exercise, '', []).cautions.map((id) => (
               <li key={id}>{go.caution[id]}</li>
             ))}
+            {exercise === 'nerve-glide' ? <li>{few}</li> : null}
           </ul>
         </section>
         <div className="questions-all">

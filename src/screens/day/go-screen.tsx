@@ -6,16 +6,21 @@ import type { TodayLine } from '../../dose/today-line.ts';
 import { exerciseOf } from '../../exercises/catalogue.ts';
 import { isExerciseId } from '../../exercises/exercise.ts';
 import type { DiaryEntry } from '../../record/diary-entry.ts';
+import type { AngleMark } from '../../symptoms/angle-mark.ts';
 import { CameraPlan } from '../choose/camera-plan.tsx';
 import { useChoices } from '../choose/choices.ts';
 import { ExerciseDrawing } from '../choose/exercise-drawing.tsx';
 import { NumberStepper } from '../choose/number-stepper.tsx';
+import { withLegLimit } from '../choose/plan.ts';
 import { Icon } from '../parts/icon.tsx';
 import { Page } from '../parts/page.tsx';
 import type { SetPlan } from '../services.ts';
 import { useBegin } from '../set/begin.ts';
+import { GlideDemo } from '../set/glide-demo.tsx';
+import { useGlideSetWords } from '../words/glide-set-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import './go-screen.css';
+import { GlideHeed } from './glide-heed.tsx';
 import { LessButton } from './less-button.tsx';
 import { lineOf } from './line-of.ts';
 import { prescribedWords } from './prescribed-words.ts';
@@ -33,10 +38,12 @@ function useTargetWords({ item: { target } }: TodayLine): string {
 interface GoProps {
   readonly today: Today;
   readonly line: TodayLine;
+  /** Angles marked of this person. */
+  readonly marks: readonly AngleMark[];
   readonly add: (entries: readonly DiaryEntry[]) => Promise<boolean>;
 }
 
-function Go({ today, line, add }: GoProps) {
+function Go({ today, line, marks, add }: GoProps) {
   const words = useWords();
   const { day, sides, choose } = words;
   const begin = useBegin();
@@ -47,6 +54,8 @@ function Go({ today, line, add }: GoProps) {
   const [fewer, setFewer] = useState<number | null>(null);
   // What was chosen for this set holds only below the dose, which may have become less meanwhile.
   const reps = Math.min(fewer ?? dose.repsASet, dose.repsASet);
+  const { few } = useGlideSetWords();
+  const glide = exercise === 'nerve-glide';
   const measured = isExerciseId(exercise) ? exercise : null;
   const start = () => {
     if (!measured) return;
@@ -61,22 +70,27 @@ function Go({ today, line, add }: GoProps) {
       guide: { target: item.target, tempoS: item.tempoS, holdS: dose.holdS },
       line: { prescriptionId: today.prescription.id, itemId: item.id },
     };
-    begin(plan);
+    begin(withLegLimit(plan, marks));
   };
   const { plural, about } = prescribedWords(exercise, words);
   return (
     <Page className="go" title={`${plural}, ${sides[side].legLower}`} lead={day.dose(dose.repsASet, dose.holdS)} back="/today">
       <div className="go-parts">
         <div className="go-what">
-          <ExerciseDrawing exercise={exercise} side={side} />
+          {glide ? (
+            <GlideDemo side={side} tempoS={item.tempoS} holdS={dose.holdS} />
+          ) : (
+            <ExerciseDrawing exercise={exercise} side={side} />
+          )}
           <p>{about}</p>
-          <p>{target}</p>
+          {glide ? <GlideHeed side={side} marks={marks} /> : <p>{target}</p>}
           {item.tempoS === null ? null : <p>{day.go.tempo(item.tempoS)}</p>}
           <h2>{day.go.cautions}</h2>
           <ul className="go-cautions">
             {cautionsOf(item).map((id) => (
               <li key={id}>{day.go.caution[id]}</li>
             ))}
+            {glide ? <li>{few}</li> : null}
           </ul>
         </div>
         <div className="go-how">
@@ -117,7 +131,7 @@ export function GoScreen({ itemId, side }: { readonly itemId: string; readonly s
   const { log, today, problem, add } = useDay();
   if (!log && !problem) return <p className="heard">{app.loading}</p>;
   const line = today && today.gate.kind === 'may' && today.questions.length === 0 ? lineOf(today, itemId, side) : null;
-  if (today && line) return <Go today={today} line={line} add={add} />;
+  if (today && line) return <Go today={today} line={line} marks={log?.angleMarks ?? []} add={add} />;
   return (
     <Page className="go" title={day.go.notDue} back="/today">
       <Link href="/today" className="button" data-look="main">

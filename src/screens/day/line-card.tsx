@@ -1,5 +1,5 @@
 import { Link } from 'wouter';
-import type { TodayLine } from '../../dose/today-line.ts';
+import { mayDoMore, type TodayLine } from '../../dose/today-line.ts';
 import { ExerciseDrawing } from '../choose/exercise-drawing.tsx';
 import { Icon } from '../parts/icon.tsx';
 import { useWords } from '../words/words-context.tsx';
@@ -7,8 +7,9 @@ import { dayIn, timeIn } from './clock-words.ts';
 import { prescribedWords } from './prescribed-words.ts';
 
 /** What is said of a line's state. */
-function useStateWords({ state, mayStartMs, nextDay }: TodayLine): string {
+function useStateWords({ state, item, mayStartMs, nextDay }: TodayLine): string {
   const { day, locale } = useWords();
+  if (state === 'done' && !mayDoMore({ state, item })) return day.doneNoMore;
   if (state === 'later') return day.later(timeIn(locale, mayStartMs ?? 0));
   if (state === 'rest-day') return day.restDay(nextDay === null ? '' : dayIn(locale, nextDay));
   return day.state[state];
@@ -44,7 +45,7 @@ export function LineCard({ line, main }: { readonly line: TodayLine; readonly ma
           {day.setsDone(Math.min(done.length, setsDue), setsDue)}
         </p>
       ) : null}
-      {state === 'now' || state === 'done' ? (
+      {state === 'now' || mayDoMore(line) ? (
         <Link href={`/today/ask/${item.id}/${side}`} className="button" data-look={main ? 'main' : undefined}>
           {state === 'done' ? day.again : day.start}
         </Link>

@@ -1,6 +1,6 @@
 import type { Today } from '../../dose/today.ts';
-import type { TodayLine } from '../../dose/today-line.ts';
+import { isShown, type TodayLine } from '../../dose/today-line.ts';
 
-/** The line of today that an address names; null when today has no such line. */
+/** The line of today that an address names; null when today has no such line, or no more sets of it. */
 export const lineOf = (today: Today, itemId: string, side: string): TodayLine | null =>
-  today.lines.find((line) => line.item.id === itemId && line.side === side) ?? null;
+  today.lines.find((line) => line.item.id === itemId && line.side === side && isShown(line)) ?? null;

@@ -1,13 +1,19 @@
 import type { SetEvent } from '../../measure/live-view.ts';
 import type { MeasuredRep } from '../../measure/set-result.ts';
 import type { Words } from '../words/words.ts';
+import { hadToEnd, noteWords } from './glide-note.ts';
 import type { Signal } from './signal.ts';
 import type { Tone } from './tones.ts';
+import type { VoiceRank } from './voice.ts';
+
+type EndedWhy = Extract<SetEvent, { kind: 'ended' }>['why'];
 
 /** What is heard. */
 export interface Announcement {
   readonly say: string | null;
   readonly tone: Tone | null;
+  /** Left out: as much as a count. */
+  readonly rank?: VoiceRank;
 }
 
 /** What an event is told about. */
@@ -40,15 +46,19 @@ export function announcementOf(event: SetEvent, heard: Heard, words: Words['set'
       // The count says that it counted; what it was is said only when it needs saying.
       return { say: null, tone: null };
     case 'glide-wrong':
-      return { say: words.glideWrong, tone: null };
+      return { say: noteWords({ what: 'wrong' }, words), tone: null, rank: 'wrong' };
     case 'glide-trouble':
-      return { say: words.glideTrouble[event.what], tone: null };
+      return { say: noteWords(event, words), tone: null, rank: 'wrong' };
     case 'ended':
-      return { say: words.endedVoice(heard.counted), tone: 'ended' };
+      return { say: endedVoice(event.why, heard, words), tone: 'ended', rank: 'end' };
     default:
       return event satisfies never;
   }
 }
+
+/** How many there were; of a set that had to end early, why, and what to do. */
+const endedVoice = (why: EndedWhy, { counted }: Pick<Heard, 'counted'>, words: Words['set']): string =>
+  hadToEnd(why) ? words.finishing[why] : words.endedVoice(counted);
 
 /** The count, and after it, whatever the count was: that it went past where symptoms begin. Once for each such repetition, and calmly. */
 function repAnnouncement({ complete, flags }: MeasuredRep, { counted, target }: Heard, words: Words['set']): Announcement {

@@ -1,16 +1,9 @@
 import { useEffect, useRef } from 'react';
-import type { Beat, PaceMoment } from '../../dose/pace.ts';
+import { type Beat, outAt } from '../../dose/pace.ts';
 import { useWords } from '../words/words-context.tsx';
 import './beat-bar.css';
 import { useSounds } from './sounds-context.tsx';
 import type { RunningPace } from './use-pace.ts';
-
-/** How far out the movement should be, 0 to 1: soft at both ends, as a limb moves. */
-function outAt({ beat, share }: PaceMoment): number {
-  if (beat === 'hold') return 1;
-  const way = (1 - Math.cos(Math.PI * share)) / 2;
-  return beat === 'out' ? way : 1 - way;
-}
 
 const TONE = { out: 'up', hold: null, back: 'down' } as const satisfies Record<Beat, 'up' | 'down' | null>;
 

@@ -3,6 +3,7 @@ import { Icon, type IconName } from '../parts/icon.tsx';
 import type { Words } from '../words/words.ts';
 import { useWords } from '../words/words-context.tsx';
 import './phase-banner.css';
+import { hadToEnd, noteWords } from './glide-note.ts';
 import type { RunState } from './run.ts';
 import { useRunState } from './run-context.tsx';
 
@@ -32,10 +33,11 @@ interface Banner {
  * @param doneDose the dose once that many are counted; null before
  */
 function bannerOf(
-  { stage, advice, endedWhy, pastOnset }: Pick<RunState, 'stage' | 'advice' | 'endedWhy' | 'pastOnset'>,
+  { stage, advice, endedWhy, pastOnset, glideNote }: Pick<RunState, 'stage' | 'advice' | 'endedWhy' | 'pastOnset' | 'glideNote'>,
   doneDose: number | null,
   words: Words['set'],
 ): Banner {
+  if (glideNote && (stage === 'ready' || stage === 'counting')) return { sign: 'warning', text: noteWords(glideNote, words) };
   switch (stage) {
     case 'setting-up':
       return advice ? { sign: ADVICE_SIGN[advice], text: words.advice[advice] } : { sign: 'search', text: words.looking };
@@ -47,7 +49,7 @@ function bannerOf(
     case 'lost':
       return { sign: 'hidden', text: words.lost };
     case 'ended':
-      return { sign: 'wait', text: endedWhy ? words.finishing[endedWhy] : words.saving };
+      return { sign: hadToEnd(endedWhy) ? 'warning' : 'wait', text: endedWhy ? words.finishing[endedWhy] : words.saving };
     default:
       return { sign: 'wait', text: words.opening };
   }
@@ -60,10 +62,16 @@ export function PhaseBanner() {
   const advice = useRunState((s) => s.advice);
   const endedWhy = useRunState((s) => s.endedWhy);
   const pastOnset = useRunState((s) => s.pastOnset);
+  const glideNote = useRunState((s) => s.glideNote);
   const doneDose = useRunState(({ plan, count }) => (plan?.targetReps && count >= plan.targetReps ? plan.targetReps : null));
-  const { sign, text } = bannerOf({ stage, advice, endedWhy, pastOnset }, doneDose, set);
+  const { sign, text } = bannerOf({ stage, advice, endedWhy, pastOnset, glideNote }, doneDose, set);
   return (
-    <div className="phase-banner" data-stage={stage} data-warns={pastOnset} role="status">
+    <div
+      className="phase-banner"
+      data-stage={stage}
+      data-warns={pastOnset || glideNote !== null || hadToEnd(endedWhy)}
+      role="status"
+    >
       <Icon name={sign} size={52} />
       <p>{text}</p>
     </div>

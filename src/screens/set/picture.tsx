@@ -1,22 +1,36 @@
 import { useEffect, useRef } from 'react';
 import { exerciseOf } from '../../exercises/catalogue.ts';
-import { deg } from '../../units.ts';
+import type { LegDrawing, LiveGlide } from '../../measure/live-view.ts';
+import { type Deg, deg } from '../../units.ts';
 import { ExerciseDrawing } from '../choose/exercise-drawing.tsx';
 import { StreamPicture } from '../parts/stream-picture.tsx';
 import type { SetPlan } from '../services.ts';
+import { useGlideSetWords } from '../words/glide-set-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import { drawFrame } from './draw-frame.ts';
 import { drawLeg, type LegMarks } from './draw-leg.ts';
 import './picture.css';
 import type { Moment } from './run.ts';
 import { useRun, useRunState } from './run-context.tsx';
-import { targetBand } from './target-band.ts';
+import { type TargetBand, targetBand } from './target-band.ts';
+
+/** The line that the leg of a glide is to stay below. */
+function glideLimitBand(leg: LegDrawing | null, { elevationDeg, limitDeg }: LiveGlide): TargetBand | null {
+  if (!leg || elevationDeg === null || limitDeg === null) return null;
+  return targetBand(
+    leg,
+    { angle: 'leg-elevation', posture: 'lying' },
+    { nowDeg: elevationDeg, fromDeg: limitDeg, toDeg: limitDeg },
+  );
+}
 
 /** Where the leg is to come, and where symptoms begin. */
 function bandsOf(
-  { leg, angleDeg, restDeg, onsetDeg }: Moment,
+  { leg, angleDeg, restDeg, onsetDeg, glide }: Moment,
   { exercise, guide: { target } }: SetPlan,
 ): Pick<LegMarks, 'target' | 'limit'> {
+  // The leg itself has the limit; where the foot is to come is shown by what leads.
+  if (glide) return { target: null, limit: glideLimitBand(leg, glide) };
   if (!leg || angleDeg === null) return { target: null, limit: null };
   const { angle, posture, rule } = exerciseOf(exercise);
   // A target says how far from rest.
@@ -40,6 +54,7 @@ interface PictureProps {
 export function Picture({ plan, unlabelled = false }: PictureProps) {
   const { exercise, side, pictures } = plan;
   const { set, locale } = useWords();
+  const glideWords = useGlideSetWords();
   const run = useRun();
   const size = useRunState((s) => s.opened?.size ?? null);
   const stage = useRunState((s) => s.stage);
@@ -65,19 +80,22 @@ export function Picture({ plan, unlabelled = false }: PictureProps) {
       reached: colourOf('--leg-reached'),
     };
     const whole = new Intl.NumberFormat(locale, { maximumFractionDigits: 0 });
+    // Adding zero writes a rounded -0 as 0.
+    const degrees = (value: Deg) => whole.format(Math.round(value) + 0).replace('-', '−');
+    const labelOf = (angleDeg: Deg, headDeg: Deg | null) =>
+      headDeg === null ? `${degrees(angleDeg)}°` : glideWords.angles(degrees(angleDeg), degrees(headDeg));
     const paint = () => {
       const moment = run.moment.getState();
-      const { leg, angleDeg } = moment;
-      // Adding zero writes a rounded -0 as 0.
-      const angle = angleDeg === null || unlabelled ? null : `${whole.format(Math.round(angleDeg) + 0).replace('-', '−')}°`;
+      const { leg, angleDeg, glide } = moment;
+      const angle = angleDeg === null || unlabelled ? null : labelOf(angleDeg, glide?.headDeg ?? null);
       drawLeg(canvas, size, leg, { exercise, angle, ...bandsOf(moment, plan) }, colours);
     };
     paint();
     // A new frame's time is no new leg.
     return run.moment.subscribe((now, before) => {
-      if (now.leg !== before.leg || now.angleDeg !== before.angleDeg) paint();
+      if (now.leg !== before.leg || now.angleDeg !== before.angleDeg || now.glide !== before.glide) paint();
     });
-  }, [run, size, exercise, plan, locale, unlabelled]);
+  }, [run, size, exercise, plan, locale, glideWords, unlabelled]);
 
   return (
     <div className="picture">

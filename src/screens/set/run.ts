@@ -1,12 +1,14 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Frame } from '../../capture/frame.ts';
-import type { LegDrawing, LiveView, SetEvent, ViewAdvice } from '../../measure/live-view.ts';
+import type { LegDrawing, LiveGlide, LiveView, SetEvent, ViewAdvice } from '../../measure/live-view.ts';
+import type { GlideCycle } from '../../reps/glide-coordination.ts';
 import { fail } from '../../result.ts';
 import { type Deg, type Ms, ms, type Ratio, ratio } from '../../units.ts';
 import type { AppServices, OpenedPictures, Problem, RunningSet, SetHooks, SetPlan } from '../services.ts';
 import type { Words } from '../words/words.ts';
 import { type AdviceVoice, hearAdvice } from './advice-voice.ts';
 import { announcementOf, type Heard } from './announcement.ts';
+import { type GlideNote, isNoteOver } from './glide-note.ts';
 import { hearHeld, NOT_HELD } from './held-voice.ts';
 import { signalOf } from './signal.ts';
 import type { Sounds } from './sounds.ts';
@@ -27,6 +29,10 @@ export interface RunState {
   readonly onsetMarked: boolean;
   /** The last repetition went past it. */
   readonly pastOnset: boolean;
+  /** Nerve glides: what each cycle was, as far as can be told live, oldest first. */
+  readonly glideCycles: readonly GlideCycle[];
+  /** What was last to be said of them; null: nothing, or not lately. */
+  readonly glideNote: GlideNote | null;
   /** A repetition waits for the disk. */
   readonly storeTrouble: boolean;
   readonly problem: Problem | null;
@@ -46,6 +52,8 @@ export interface Moment {
   readonly onsetDeg: Deg | null;
   /** For how long the movement under way has been held; null: none is. */
   readonly heldMs: Ms | null;
+  /** Null for other exercises than nerve glides. */
+  readonly glide: LiveGlide | null;
 }
 
 /** Draws a frame while it is there; the frame is not the painter's to keep. */
@@ -58,7 +66,7 @@ export interface Run {
   readonly begin: (plan: SetPlan) => void;
   /** Ends the set; what was measured is kept. */
   readonly stop: () => void;
-  /** Takes the one announced signal: notes where symptoms begin, once in a set that asks for it, or ends the set. */
+  /** Takes the one announced signal: notes where symptoms begin, once in a set that asks for it, or ends the set, of glides because symptoms rise. */
   readonly signal: () => void;
   /** Stops and forgets the set, as when its screen is left. */
   readonly leave: () => void;
@@ -87,11 +95,13 @@ const IDLE: RunState = {
   endedWhy: null,
   onsetMarked: false,
   pastOnset: false,
+  glideCycles: [],
+  glideNote: null,
   storeTrouble: false,
   problem: null,
   finishedId: null,
 };
-const NO_MOMENT: Moment = { tMs: ms(0), angleDeg: null, leg: null, restDeg: null, onsetDeg: null, heldMs: null };
+const NO_MOMENT: Moment = { tMs: ms(0), angleDeg: null, leg: null, restDeg: null, onsetDeg: null, heldMs: null, glide: null };
 
 /** The one set that may run at a time: its state for the screens, its sounds, its end. */
 export function createRun({ services, words, sounds, now, onFault }: RunNeeds): Run {
@@ -121,8 +131,15 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
   const signal = () => {
     const { plan, stage, onsetMarked } = state.getState();
     if (!running || !plan) return;
-    if (signalOf(plan, stage, onsetMarked) === 'stop') return stop();
+    const meant = signalOf(plan, stage, onsetMarked);
+    if (meant === 'stop') return stop();
     running.markOnset();
+    if (meant === 'symptoms') {
+      // Ended here, too: not even one more picture is waited for.
+      tellEnd('symptoms', state.getState().count);
+      running.stop();
+      return;
+    }
     state.setState({ onsetMarked: true });
     sounds.say(`${words().set.onsetVoice} ${words().set.signalVoice.stop(plan.pictures.kind === 'camera')}`);
   };
@@ -133,6 +150,18 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
     if (plan?.pictures.kind !== 'camera') return;
     if (signalOf(plan, stage, onsetMarked) === 'stop') sounds.say(words().set.handStopVoice);
     signal();
+  };
+
+  const tell = (event: SetEvent, counted: number) => {
+    const { say, tone, rank } = announcementOf(event, heardWith(counted), words().set);
+    sounds.play(tone);
+    sounds.say(say, rank);
+  };
+
+  const tellEnd = (why: NonNullable<RunState['endedWhy']>, counted: number) => {
+    if (state.getState().endedWhy !== null) return;
+    state.setState({ stage: 'ended', endedWhy: why, advice: null, glideNote: null });
+    tell({ kind: 'ended', why }, counted);
   };
 
   const heardWith = (counted: number): Heard => {
@@ -156,8 +185,8 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
         if (isCurrent()) hook(value);
       };
     const showView = (view: LiveView) => {
-      const { angleDeg, leg, restDeg, onsetDeg, heldMs } = view;
-      moment.setState({ angleDeg, leg, restDeg, onsetDeg, heldMs });
+      const { angleDeg, leg, restDeg, onsetDeg, heldMs, glide } = view;
+      moment.setState({ angleDeg, leg, restDeg, onsetDeg, heldMs, glide });
       hearHold(view.heldMs);
       const advice = view.phase === 'setting-up' ? (view.advice[0] ?? null) : null;
       const heard = hearAdvice(adviceVoice, advice, now());
@@ -166,6 +195,7 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
       const stage = stageOf(view);
       const shown = state.getState();
       if (shown.stage === 'ended') return;
+      if (shown.glideNote && isNoteOver(shown.glideNote, now())) state.setState({ glideNote: null });
       const same =
         shown.stage === stage &&
         shown.advice === advice &&
@@ -184,10 +214,11 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
       if (event.kind === 'rep' && event.rep.complete) counted += 1;
       if (event.kind === 'rep') state.setState({ storeTrouble: false, pastOnset: event.rep.flags.includes('past-onset') });
       if (event.kind === 'hand') return hearHand();
-      if (event.kind === 'ended') state.setState({ stage: 'ended', endedWhy: event.why, advice: null });
-      const heard = announcementOf(event, heardWith(counted), words().set);
-      sounds.play(heard.tone);
-      sounds.say(heard.say);
+      if (event.kind === 'ended') return tellEnd(event.why, counted);
+      if (event.kind === 'glide') state.setState(({ glideCycles }) => ({ glideCycles: [...glideCycles, event.cycle] }));
+      const what = event.kind === 'glide-wrong' ? 'wrong' : event.kind === 'glide-trouble' ? event.what : null;
+      if (what) state.setState({ glideNote: { what, sinceMs: now() } });
+      tell(event, counted);
     };
     return {
       onLoading: whileCurrent((loaded) => state.setState({ loaded })),

@@ -6,6 +6,9 @@ import { useWords } from '../words/words-context.tsx';
 import { CountRing } from './count-ring.tsx';
 import { Cue } from './cue.tsx';
 import { FailedSet } from './failed-set.tsx';
+import { GlideMarks } from './glide-marks.tsx';
+import { hadToEnd } from './glide-note.ts';
+import { GlideStage } from './glide-stage.tsx';
 import { OnsetButton } from './onset-button.tsx';
 import { PhaseBanner } from './phase-banner.tsx';
 import { Picture } from './picture.tsx';
@@ -13,7 +16,7 @@ import { FileProgress, LoadingProgress } from './progress.tsx';
 import { useRun, useRunState } from './run-context.tsx';
 import './set-screen.css';
 import type { SetPlan } from '../services.ts';
-import { asksOnset, signalOf } from './signal.ts';
+import { asksSymptoms, isGlide, signalOf } from './signal.ts';
 import { SoundSwitch } from './sound-switch.tsx';
 import { useSetKeys } from './use-set-keys.ts';
 
@@ -40,6 +43,7 @@ function RunningScreen({ plan }: { readonly plan: SetPlan }) {
   const { set } = useWords();
   const run = useRun();
   const camera = plan.pictures.kind === 'camera';
+  const glide = isGlide(plan);
   const ended = useRunState((s) => s.stage === 'ended');
   const opening = useRunState((s) => s.stage === 'opening');
   const durationMs = useRunState((s) => s.opened?.durationMs ?? null);
@@ -51,11 +55,12 @@ function RunningScreen({ plan }: { readonly plan: SetPlan }) {
       <TopLine plan={plan} />
       <main className="set-parts">
         <PhaseBanner />
-        <Picture plan={plan} />
+        {glide ? <GlideStage plan={plan} /> : <Picture plan={plan} />}
         <CountRing />
         <div className="set-foot">
           {opening ? <LoadingProgress /> : null}
-          {opening ? null : <Cue guide={plan.guide} />}
+          {glide ? <GlideMarks /> : null}
+          {opening || glide ? null : <Cue guide={plan.guide} />}
           {!opening && durationMs !== null ? <FileProgress durationMs={durationMs} /> : null}
           {storeTrouble ? (
             <p className="set-trouble" role="alert">
@@ -63,7 +68,7 @@ function RunningScreen({ plan }: { readonly plan: SetPlan }) {
             </p>
           ) : null}
         </div>
-        {asksOnset(plan) ? <OnsetButton camera={camera} /> : null}
+        {asksSymptoms(plan) ? <OnsetButton plan={plan} /> : null}
         <button type="button" className="button set-stop" data-look="stop" onClick={run.stop} disabled={ended}>
           <Icon name="stop" size={36} />
           {set.stop}
@@ -74,17 +79,24 @@ function RunningScreen({ plan }: { readonly plan: SetPlan }) {
   );
 }
 
+/** How long the reason why a set had to end stands before its result comes, ms. Chosen: the time to read it from afar and to lower the leg. */
+const REASON_STANDS_MS = 6000;
+
 /** The screen of the running set; leads on to its result, or says what went wrong. */
 export function SetScreen() {
   const [, navigate] = useLocation();
   const plan = useRunState((s) => s.plan);
   const problem = useRunState((s) => s.problem);
   const finishedId = useRunState((s) => s.finishedId);
+  const reasonStands = useRunState(({ endedWhy }) => hadToEnd(endedWhy));
   useEffect(() => {
-    if (finishedId !== null) navigate(`/set/${finishedId}`, { replace: true });
     // A page loaded anew has no running set.
-    else if (!plan) navigate('/', { replace: true });
-  }, [plan, finishedId, navigate]);
+    if (finishedId === null) return plan ? undefined : navigate('/', { replace: true });
+    const toResult = () => navigate(`/set/${finishedId}`, { replace: true });
+    if (!reasonStands) return toResult();
+    const timer = setTimeout(toResult, REASON_STANDS_MS);
+    return () => clearTimeout(timer);
+  }, [plan, finishedId, reasonStands, navigate]);
   if (!plan) return null;
   return problem ? <FailedSet problem={problem} plan={plan} /> : <RunningScreen plan={plan} />;
 }

@@ -32,6 +32,8 @@ export interface DayWords {
   readonly dose: (reps: number, holdS: number) => string;
   readonly setsDone: (done: number, due: number) => string;
   readonly state: Record<Exclude<LineState, 'later' | 'rest-day'>, string>;
+  /** Of a line that is done and must not be done once more. */
+  readonly doneNoMore: string;
   readonly later: (time: string) => string;
   readonly restDay: (day: string) => string;
   readonly start: string;

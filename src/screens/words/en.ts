@@ -156,6 +156,7 @@ export const en = {
     readyVoice: 'Ready. Begin when you like.',
     signalVoice: {
       onset: (camera) => `When symptoms start, ${camera ? 'raise a hand or ' : ''}press the space bar.`,
+      symptoms: (camera) => `If symptoms rise, ${camera ? 'raise a hand or ' : ''}press the space bar. Then the set ends.`,
       stop: (camera) => `To stop, ${camera ? 'raise a hand or ' : ''}press the space bar.`,
     },
     signalKeys: (camera) => (camera ? 'or raise a hand, or press the space bar' : 'or press the space bar'),
@@ -176,8 +177,8 @@ export const en = {
     finishing: {
       'target-reached': 'Done. You can rest.',
       left: 'Set ended, you left the picture.',
-      'above-limit': 'Set ended: your leg had risen above its limit. Lower it and rest.',
-      symptoms: 'Set ended, because symptoms rise. Lower the leg and rest.',
+      'above-limit': 'The set ends: your leg rose above its limit. Lower it and rest. If symptoms stay up, tell your therapist.',
+      symptoms: 'The set ends because symptoms rise. Lower the leg and rest. If they stay up, tell your therapist.',
     },
     endedVoice: (count) => `Done. ${count} ${times(count)}.`,
     advice: {
@@ -191,7 +192,7 @@ export const en = {
       'not-sitting': 'Sit upright on a chair.',
       'not-standing': 'Stand upright, legs straight.',
       'not-lying': 'Lie down flat on your back.',
-      'leg-not-held': 'Raise the straight leg with the strap, only until symptoms start.',
+      'leg-not-held': 'Raise your straight leg with the strap, only until symptoms start.',
       'leg-too-high': 'Your leg is too high. Lower it a little.',
       'hold-still': 'Good. Now hold still.',
     },
@@ -203,8 +204,8 @@ export const en = {
     glideTrouble: {
       'head-still': 'I do not see your head move. Lift it when you point the foot.',
       'foot-still': 'I do not see your foot move. Point it when you lift the head.',
-      'head-hidden': 'I can’t see your head.',
-      'foot-hidden': 'I can’t see your foot.',
+      'head-hidden': 'I can’t see your head. Clear the view to it.',
+      'foot-hidden': 'I can’t see your foot. Clear the view to it.',
     },
     onset: 'Symptoms start here',
     onsetMarked: 'Start of symptoms noted',

@@ -164,6 +164,8 @@ export const es: Words = {
     readyVoice: 'Listo. Empiece cuando quiera.',
     signalVoice: {
       onset: (camera) => `Cuando empiecen los síntomas, ${camera ? 'levante una mano o ' : ''}pulse la barra espaciadora.`,
+      symptoms: (camera) =>
+        `Si los síntomas aumentan, ${camera ? 'levante una mano o ' : ''}pulse la barra espaciadora. Entonces termina la serie.`,
       stop: (camera) => `Para parar, ${camera ? 'levante una mano o ' : ''}pulse la barra espaciadora.`,
     },
     signalKeys: (camera) => (camera ? 'o levante una mano, o pulse la barra espaciadora' : 'o pulse la barra espaciadora'),
@@ -184,8 +186,10 @@ export const es: Words = {
     finishing: {
       'target-reached': 'Listo. Puede descansar.',
       left: 'La serie terminó: salió de la imagen.',
-      'above-limit': 'La serie terminó: la pierna subió por encima de su límite. Bájela y descanse.',
-      symptoms: 'La serie terminó porque los síntomas aumentan. Baje la pierna y descanse.',
+      'above-limit':
+        'La serie termina: la pierna subió por encima de su límite. Bájela y descanse. Si los síntomas no ceden, dígaselo a su fisioterapeuta.',
+      symptoms:
+        'La serie termina porque los síntomas aumentan. Baje la pierna y descanse. Si no ceden, dígaselo a su fisioterapeuta.',
     },
     endedVoice: (count) => `Listo. ${count} ${times(count)}.`,
     advice: {
@@ -211,8 +215,8 @@ export const es: Words = {
     glideTrouble: {
       'head-still': 'No veo que mueva la cabeza. Levántela al alejar la punta del pie.',
       'foot-still': 'No veo que mueva el pie. Aleje la punta al levantar la cabeza.',
-      'head-hidden': 'No veo su cabeza.',
-      'foot-hidden': 'No veo su pie.',
+      'head-hidden': 'No veo su cabeza. Despeje la vista hacia ella.',
+      'foot-hidden': 'No veo su pie. Despeje la vista hacia él.',
     },
     onset: 'Aquí empiezan los síntomas',
     onsetMarked: 'Inicio de los síntomas anotado',
