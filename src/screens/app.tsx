@@ -1,8 +1,7 @@
 import { Suspense } from 'react';
 import { Route, Router, Switch } from 'wouter';
 import { useHashLocation } from 'wouter/use-hash-location';
-import { DueWatcher } from './day/due-watcher.tsx';
-import { LockScreen, NewPersonScreen, PeopleScreen, PersonScreen } from './later-screens.tsx';
+import { DueWatcher, LockScreen, NewPersonScreen, PeopleScreen, PersonScreen } from './later-screens.tsx';
 import { LockGate } from './lock/lock-gate.tsx';
 import { usePerson } from './people/person-context.tsx';
 import { PersonFrame } from './people/person-frame.tsx';
@@ -26,7 +25,9 @@ export function App() {
     <Router hook={useHashLocation}>
       <Suspense fallback={<p className="heard">{app.loading}</p>}>
         <LockGate>
-          <DueWatcher />
+          <Suspense>
+            <DueWatcher />
+          </Suspense>
           <Switch>
             <Route path="/lock" component={LockScreen} />
             <Route path="/people" component={PeopleScreen} />

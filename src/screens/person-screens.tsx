@@ -1,6 +1,5 @@
 import { type ReactNode, useEffect } from 'react';
 import { Redirect, Route, Switch, useLocation } from 'wouter';
-import { TodayScreen } from './day/today-screen.tsx';
 import {
   AfterScreen,
   AskScreen,
@@ -19,13 +18,14 @@ import {
   ReportScreen,
   ResultScreen,
   ReviewScreen,
+  SafetyScreen,
   SelfCheckScreen,
+  SetScreen,
   TakeScreen,
+  TodayScreen,
 } from './later-screens.tsx';
 import { Page } from './parts/page.tsx';
-import { SafetyScreen } from './safety/safety-screen.tsx';
 import { useRun } from './set/run-context.tsx';
-import { SetScreen } from './set/set-screen.tsx';
 import { useWords } from './words/words-context.tsx';
 
 /** The screens of one person, told apart by their addresses. */
