@@ -1,7 +1,10 @@
+import type { Result } from '../result.ts';
 import type { DiaryStore } from './diary-store.ts';
 import type { PeopleStore } from './people-store.ts';
 import type { PersonId } from './person.ts';
 import type { SetStore } from './set-store.ts';
+import type { StoreError } from './store-error.ts';
+import type { StoredRows } from './stored-rows.ts';
 
 /** What is kept of one person: their measured sets and their diary. */
 export interface PersonStore extends SetStore {
@@ -12,5 +15,7 @@ export interface PersonStore extends SetStore {
 export interface Store extends PersonStore {
   readonly of: (person: PersonId) => PersonStore;
   readonly people: PeopleStore;
+  /** How much is stored, of everybody. */
+  readonly rows: () => Promise<Result<StoredRows, StoreError>>;
   readonly close: () => void;
 }

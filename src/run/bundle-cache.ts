@@ -9,6 +9,13 @@ const keyOf = (site: string, model: PoseModel, sha256: string): string => `${add
 /** Where a bundle lies on the server. @param site address of the site's root */
 export const addressOf = (site: string, model: PoseModel): string => new URL(`models/pose_${model}.task`, site).href;
 
+let keeps = true;
+
+/** From now on nothing is kept: all is being deleted. */
+export function stopKeeping(): void {
+  keeps = false;
+}
+
 const cacheHere = (): CacheStorage | null => (typeof caches === 'undefined' ? null : caches);
 
 /** Whether a bundle is kept, without reading it. */
@@ -32,7 +39,7 @@ export async function keptBundle(site: string, model: PoseModel, sha256: string)
 /** Keeps a bundle, in the place of an older one of the same model. Where the browser has no room for it nothing is kept, and all works online as before. */
 export async function keepBundle(site: string, model: PoseModel, sha256: string, bundle: Uint8Array<ArrayBuffer>): Promise<void> {
   try {
-    const cache = await cacheHere()?.open(CACHE);
+    const cache = keeps ? await cacheHere()?.open(CACHE) : null;
     if (!cache) return;
     const headers = { 'Content-Type': 'application/octet-stream', 'Content-Length': String(bundle.length) };
     await cache.put(keyOf(site, model, sha256), new Response(bundle, { headers }));

@@ -1,7 +1,15 @@
 import { Suspense } from 'react';
 import { Route, Router, Switch } from 'wouter';
 import { useHashLocation } from 'wouter/use-hash-location';
-import { DueWatcher, LockScreen, NewPersonScreen, PeopleScreen, PersonScreen } from './later-screens.tsx';
+import {
+  DueWatcher,
+  LockScreen,
+  NewPersonScreen,
+  PeopleScreen,
+  PersonScreen,
+  SiteWatch,
+  StoredScreen,
+} from './later-screens.tsx';
 import { LockGate } from './lock/lock-gate.tsx';
 import { usePerson } from './people/person-context.tsx';
 import { PersonFrame } from './people/person-frame.tsx';
@@ -23,6 +31,9 @@ export function App() {
   if (missing.length > 0) return <UnsupportedScreen missing={missing} />;
   return (
     <Router hook={useHashLocation}>
+      <Suspense>
+        <SiteWatch />
+      </Suspense>
       <Suspense fallback={<p className="heard">{app.loading}</p>}>
         <LockGate>
           <Suspense>
@@ -30,6 +41,7 @@ export function App() {
           </Suspense>
           <Switch>
             <Route path="/lock" component={LockScreen} />
+            <Route path="/stored" component={StoredScreen} />
             <Route path="/people" component={PeopleScreen} />
             <Route path="/people/new" component={NewPersonScreen} />
             <Route path="/person/:id" nest>

@@ -21,6 +21,14 @@ const later = <P extends object>(load: () => Promise<ComponentType<P>>) =>
 const laterUnseen = (load: () => Promise<ComponentType>) =>
   lazy(async (): Promise<{ readonly default: ComponentType }> => ({ default: await load().catch(() => () => null) }));
 
+/** Comes when the page and all that its first screen needs are there, and nothing else waits. */
+const pageStands = () =>
+  new Promise<void>((resolve) => {
+    const rest = () => ('requestIdleCallback' in window ? requestIdleCallback(() => resolve()) : setTimeout(resolve));
+    if (document.readyState === 'complete') rest();
+    else window.addEventListener('load', rest, { once: true });
+  });
+
 export const AfterScreen = later(async () => (await import('./feel/after-screen.tsx')).AfterScreen);
 export const AskScreen = later(async () => (await import('./day/ask-screen.tsx')).AskScreen);
 export const BeforeScreen = later(async () => (await import('./feel/before-screen.tsx')).BeforeScreen);
@@ -31,6 +39,7 @@ export const CompareScreen = later(async () => (await import('./compare/compare-
 export const DeskScreen = later(async () => (await import('./desk/desk-screen.tsx')).DeskScreen);
 /** Shows nothing. */
 export const DueWatcher = laterUnseen(async () => (await import('./day/due-watcher.tsx')).DueWatcher);
+export const ErasedScreen = later(async () => (await import('./lock/erased-screen.tsx')).ErasedScreen);
 export const FreeByHandScreen = later(async () => (await import('./day/by-hand-screen.tsx')).FreeByHandScreen);
 export const GiveScreen = later(async () => (await import('./hand-over/give-screen.tsx')).GiveScreen);
 export const GoScreen = later(async () => (await import('./day/go-screen.tsx')).GoScreen);
@@ -47,6 +56,13 @@ export const ReviewScreen = later(async () => (await import('./review/review-scr
 export const SafetyScreen = later(async () => (await import('./safety/safety-screen.tsx')).SafetyScreen);
 export const SelfCheckScreen = later(async () => (await import('./check/self-check-screen.tsx')).SelfCheckScreen);
 export const SetScreen = later(async () => (await import('./set/set-screen.tsx')).SetScreen);
+/** Keeps the site for the time without a network, once the page stands. */
+export const SiteWatch = laterUnseen(async () => {
+  await pageStands();
+  return (await import('./offline/site-watch.tsx')).SiteWatch;
+});
+export const StoredLink = laterUnseen(async () => (await import('./stored/stored-link.tsx')).StoredLink);
+export const StoredScreen = later(async () => (await import('./stored/stored-screen.tsx')).StoredScreen);
 export const TakeScreen = later(async () => (await import('./hand-over/take-screen.tsx')).TakeScreen);
 export const TodayScreen = later(async () => (await import('./day/today-screen.tsx')).TodayScreen);
 export const UnlockScreen = later(async () => (await import('./lock/unlock-screen.tsx')).UnlockScreen);

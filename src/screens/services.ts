@@ -27,6 +27,7 @@ import type { PoseClientError } from '../run/pose-client.ts';
 import type { SessionError } from '../run/session.ts';
 import type { Deg, Ms, Ratio } from '../units.ts';
 import type { LockServices } from './lock/lock-services.ts';
+import type { HereServices } from './stored/here-services.ts';
 
 /** Where a set's pictures come from. */
 export type PictureKind = 'camera' | 'file' | 'example';
@@ -207,6 +208,9 @@ export interface AppServices {
   readonly everything: () => Promise<Result<Everything, Problem>>;
   readonly messages: MessageServices;
   readonly lock: LockServices;
+  /** Whether a set runs, or was measured and is in this page alone: nothing may load it anew. */
+  readonly busy: () => boolean;
+  readonly here: HereServices;
   readonly people: PeopleServices;
   /** The same with the sets and the diary of somebody else. */
   readonly of: (person: PersonId) => AppServices;

@@ -4,6 +4,7 @@ import { es } from '../../src/screens/words/es.ts';
 import { LANGUAGES, languageOf, loadWords } from '../../src/screens/words/languages.ts';
 import { LOCK_CATALOGUES } from '../../src/screens/words/lock-catalogues.ts';
 import { STILL_CATALOGUES } from '../../src/screens/words/still-catalogues.ts';
+import { STORED_CATALOGUES } from '../../src/screens/words/stored-catalogues.ts';
 import type { Words } from '../../src/screens/words/words.ts';
 
 const CATALOGUES = { en, es };
@@ -24,6 +25,7 @@ const wholeOf = (language: (typeof LANGUAGES)[number]) => ({
   ...CATALOGUES[language],
   lockScreens: LOCK_CATALOGUES[language],
   still: STILL_CATALOGUES[language],
+  stored: STORED_CATALOGUES[language],
 });
 
 describe.each(LANGUAGES)('the catalogue %s', (language) => {
