@@ -43,7 +43,6 @@ export const META_POLICY = CONTENT_SECURITY_POLICY.filter((rule) => !rule.starts
 const ALLOWED = ['camera', 'display-capture', 'screen-wake-lock', 'fullscreen', 'autoplay'];
 const REFUSED = [
   'accelerometer',
-  'bluetooth',
   'browsing-topics',
   'clipboard-read',
   'encrypted-media',
