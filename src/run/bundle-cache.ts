@@ -16,6 +16,9 @@ export function stopKeeping(): void {
   keeps = false;
 }
 
+/** Whether anything may be kept. */
+export const mayKeep = (): boolean => keeps;
+
 const cacheHere = (): CacheStorage | null => (typeof caches === 'undefined' ? null : caches);
 
 /** Whether a bundle is kept, without reading it. */

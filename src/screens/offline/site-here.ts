@@ -1,4 +1,4 @@
-import { isBundleKept } from '../../run/bundle-cache.ts';
+import { isBundleKept, mayKeep } from '../../run/bundle-cache.ts';
 import { bundleFacts } from '../../run/bundle-facts.ts';
 import { sharedBundle } from '../../run/shared-fetch.ts';
 import { createSite, type ModelKeeper, type Site, type SiteWorker } from './site.ts';
@@ -23,8 +23,10 @@ function workerHere(): SiteWorker | null {
         controlled = true;
       });
       workbox.addEventListener('waiting', onWaiting);
-      const registration = await workbox.register({ immediate: true });
-      if (!registration) throw new Error('start requires a registration, got none');
+      // All may be deleted at any moment: what comes after that undoes itself.
+      const registration = mayKeep() ? await workbox.register({ immediate: true }) : undefined;
+      if (!mayKeep()) await registration?.unregister();
+      if (!registration || !mayKeep()) throw new Error('start requires a registration, got none');
       setInterval(() => registration.update().catch(() => undefined), ASK_MS);
       await navigator.serviceWorker.ready;
     },
