@@ -66,6 +66,7 @@ describe.concurrent('every screen has no fault that axe knows, large targets, no
       ['#/review', 'Review'],
       ['#/desk', 'Measure an angle'],
       ['#/lock', 'Passphrase lock'],
+      ['#/stored', 'What is stored here'],
       ['#/people', 'People'],
       ['#/people/new', 'A new person'],
       ['#/person/nobody', 'People'],
@@ -220,6 +221,7 @@ describe.concurrent('in Spanish', () => {
       ['#/report', 'Informe para el fisioterapeuta'],
       ['#/review', 'Revisión'],
       ['#/lock', 'Bloqueo con contraseña'],
+      ['#/stored', 'Qué se guarda aquí'],
     ] as const;
     for (const [address, title] of screens) {
       await page.goto(`${site.url()}${address}`);

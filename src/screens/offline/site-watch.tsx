@@ -18,7 +18,7 @@ export function SiteWatch() {
   useEffect(() => site.calm(calm), [calm]);
   // The place is there before the words, so that they are read out when they come.
   return (
-    <div className="site-watch" role="status">
+    <div className="site-watch" aria-live="polite">
       {newVersion && calm ? (
         <>
           <p>{otherTab ? update.otherTab : update.ready}</p>
