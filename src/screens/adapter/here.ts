@@ -4,7 +4,6 @@ import type { Store } from '../../record/store.ts';
 import type { StoreError } from '../../record/store-error.ts';
 import { fail, type Result } from '../../result.ts';
 import type { HereServices, KeptProgram } from '../stored/here-services.ts';
-import { problemOf } from './problem-of.ts';
 
 /** All caches of the program begin so: those of the service worker, and the pose models. */
 export const CACHE_NAMES = 'evenside';
@@ -36,7 +35,7 @@ export const hereServices = (opening: Promise<Result<Store, StoreError>>): HereS
   async rows() {
     const store = await opening;
     const rows = store.ok ? await store.value.rows() : store;
-    return rows.ok ? rows : fail(problemOf(rows.error));
+    return rows.ok ? rows : fail({ kind: rows.error.kind });
   },
   program: () => keptProgram().catch(() => ({ site: 0, models: [] })),
   async room() {

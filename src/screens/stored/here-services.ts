@@ -1,8 +1,8 @@
 import type { PoseModel } from '../../pose/model.ts';
 import type { Persistence } from '../../record/persistence.ts';
+import type { StoreError } from '../../record/store-error.ts';
 import type { StoredRows } from '../../record/stored-rows.ts';
 import type { Result } from '../../result.ts';
-import type { Problem } from '../services.ts';
 
 /** What the browser keeps of the program itself, bytes. */
 export interface KeptProgram {
@@ -18,7 +18,7 @@ export interface Room {
 
 /** What is stored on this machine, by how much. */
 export interface HereServices {
-  readonly rows: () => Promise<Result<StoredRows, Problem>>;
+  readonly rows: () => Promise<Result<StoredRows, Pick<StoreError, 'kind'>>>;
   readonly program: () => Promise<KeptProgram>;
   /** Null: the browser does not tell. */
   readonly room: () => Promise<Room | null>;
