@@ -1,9 +1,12 @@
 /** `npm test`: the checks of the project in order, stopping at the first that fails. */
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import type { Result } from '../src/result.ts';
 import { ensureBundles, ensureSite } from './build-site.ts';
 import { findChromium } from './chromium.ts';
+import { askAdvisories } from './dependencies/advisories.ts';
+import { type Lockfile, lockfileFaults } from './dependencies/lockfile.ts';
 import { endTools, runTool } from './run-tool.ts';
 import { runVitest, type Tally } from './vitest-run.ts';
 
@@ -59,6 +62,21 @@ async function cruise(): Promise<Outcome> {
   return { ok: false, line: `only ${modules} modules were looked at, at least ${LEAST_MODULES} are there` };
 }
 
+/** Hashes, origin and licences of all packages, and what the registry knows against them, as far as it can be asked. */
+async function audit(): Promise<Outcome> {
+  const lockfile = JSON.parse(readFileSync(join(ROOT, 'package-lock.json'), 'utf8')) as Lockfile;
+  const faults = lockfileFaults(lockfile).map(({ words }) => words);
+  const advisories = await askAdvisories(ROOT);
+  const known = advisories.kind === 'answered' ? advisories.stops : [];
+  const told = advisories.kind === 'answered' ? advisories.told : [];
+  const said = [...faults, ...known, ...told].map((line) => `${line}\n`).join('');
+  if (faults.length + known.length > 0) return { ok: false, line: 'see above', said };
+  const packages = `${Object.keys(lockfile.packages).length - 1} packages with hash and a licence of the list`;
+  return advisories.kind === 'answered'
+    ? { ok: true, line: `${packages}, no serious vulnerability known`, said }
+    : { ok: true, line: `${packages}; vulnerabilities NOT looked up: ${advisories.why}`, said };
+}
+
 const worded = (result: Result<unknown, { readonly kind: string; readonly words: string }>, good: string): Outcome =>
   result.ok ? { ok: true, line: good } : { ok: false, line: result.error.words };
 
@@ -81,6 +99,7 @@ const STEPS: readonly Step[] = [
   simple('lint', 'Lint and format', '@biomejs/biome/bin/biome', ['check', '--error-on-warnings', '.'], 'nothing to change'),
   { name: 'imports', heading: 'Import rules', run: cruise, atOnce: true },
   simple('unused', 'Unused code', 'knip/bin/knip.js', [], 'nothing unused'),
+  { name: 'audit', heading: 'Packages', run: audit, atOnce: true },
   {
     name: 'models',
     heading: 'Pose models',

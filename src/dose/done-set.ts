@@ -1,3 +1,4 @@
+import type { GlideResult } from '../measure/set-result.ts';
 import type { Side } from '../pose/landmarks.ts';
 import type { CalendarDay } from '../symptoms/calendar-day.ts';
 import type { Entry } from '../symptoms/entry.ts';
@@ -19,6 +20,8 @@ export interface DoneSet {
   readonly reps: number;
   /** How far each of them went that was measured; none for a set counted by hand. */
   readonly rangesDeg: readonly Deg[];
+  /** Of measured nerve glides, what foot and head did together; else null. */
+  readonly glide: GlideResult | null;
 }
 
 /** A set without the camera: counted by hand, or by the beat of a metronome. It was told when it ended (`at`). */
@@ -48,6 +51,7 @@ export const doneByHand = ({ id, exercise, side, itemId, day, at, reps }: HandSe
   endedAt: at,
   reps,
   rangesDeg: [],
+  glide: null,
 });
 
 /** Whether a set belongs to this line. One without a single repetition is none. */

@@ -6,6 +6,7 @@ import { type DoneSet, isOf } from './done-set.ts';
 import type { DoseLog } from './dose-log.ts';
 import { currentDose } from './dose-step.ts';
 import { nextDueDay } from './due-days.ts';
+import { type GlideSet, glideSets } from './glide-sets.ts';
 import { asLinesNow, lineNow } from './lines-now.ts';
 import type { PrescribedExercise } from './prescribed-exercise.ts';
 import { currentPrescription } from './prescription.ts';
@@ -31,6 +32,8 @@ export interface LineProgress {
   readonly daysDone: number;
   /** Null for exercises that the camera does not measure, or did not in these days. */
   readonly range: RangeProgress | null;
+  /** Measured nerve glides, in order of time; none of other exercises. */
+  readonly glides: readonly GlideSet[];
 }
 
 export interface Progress {
@@ -96,6 +99,7 @@ function lineProgress(line: Line, days: readonly CalendarDay[]): LineProgress {
     setsDoneOfDue: done.reduce((sum, each) => sum + Math.min(each.setsDone, each.setsDue), 0),
     daysDone: done.filter(({ setsDone }) => setsDone > 0).length,
     range: rangeProgress(item.exercise, item.target, own, other),
+    glides: glideSets(own, log),
   };
 }
 

@@ -35,3 +35,6 @@ export const degCell = (value: number | null | undefined): number | null =>
 /** Whole milliseconds; null stays null. */
 export const msCell = (value: number | null | undefined): number | null =>
   value === null || value === undefined ? null : Math.round(value) + 0;
+
+/** A share or a chance, 0 to 1, to three places; null stays null. */
+export const shareCell = (value: number | null): number | null => (value === null ? null : Math.round(value * 1000) / 1000);

@@ -36,5 +36,6 @@ function measured(set: StoredSet, link: SetLink | undefined, timeZone: string): 
     each.kind === 'measured' && !each.struck && each.rep.complete ? [each.rep.rangeDeg] : [],
   );
   const day = link?.day ?? localTime({ nowMs: Date.parse(startedAt), timeZone }).day;
-  return [{ id, exercise, side, itemId: link?.itemId ?? null, day, endedAt, reps: editedCount(set), rangesDeg }];
+  const glide = set.result?.glide ?? null;
+  return [{ id, exercise, side, itemId: link?.itemId ?? null, day, endedAt, reps: editedCount(set), rangesDeg, glide }];
 }

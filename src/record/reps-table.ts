@@ -1,5 +1,7 @@
 import type { MeasuredRep } from '../measure/set-result.ts';
-import { type Column, csvOf, degCell, msCell } from './csv.ts';
+import type { GlideCycle } from '../reps/glide-coordination.ts';
+import { type Column, csvOf, degCell, msCell, shareCell } from './csv.ts';
+import { cycleOfRep } from './cycle-of-rep.ts';
 import type { DiaryEntry } from './diary-entry.ts';
 import { type EditedRep, editedReps } from './rep-edit.ts';
 import type { StoredSet } from './stored-set.ts';
@@ -13,6 +15,15 @@ interface Row extends TableSet {
 const ofMeasured = (name: string, cell: (rep: MeasuredRep) => ReturnType<Column<Row>['cell']>): Column<Row> => ({
   name,
   cell: ({ rep }) => (rep.kind === 'measured' ? cell(rep.rep) : null),
+});
+
+/** A cell that only a repetition has that is a cycle of a nerve glide. */
+const ofCycle = (name: string, cell: (cycle: GlideCycle) => ReturnType<Column<Row>['cell']>): Column<Row> => ({
+  name,
+  cell: ({ set, rep }) => {
+    const cycle = rep.kind === 'measured' ? cycleOfRep(rep.rep, set.result?.glide?.cycles ?? []) : null;
+    return cycle && cell(cycle);
+  },
 });
 
 /** The columns, see docs/export-format.md. */
@@ -43,6 +54,11 @@ const COLUMNS: readonly Column<Row>[] = [
   ofMeasured('foot_uncertainty_95_deg', (rep) => degCell(rep.footUncertaintyDeg)),
   ofMeasured('up_ms', (rep) => msCell(rep.upMs)),
   ofMeasured('sank_after_ms', (rep) => msCell(rep.sankAfterMs)),
+  ofCycle('glide_pattern', ({ pattern }) => pattern),
+  ofCycle('glide_unclear_because', ({ reason }) => reason),
+  ofCycle('glide_phase_deg', ({ phaseDeg }) => degCell(phaseDeg)),
+  ofCycle('glide_certainty', ({ phaseDeg, certainty }) => (phaseDeg === null ? null : shareCell(certainty))),
+  ofCycle('glide_head_range_deg', ({ headRangeDeg }) => degCell(headRangeDeg)),
   ofMeasured('angle_source', (rep) => rep.source),
   ofMeasured('flags', (rep) => rep.flags.join(' ')),
   { name: 'added_at_utc', cell: ({ rep }) => (rep.kind === 'added' ? rep.at : null) },

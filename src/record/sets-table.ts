@@ -1,6 +1,7 @@
 import type { HandSet } from '../dose/done-set.ts';
+import type { GlideResult } from '../measure/set-result.ts';
 import { median } from '../signal/median.ts';
-import { type Column, csvOf, degCell, msCell } from './csv.ts';
+import { type Column, csvOf, degCell, msCell, shareCell } from './csv.ts';
 import type { DiaryEntry } from './diary-entry.ts';
 import { editedCount, editedReps } from './rep-edit.ts';
 import { setEndMs } from './set-end.ts';
@@ -22,6 +23,10 @@ const ofMeasured = (name: string, cell: (set: StoredSet, row: TableSet) => Retur
   name,
   cell: (row) => (row.kind === 'measured' ? cell(row.of.set, row.of) : null),
 });
+
+/** A cell that only nerve glides have. */
+const ofGlide = (name: string, cell: (glide: GlideResult) => ReturnType<Column<Row>['cell']>): Column<Row> =>
+  ofMeasured(name, ({ result }) => (result?.glide ? cell(result.glide) : null));
 
 const endOf = (set: StoredSet): string | null => (set.result ? new Date(setEndMs(set)).toISOString() : null);
 
@@ -58,6 +63,19 @@ const COLUMNS: readonly Column<Row>[] = [
   ofMeasured('duration_ms', ({ result }) => msCell(result?.durationMs)),
   ofMeasured('onset_ms', ({ result }) => msCell(result?.onset?.tMs)),
   ofMeasured('onset_deg', ({ result }) => degCell(result?.onset?.angleDeg)),
+  ofGlide('glide_pattern', ({ pattern }) => pattern),
+  ofGlide('glide_cycles', ({ cycles }) => cycles.length),
+  ofGlide('glide_slides', ({ cycles }) => cycles.filter(({ pattern }) => pattern === 'slide').length),
+  ofGlide('glide_slide_share', ({ slideShare }) => shareCell(slideShare)),
+  ofGlide('glide_foot_range_deg', ({ footRangeDeg }) => degCell(footRangeDeg)),
+  ofGlide('glide_head_range_deg', ({ headRangeDeg }) => degCell(headRangeDeg)),
+  ofGlide('glide_head_range_uncertainty_95_deg', ({ headUncertaintyDeg }) => degCell(headUncertaintyDeg)),
+  ofGlide('leg_held_deg', ({ legHeld }) => degCell(legHeld?.medianDeg)),
+  ofGlide('leg_held_uncertainty_95_deg', ({ legHeld }) => degCell(legHeld?.uncertaintyDeg)),
+  ofGlide('leg_highest_deg', ({ legHeld }) => degCell(legHeld?.highestDeg)),
+  ofGlide('leg_limit_deg', ({ legHeld }) => degCell(legHeld?.limitDeg)),
+  ofGlide('leg_limit_from', ({ legHeld }) => legHeld?.limitFrom ?? null),
+  ofGlide('ended_early', ({ stopped }) => stopped),
   ofMeasured('knee_limit_deg', ({ result }) => degCell(result?.kneeLimitDeg)),
   ofMeasured('camera_turn_deg', ({ result }) => degCell(result?.quality.cameraTurnDeg)),
   ofMeasured('picture_width_px', ({ result }) => result?.size.width ?? null),

@@ -105,7 +105,7 @@ describe.concurrent('every screen has no fault that axe knows, large targets, no
   });
 
   test('with a plan, measured sets and symptoms', async () => {
-    const { rows, planCode, itemId, handSetId, leftId, rightId, raiseId } = seededDiary();
+    const { rows, planCode, itemId, handSetId, leftId, rightId, raiseId, glideId, wrongGlideId } = seededDiary();
     const { page } = await site.open();
     await seed(page, rows);
     const faults: string[] = [];
@@ -126,6 +126,9 @@ describe.concurrent('every screen has no fault that axe knows, large targets, no
       ['review', '#/review', 'Review', 'Every set'],
       ['result', `#/set/${rightId}`, 'Foot taps, right leg', /./],
       ['result of leg raises', `#/set/${raiseId}`, 'Straight leg raises, left leg', /./],
+      ['result of glides', `#/set/${glideId}`, 'Nerve glides, left leg', /went the right way/],
+      ['result of glides the other way round', `#/set/${wrongGlideId}`, 'Nerve glides, left leg', /^The other way round/],
+      ['compare glides', `#/compare/${glideId}/${wrongGlideId}`, /then and now$/, 'Foot and head together'],
       ['compare', `#/compare/${leftId}/${rightId}`, /both legs$/, 'What'],
     ] as const;
     for (const [screen, address, title, text] of screens) {
@@ -206,7 +209,7 @@ describe.concurrent('in Spanish', () => {
     await page.reload();
     await heading(page, /^Sus ejercicios/);
     expect(await page.evaluate(() => document.documentElement.lang)).toBe('es');
-    const { rows, itemId } = seededDiary();
+    const { rows, itemId, glideId, wrongGlideId } = seededDiary();
     await seed(page, rows);
     const faults: string[] = [];
     const screens = [
@@ -222,6 +225,8 @@ describe.concurrent('in Spanish', () => {
       ['#/review', 'Revisión'],
       ['#/lock', 'Bloqueo con contraseña'],
       ['#/stored', 'Qué se guarda aquí'],
+      [`#/set/${glideId}`, 'Deslizamientos del nervio, pierna izquierda'],
+      [`#/compare/${glideId}/${wrongGlideId}`, /antes y ahora$/],
     ] as const;
     for (const [address, title] of screens) {
       await page.goto(`${site.url()}${address}`);

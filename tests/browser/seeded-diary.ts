@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import type { Prescription } from '../../src/dose/prescription.ts';
 import { startingDose } from '../../src/dose/starting-doses.ts';
-import type { SetResult } from '../../src/measure/set-result.ts';
+import type { GlideResult, SetResult } from '../../src/measure/set-result.ts';
 import { DATABASE_NAME } from '../../src/record/database.ts';
 import type { DiaryEntry } from '../../src/record/diary-entry.ts';
 import { measureRecording } from '../../src/record/measure-recording.ts';
@@ -12,6 +12,9 @@ import { type PersonId, SELF } from '../../src/record/person.ts';
 import { encodePlanCode } from '../../src/record/plan-transfer.ts';
 import { decodeRecording } from '../../src/record/recording.ts';
 import { entryNow } from '../../src/screens/day/entry-now.ts';
+import { deg, ms } from '../../src/units.ts';
+import { aGlide, aLegHeld } from '../record/glide-builders.ts';
+import { rep, result } from '../record/set-builders.ts';
 import { wentWell } from '../record/went-well.ts';
 import { ALL_NO, daysAgo } from '../screens/diary-builder.ts';
 
@@ -31,6 +34,9 @@ export interface SeededDiary {
   /** Measured foot taps, left and right. */
   readonly leftId: string;
   readonly rightId: string;
+  /** Measured nerve glides, left: most slides, then earlier ones the other way round. */
+  readonly glideId: string;
+  readonly wrongGlideId: string;
   /** Measured leg raises, left, some with a bent knee. */
   readonly raiseId: string;
 }
@@ -57,6 +63,28 @@ const examplePlan = (): Prescription => ({
   selfChecks: { checks: ['big-toe', 'heel-walk'], sides: ['left', 'right'], everyDays: 7 },
 });
 
+/** A set of glides whose foot points once in each cycle. */
+function glideResult(cycles: string, change: Partial<GlideResult>): SetResult {
+  const glide = aGlide(cycles, change);
+  const reps = glide.cycles.map((_, i) =>
+    rep(i + 1, { rangeDeg: deg(30 + (i % 3)), startDeg: deg(2), peakDeg: deg(-29 - (i % 3)) }),
+  );
+  const lastMs = glide.cycles.at(-1)?.endMs ?? 0;
+  const tMs = Array.from({ length: Math.ceil((lastMs + 1000) / 50) }, (_, i) => ms(50 * i));
+  const angleDeg = tMs.map((t) => {
+    const cycle = glide.cycles.find(({ startMs, endMs }) => t >= startMs && t <= endMs);
+    const share = cycle ? (t - cycle.startMs) / (cycle.endMs - cycle.startMs) : 0;
+    return deg(2 - 15.5 * (1 - Math.cos(2 * Math.PI * share)));
+  });
+  return {
+    ...result(reps),
+    exercise: 'nerve-glide',
+    glide,
+    quality: { cameraTurnDeg: deg(3), warnings: [] },
+    curve: { tMs, angleDeg },
+  };
+}
+
 const setRow = (id: string, result: SetResult, days: number) => ({
   id,
   schema: 2,
@@ -72,11 +100,14 @@ const setRow = (id: string, result: SetResult, days: number) => ({
 /** Some days of somebody with an example plan: three measured sets, one counted by hand, symptoms, and today's questions answered no. */
 export function seededDiary(): SeededDiary {
   const plan = examplePlan();
+  const glideItemId = plan.items[2]?.id ?? '';
   const itemId = plan.items[0]?.id ?? '';
-  const [handSetId, leftId, rightId, raiseId] = [newId(), newId(), newId(), newId()];
+  const [handSetId, leftId, rightId, raiseId, glideId, wrongGlideId] = [newId(), newId(), newId(), newId(), newId(), newId()];
   const left = measured('taps-left-quick.json');
   const right = measured('taps-right-weak.json');
   const raise = measured('slr-left-kneebend.json');
+  const glides = glideResult('SSSTSh', {});
+  const wrong = glideResult('TTTbTF', { legHeld: aLegHeld({ highestDeg: deg(56) }), stopped: 'symptoms' });
   const link = { kind: 'set-link', prescriptionId: plan.id, itemId } as const;
   const felt = {
     intensity: 3,
@@ -89,19 +120,55 @@ export function seededDiary(): SeededDiary {
     { ...daysAgo(2), ...link, setId: rightId },
     { ...daysAgo(1), kind: 'symptoms', moment: 'before-set', setId: null, itemId, ...felt },
     { ...daysAgo(1), id: handSetId, kind: 'hand-set', exercise: 'foot-tap', side: 'left', itemId, reps: 12, counted: 'by-hand' },
+    ...(
+      [
+        [glideId, 1, 4, 3],
+        [wrongGlideId, 2, 3, 5],
+      ] as const
+    ).flatMap(([setId, days, before, after]): readonly DiaryEntry[] => [
+      {
+        ...daysAgo(days + 1 / 1440),
+        day: daysAgo(days).day,
+        kind: 'symptoms',
+        moment: 'before-set',
+        setId: null,
+        itemId: glideItemId,
+        ...felt,
+        intensity: before,
+      },
+      { ...daysAgo(days), ...link, itemId: glideItemId, setId },
+      {
+        ...daysAgo(days - 2 / 1440),
+        day: daysAgo(days).day,
+        kind: 'symptoms',
+        moment: 'after-set',
+        setId,
+        itemId: glideItemId,
+        ...felt,
+        intensity: after,
+      },
+    ]),
     { ...entryNow(), kind: 'red-flags', answers: ALL_NO },
   ];
   const rows = {
     diary,
-    sets: [setRow(leftId, left, 3), setRow(rightId, right, 2), setRow(raiseId, raise, 4)],
+    sets: [
+      setRow(leftId, left, 3),
+      setRow(rightId, right, 2),
+      setRow(raiseId, raise, 4),
+      setRow(glideId, glides, 1),
+      setRow(wrongGlideId, wrong, 2),
+    ],
     results: [
       { setId: leftId, result: left },
       { setId: rightId, result: right },
       { setId: raiseId, result: raise },
+      { setId: glideId, result: glides },
+      { setId: wrongGlideId, result: wrong },
     ],
   };
   const planCode = wentWell(encodePlanCode(plan, { named: true }));
-  return { rows, planCode, itemId, handSetId, leftId, rightId, raiseId };
+  return { rows, planCode, itemId, handSetId, leftId, rightId, raiseId, glideId, wrongGlideId };
 }
 
 /** A plan with a warning sign told today: the day is stopped. */

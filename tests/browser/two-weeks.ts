@@ -1,11 +1,15 @@
 import { startingDose } from '../../src/dose/starting-doses.ts';
-import { EXERCISE_IDS } from '../../src/exercises/exercise.ts';
+import type { ExerciseId } from '../../src/exercises/exercise.ts';
 import type { DiaryEntry } from '../../src/record/diary-entry.ts';
 import { newId } from '../../src/record/new-id.ts';
 import { SELF_CHECK_IDS, type SelfCheckFinding } from '../../src/symptoms/self-check.ts';
 import { deg } from '../../src/units.ts';
+import { aGlide, aLegHeld } from '../record/glide-builders.ts';
 import { header, rep, result } from '../record/set-builders.ts';
 import { ALL_NO, daysAgo } from '../screens/diary-builder.ts';
+
+/** Those that take most room in a report: of glides more is told than of any other. */
+const FOUR: readonly ExerciseId[] = ['foot-tap', 'leg-raise', 'nerve-glide', 'knee-straighten'];
 
 const SIDES = ['left', 'right'] as const;
 
@@ -17,18 +21,22 @@ function foundBy(check: (typeof SELF_CHECK_IDS)[number], time: number): SelfChec
   return { check, found: time === 0 ? 'yes' : 'no' };
 }
 
+/** Glides with something of everything, ended early every other day. */
+const glideOf = (ago: number) =>
+  aGlide('SSTSb', { legHeld: aLegHeld({ highestDeg: deg(56) }), stopped: ago % 2 === 0 ? 'symptoms' : null });
+
 /**
  * Rows of the database with as much as four lines can have in the days before today: every line measured on both legs each day, symptoms and a check-in each
  * day, every check of strength twice, a warning sign that was cleared, a step of each line's dose, and leg raises marked on both legs.
  */
-export function fullDiary(days: number, { parted = false } = {}) {
-  const items = EXERCISE_IDS.flatMap((id) =>
-    parted ? SIDES.map((side) => startingDose(id, newId(), [side])) : [startingDose(id, newId(), SIDES)],
-  ).map((item) => ({
-    ...item,
-    target: { kind: 'range' as const, fromDeg: deg(12), toDeg: deg(18) },
-    basis: 'therapist' as const,
-  }));
+export function fullDiary(days: number, { parted = false, exercises = FOUR } = {}) {
+  const items = exercises
+    .flatMap((id) => (parted ? SIDES.map((side) => startingDose(id, newId(), [side])) : [startingDose(id, newId(), SIDES)]))
+    .map((item) => ({
+      ...item,
+      target: { kind: 'range' as const, fromDeg: deg(12), toDeg: deg(18) },
+      basis: 'therapist' as const,
+    }));
   const prescriptionId = newId();
   const markSession = newId();
   const back = Array.from({ length: days }, (_, i) => days - i);
@@ -37,8 +45,9 @@ export function fullDiary(days: number, { parted = false } = {}) {
       item.sides.map((side) => {
         const range = 10 + (days - ago) / days + (side === 'right' ? 6 : 0);
         const reps = [1, 2, 3, 4, 5].map((n) => rep(n, { rangeDeg: deg(range + 0.2 * n) }));
-        const head = header({ id: newId(), startedAt: daysAgo(ago).at, exercise: item.exercise as 'foot-tap', side });
-        return { ago, item, head, result: { ...result(reps), exercise: head.exercise, side } };
+        const head = header({ id: newId(), startedAt: daysAgo(ago).at, exercise: item.exercise as ExerciseId, side });
+        const glide = item.exercise === 'nerve-glide' ? glideOf(ago) : null;
+        return { ago, item, head, result: { ...result(reps), exercise: head.exercise, side, glide } };
       }),
     ),
   );
@@ -63,6 +72,21 @@ export function fullDiary(days: number, { parted = false } = {}) {
         itemId: item.id,
       }),
     ),
+    ...measured
+      .filter(({ item }) => item.exercise === 'nerve-glide')
+      .map(
+        ({ ago, item, head }): DiaryEntry => ({
+          ...daysAgo(ago - 1 / 1440),
+          day: daysAgo(ago).day,
+          kind: 'symptoms',
+          moment: 'after-set',
+          setId: head.id,
+          itemId: item.id,
+          intensity: 4,
+          kinds: ['tingling'],
+          places: [{ region: 'calf-outer', side: 'left' }],
+        }),
+      ),
     ...back.flatMap((ago): readonly DiaryEntry[] => [
       {
         ...daysAgo(ago),

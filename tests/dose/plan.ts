@@ -36,6 +36,7 @@ export function done(item: PrescribedExercise, n: number, hour: number, over: Pa
     endedAt: momentOf(n, hour),
     reps: item.start.repsASet,
     rangesDeg: [],
+    glide: null,
     ...over,
   };
 }

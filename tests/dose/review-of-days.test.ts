@@ -12,7 +12,7 @@ import { checkIn, clearance, dayOf, redFlags, report } from '../symptoms/told.ts
 import { done, doseLog, line, prescription, step } from './plan.ts';
 
 const tap = line('foot-tap', { target: { kind: 'range', fromDeg: deg(12), toDeg: deg(18) } });
-const glide = line('nerve-glide', {}, 2);
+const glide = line('toe-lift', {}, 2);
 const plan = prescription(tap, glide);
 const ranges = (...values: readonly number[]) => ({ rangesDeg: values.map(deg) });
 

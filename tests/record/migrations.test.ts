@@ -3,6 +3,7 @@ import { type Database, database, VERSIONS } from '../../src/record/database.ts'
 import { openSetStore } from '../../src/record/open-store.ts';
 import { clearance } from '../symptoms/told.ts';
 import { type FakePage, fakeBrowser } from './fake-browser.ts';
+import { aGlide } from './glide-builders.ts';
 import { header, idOf, momentOf, rep, result } from './set-builders.ts';
 import { wentWell } from './went-well.ts';
 
@@ -108,4 +109,33 @@ test('a diary stored before there were several people is one’s own, and is nei
   expect(wentWell(await other.list({ limit: 9 })).sets).toEqual([]);
   expect(wentWell(await store.list({ limit: 9 })).sets.length).toBe(1);
   expect(wentWell(await store.diary.removeExamples())).toBe(1);
+});
+
+/** A result as version 7 wrote it: nothing of foot and head together. */
+function resultOfVersion7() {
+  const { glide: _, ...old } = result([rep(1)]);
+  return old;
+}
+
+test('results stored before there were nerve glides are all there, without one', async () => {
+  const page = fakeBrowser().page();
+  await storedBy(7, page, async (db) => {
+    await db.sets.bulkAdd(
+      [1, 2].map((n) => ({ ...header({ id: idOf(n), startedAt: momentOf(n) }), state: 'finished' as const })),
+    );
+    await db.table('results').add({ setId: idOf(1), result: resultOfVersion7() });
+    await db.table('results').add({ setId: idOf(2), result: 'not a result' });
+  });
+  const store = wentWell(await openSetStore(page));
+  expect(wentWell(await store.read(idOf(1))).result).toEqual({ ...resultOfVersion7(), glide: null });
+  expect(await store.read(idOf(2))).toMatchObject({ ok: false, error: { kind: 'set-damaged' } });
+});
+
+test('what foot and head did stays when the database is opened again', async () => {
+  const page = fakeBrowser().page();
+  const first = wentWell(await openSetStore(page));
+  const glided = { ...result([rep(1)]), exercise: 'nerve-glide' as const, glide: aGlide('SSTbh') };
+  wentWell(await first.end(header({ exercise: 'nerve-glide' }), { state: 'finished', result: glided }));
+  first.close();
+  expect(wentWell(await wentWell(await openSetStore(page)).read(idOf(1))).result).toEqual(glided);
 });

@@ -7,6 +7,7 @@ import { setsTable } from '../../src/record/sets-table.ts';
 import type { StoredSet } from '../../src/record/stored-set.ts';
 import { deg, ms } from '../../src/units.ts';
 import { entry } from '../symptoms/told.ts';
+import { aGlide, aLegHeld } from './glide-builders.ts';
 import { edit, header, idOf, momentOf, rep, result } from './set-builders.ts';
 
 /** The cells of a table by the name of their column. */
@@ -154,6 +155,55 @@ test('each repetition is a row, struck ones and those added by hand too; a negat
   expect(rows[2]).toMatchObject({ rep_kind: 'added', rep_number: '', counted: 'true', range_deg: '', note: "'-missed" });
 });
 
+const glides = (cycles: string, reps = [...cycles].map((_, i) => rep(i + 1)), change = {}): StoredSet =>
+  stored({ exercise: 'nerve-glide', reps, result: { ...result(reps), exercise: 'nerve-glide', glide: aGlide(cycles, change) } });
+
+test('a set of nerve glides has its cycles, ranges, leg and early end; other sets have empty cells there', () => {
+  const change = { legHeld: aLegHeld({ limitFrom: 'held', highestDeg: deg(53.456) }), stopped: 'above-limit' };
+  const [row, other] = rowsOf(setsTable([glides('SST', undefined, change), stored({ startedAt: momentOf(9) })], [], 'UTC'));
+  const columns = {
+    glide_pattern: 'unclear',
+    glide_cycles: '3',
+    glide_slides: '2',
+    glide_slide_share: '0.667',
+    glide_foot_range_deg: '31',
+    glide_head_range_deg: '26',
+    glide_head_range_uncertainty_95_deg: '4',
+    leg_held_deg: '42',
+    leg_held_uncertainty_95_deg: '3',
+    leg_highest_deg: '53.46',
+    leg_limit_deg: '50',
+    leg_limit_from: 'held',
+    ended_early: 'above-limit',
+  };
+  expect(row).toMatchObject(columns);
+  expect(other).toMatchObject(Object.fromEntries(Object.keys(columns).map((name) => [name, ''])));
+});
+
+test('a leg that was not seen and a set without a cycle leave empty cells, no zeros', () => {
+  const change = { footRangeDeg: null, headRangeDeg: null, headUncertaintyDeg: null, legHeld: null };
+  expect(rowsOf(setsTable([glides('', [rep(1)], change)], [], 'UTC'))[0]).toMatchObject({
+    glide_cycles: '0',
+    glide_slide_share: '',
+    glide_foot_range_deg: '',
+    leg_held_deg: '',
+    leg_limit_from: '',
+    ended_early: '',
+  });
+});
+
+test('a repetition has the pattern of the cycle that it is; one without a cycle, and of other exercises, has none', () => {
+  const rows = rowsOf(repsTable([glides('STh', [rep(1), rep(2), rep(3), rep(7)])], [], 'UTC'));
+  expect(rows.map((row) => [row.glide_pattern, row.glide_phase_deg, row.glide_certainty, row.glide_unclear_because])).toEqual([
+    ['slide', '12', '0.998', ''],
+    ['tension', '-171', '0.998', ''],
+    ['unclear', '', '', 'head-hidden'],
+    ['', '', '', ''],
+  ]);
+  expect(rows.map(({ glide_head_range_deg }) => glide_head_range_deg)).toEqual(['26', '26', '26', '']);
+  expect(rowsOf(repsTable([stored()], [], 'UTC'))[0]).toMatchObject({ glide_pattern: '', glide_certainty: '' });
+});
+
 test('sets come oldest first, whatever order they are given in', () => {
   const sets = [stored({ id: idOf(2), startedAt: momentOf(9) }), stored({ id: idOf(1), startedAt: momentOf(3) })];
   expect(rowsOf(setsTable(sets, [], 'UTC')).map(({ set_id }) => set_id)).toEqual([idOf(1), idOf(2)]);
@@ -164,7 +214,10 @@ test('every name of a column is one of its own, and every measured number of an 
     const names = csv.split(',');
     expect(new Set(names).size).toBe(names.length);
     for (const name of names) expect(name).toMatch(/^[a-z0-9_]+$/);
-    for (const name of names.filter((each) => /range|peak_|hold|foot|onset|turn|duration|up_|sank|limit/.test(each)))
+    for (const name of names.filter(
+      (each) =>
+        /range|peak_|hold|foot|onset|turn|duration|up_|sank|limit|held|highest|phase/.test(each) && !each.endsWith('_from'),
+    ))
       expect(name).toMatch(/_(deg|ms)$/);
   }
 });

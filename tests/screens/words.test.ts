@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { en } from '../../src/screens/words/en.ts';
 import { es } from '../../src/screens/words/es.ts';
+import { GLIDE_CATALOGUES } from '../../src/screens/words/glide-catalogues.ts';
 import { LANGUAGES, languageOf, loadWords } from '../../src/screens/words/languages.ts';
 import { LOCK_CATALOGUES } from '../../src/screens/words/lock-catalogues.ts';
 import { STILL_CATALOGUES } from '../../src/screens/words/still-catalogues.ts';
@@ -26,6 +27,7 @@ const wholeOf = (language: (typeof LANGUAGES)[number]) => ({
   lockScreens: LOCK_CATALOGUES[language],
   still: STILL_CATALOGUES[language],
   stored: STORED_CATALOGUES[language],
+  glide: GLIDE_CATALOGUES[language],
 });
 
 describe.each(LANGUAGES)('the catalogue %s', (language) => {

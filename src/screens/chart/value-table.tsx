@@ -4,16 +4,19 @@ import './value-table.css';
 interface ValueTableProps {
   /** What unfolds it. */
   readonly summary: string;
+  /** What its columns mean, where that has to be said. */
+  readonly note?: string;
   /** The heads of its columns; the first names the rows. */
   readonly columns: readonly string[];
   readonly rows: readonly { readonly key: string; readonly cells: readonly ReactNode[] }[];
 }
 
 /** Every value of a chart as a table, folded away for those who see the chart. */
-export function ValueTable({ summary, columns, rows }: ValueTableProps) {
+export function ValueTable({ summary, note, columns, rows }: ValueTableProps) {
   return (
     <details className="value-table">
       <summary>{summary}</summary>
+      {note === undefined ? null : <p className="soft small">{note}</p>}
       <PlainTable columns={columns} rows={rows} />
     </details>
   );

@@ -1,5 +1,6 @@
 import { type SetComparison, setAgainstSet, sideAgainstSide } from '../../compare/set-against-set.ts';
 import type { Result } from '../../result.ts';
+import { GlideDifferences } from '../glide/glide-differences.tsx';
 import { exerciseWords } from '../parts/exercise-words.ts';
 import { Page } from '../parts/page.tsx';
 import { whenIn } from '../parts/when.ts';
@@ -24,28 +25,33 @@ function Comparison({ set, other }: { readonly set: ShownSet; readonly other: Sh
   const compared = comparisonOf(set, other);
   const nameOf = (s: ShownSet) => (set.side === other.side ? whenIn(locale, s.startedAt) : sides[s.side].leg);
   const names = { set: nameOf(set), other: nameOf(other) };
+  const [glide, otherGlide] = [set.result?.glide, other.result?.glide];
+  const glides = glide && otherGlide ? { glide, other: otherGlide } : null;
   const days = [set, other].map((s) => whenIn(locale, s.startedAt));
   const lead =
     set.side === other.side ? undefined : days.map((day, i) => `${sides[(i === 0 ? set : other).side].leg}: ${day}`).join(' · ');
   const title = compare.title(exerciseWords(set, exercises).plural, set.side === other.side ? sides[set.side].legLower : null);
   return (
     <Page className="compare" title={title} lead={lead} back={`/set/${set.id}`}>
-      {compared.ok ? (
-        <div className="compare-parts">
-          <Differences comparison={compared.value} names={names} legs={set.side !== other.side} exercise={set.exercise} />
-          <RangeDots
-            sets={[
-              { name: names.set, set },
-              { name: names.other, set: other },
-            ]}
-            limitDeg={compared.value.range.limitDeg}
-          />
-          <p className="soft">{compare.error}</p>
-          {set.side === other.side ? null : <p className="soft">{compare.healthy}</p>}
-        </div>
-      ) : (
-        <p>{compare.cannot[compared.error.kind]}</p>
-      )}
+      <div className="compare-parts">
+        {compared.ok ? (
+          <>
+            <Differences comparison={compared.value} names={names} legs={set.side !== other.side} exercise={set.exercise} />
+            <RangeDots
+              sets={[
+                { name: names.set, set },
+                { name: names.other, set: other },
+              ]}
+              limitDeg={compared.value.range.limitDeg}
+            />
+          </>
+        ) : (
+          <p>{compare.cannot[compared.error.kind]}</p>
+        )}
+        {glides ? <GlideDifferences {...glides} names={names} /> : null}
+        {compared.ok ? <p className="soft">{compare.error}</p> : null}
+        {compared.ok && set.side !== other.side ? <p className="soft">{compare.healthy}</p> : null}
+      </div>
     </Page>
   );
 }

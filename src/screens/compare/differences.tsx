@@ -4,6 +4,7 @@ import type { AnyExerciseId } from '../../exercises/exercise.ts';
 import { deg, ms } from '../../units.ts';
 import { degreesIn } from '../result/degrees.ts';
 import { secondsIn } from '../result/seconds.ts';
+import { useGlideWords } from '../words/glide-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 
 interface DifferencesProps {
@@ -28,6 +29,7 @@ const signedIn = (locale: string, fractionDigits: number) =>
 /** What two sets differ by: one sentence, then the numbers. */
 export function Differences({ comparison, names, legs, exercise }: DifferencesProps) {
   const { compare, locale } = useWords();
+  const { numbers } = useGlideWords();
   const { range, count, holdMs } = comparison;
   const degrees = degreesIn(locale);
   const seconds = secondsIn(locale);
@@ -55,7 +57,7 @@ export function Differences({ comparison, names, legs, exercise }: DifferencesPr
         </thead>
         <tbody className="numbers">
           <tr>
-            <th scope="row">{compare.range}</th>
+            <th scope="row">{exercise === 'nerve-glide' ? numbers.foot : compare.range}</th>
             <td>{degrees(range.rangeDeg)}°</td>
             <td>{degrees(range.referenceDeg)}°</td>
             <td>{signedIn(locale, 1).format(range.differenceDeg)}°</td>
@@ -66,12 +68,14 @@ export function Differences({ comparison, names, legs, exercise }: DifferencesPr
             <td>{count.reference}</td>
             <td>{percent(count)}</td>
           </tr>
-          <tr>
-            <th scope="row">{exercise === 'heel-stand' ? compare.up : compare.hold}</th>
-            <td>{time(holdMs.value)}</td>
-            <td>{time(holdMs.reference)}</td>
-            <td>{holdMs.reference < LEAST_HOLD_MS ? compare.noPercent : percent(holdMs)}</td>
-          </tr>
+          {exercise === 'nerve-glide' ? null : (
+            <tr>
+              <th scope="row">{exercise === 'heel-stand' ? compare.up : compare.hold}</th>
+              <td>{time(holdMs.value)}</td>
+              <td>{time(holdMs.reference)}</td>
+              <td>{holdMs.reference < LEAST_HOLD_MS ? compare.noPercent : percent(holdMs)}</td>
+            </tr>
+          )}
         </tbody>
       </table>
       <p className="soft small">{legs ? compare.signLegs : compare.signTimes}</p>

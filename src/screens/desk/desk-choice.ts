@@ -1,6 +1,6 @@
 import type { Crop } from '../../capture/crop.ts';
 import type { SharedWindow } from '../../capture/shared-window.ts';
-import type { ExerciseId } from '../../exercises/exercise.ts';
+import { EXERCISE_IDS, type ExerciseId } from '../../exercises/exercise.ts';
 import type { Side } from '../../pose/landmarks.ts';
 import type { MarkSource } from '../../symptoms/angle-mark.ts';
 
@@ -8,9 +8,13 @@ import type { MarkSource } from '../../symptoms/angle-mark.ts';
 export const DESK_SOURCES = ['window', 'camera', 'file', 'photo'] as const satisfies readonly MarkSource[];
 export type DeskSource = (typeof DESK_SOURCES)[number];
 
+/** Of a nerve glide no single angle is marked: foot and head are looked at together, over a set. */
+type DeskExerciseId = Exclude<ExerciseId, 'nerve-glide'>;
+export const DESK_EXERCISES = EXERCISE_IDS.filter((id): id is DeskExerciseId => id !== 'nerve-glide');
+
 /** What is to be measured, and in which pictures; kept from one recording to the next. */
 export interface DeskChoice {
-  readonly exercise: ExerciseId;
+  readonly exercise: DeskExerciseId;
   readonly side: Side;
   readonly source: DeskSource;
   readonly shared: SharedWindow | null;
@@ -20,4 +24,6 @@ export interface DeskChoice {
 }
 
 /** What is measured, without where. */
-export type DeskTask = Pick<DeskChoice, 'exercise' | 'side'>;
+export interface DeskTask extends Pick<DeskChoice, 'side'> {
+  readonly exercise: ExerciseId;
+}

@@ -1,5 +1,4 @@
 import { useEffect } from 'react';
-import { EXERCISE_IDS } from '../../exercises/exercise.ts';
 import { useChoices } from '../choose/choices.ts';
 import { ExerciseDrawing } from '../choose/exercise-drawing.tsx';
 import { OptionCards } from '../choose/option-cards.tsx';
@@ -7,7 +6,7 @@ import { DayProblem } from '../day/day-problem.tsx';
 import type { Pictures, Problem } from '../services.ts';
 import { useStillWords } from '../words/still-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
-import { DESK_SOURCES, type DeskChoice } from './desk-choice.ts';
+import { DESK_EXERCISES, DESK_SOURCES, type DeskChoice } from './desk-choice.ts';
 import { cropOf, DeskSourceFields } from './desk-source.tsx';
 
 interface DeskSetupProps {
@@ -58,7 +57,7 @@ export function DeskSetup({ choice, problem, onChoice, onStart, onPhoto }: DeskS
       <OptionCards
         legend={desk.movement}
         name="desk-movement"
-        options={EXERCISE_IDS.map((value) => ({
+        options={DESK_EXERCISES.map((value) => ({
           value,
           name: exercises[value].name,
           drawing: <ExerciseDrawing exercise={value} side={side} />,

@@ -1,6 +1,8 @@
 import type { LineProgress } from '../../dose/progress.ts';
 import { prescribedWords } from '../day/prescribed-words.ts';
+import { glidesTold } from '../glide/glide-told.ts';
 import { RangeChart } from '../progress/range-chart.tsx';
+import { useGlideWords } from '../words/glide-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import { rangeLines } from './range-lines.ts';
 
@@ -9,11 +11,12 @@ export function MeasuredPart({ lines }: { readonly lines: readonly LineProgress[
   const words = useWords();
   const { report, sides, locale } = words;
   const { measured } = report;
-  const ranged = lines.flatMap(({ item, side, days, range }) => (range ? [{ item, side, days, range }] : []));
+  const glideWords = useGlideWords();
+  const shown = lines.filter(({ range, glides }) => range !== null || glides.length > 0);
   return (
     <section>
       <h2>{measured.title}</h2>
-      {ranged.length === 0 ? (
+      {shown.length === 0 ? (
         <p>{measured.none}</p>
       ) : (
         <p className="report-fine">
@@ -21,13 +24,19 @@ export function MeasuredPart({ lines }: { readonly lines: readonly LineProgress[
         </p>
       )}
       <div className="report-charts">
-        {ranged.map(({ item, side, days, range }) => (
+        {shown.map(({ item, side, days, range, glides }) => (
           <div key={`${item.id} ${side}`} className="report-chart">
             <h3>
               {prescribedWords(item.exercise, words).plural}, {sides[side].legLower}
             </h3>
-            <RangeChart range={range} target={item.target} days={days.map(({ day }) => day)} height={CHART_HEIGHT} />
-            <p>{rangeLines(range, item.target, report, locale).join(' ')}</p>
+            {range ? (
+              <RangeChart range={range} target={item.target} days={days.map(({ day }) => day)} height={CHART_HEIGHT} />
+            ) : null}
+            <p>
+              {[...glidesTold(glides, glideWords, locale), ...(range ? rangeLines(range, item.target, report, locale) : [])].join(
+                ' ',
+              )}
+            </p>
           </div>
         ))}
       </div>

@@ -1,4 +1,5 @@
 import { editedCount, editedReps } from '../../record/rep-edit.ts';
+import { ShareCard } from '../glide/share-card.tsx';
 import { exerciseWords } from '../parts/exercise-words.ts';
 import type { ShownSet } from '../services.ts';
 import { useWords } from '../words/words-context.tsx';
@@ -15,6 +16,7 @@ export function ResultHead({ set }: { readonly set: ShownSet }) {
   const far = summary ? result.rangeValue(degrees(summary.medianRangeDeg), degrees(summary.uncertaintyDeg)) : result.noRange;
   const upMs = summary?.medianUpMs ?? null;
   const count = editedCount(set);
+  const glide = set.result?.glide ?? null;
   const onset = set.result?.onset ?? null;
   const measured = set.reps.filter((rep) => rep.complete).length;
   const small = editedReps(set).filter((r) => r.kind === 'measured' && !r.struck && !r.rep.complete).length;
@@ -25,7 +27,9 @@ export function ResultHead({ set }: { readonly set: ShownSet }) {
           <dt>{set.targetReps !== null && count >= set.targetReps ? result.reached : result.states.complete}</dt>
           <dd className="numbers">{start.countOf(count, set.targetReps)}</dd>
         </div>
-        {upMs === null ? (
+        {glide ? (
+          <ShareCard glide={glide} />
+        ) : upMs === null ? (
           <div>
             <dt>{result.range(exerciseWords(set, exercises).angle)}</dt>
             <dd className="numbers">{far}</dd>

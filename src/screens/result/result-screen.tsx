@@ -2,7 +2,12 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import { editedReps } from '../../record/rep-edit.ts';
 import { CompareWith } from '../compare/compare-with.tsx';
+import { SetSymptoms } from '../feel/set-symptoms.tsx';
 import { TellAfter } from '../feel/tell-after.tsx';
+import { GlideCurve } from '../glide/glide-curve.tsx';
+import { GlideCycles } from '../glide/glide-cycles.tsx';
+import { GlideNumbers } from '../glide/glide-numbers.tsx';
+import { GlideSaid } from '../glide/glide-said.tsx';
 import { exerciseWords } from '../parts/exercise-words.ts';
 import { Notice } from '../parts/notice.tsx';
 import { Page } from '../parts/page.tsx';
@@ -15,6 +20,7 @@ import { CurveFiles } from './curve-files.tsx';
 import { CurveLegend } from './curve-legend.tsx';
 import { DoAgain } from './do-again.tsx';
 import { EditList } from './edit-list.tsx';
+import { keptSummary } from './kept-summary.ts';
 import { RemoveSet } from './remove-set.tsx';
 import { RepTable } from './rep-table.tsx';
 import { ResultHead } from './result-head.tsx';
@@ -32,12 +38,17 @@ function Result({ set, change, problem }: StoredSetInUse & { readonly set: Shown
   const failed = problem ?? removing;
   const words = failed ? problems[failed.kind](failed.detail ?? '') : null;
   const title = `${exerciseWords(set, exercises).plural}, ${sides[set.side].legLower}`;
+  const glide = set.result?.glide ?? null;
+  const curve = set.result && set.result.curve.tMs.length > 1 ? set.result.curve : null;
   const from = set.source === 'camera' ? '' : ` · ${set.fileName ?? result.sources[set.source]}`;
   return (
     <Page className="result" title={title} lead={`${whenIn(locale, set.startedAt)}${from}`} back={person ? '/review' : '/'}>
       <div className="result-parts">
         <ResultNotices set={set} />
+        {glide ? <GlideSaid glide={glide} /> : null}
         <ResultHead set={set} />
+        {glide ? <GlideNumbers glide={glide} footUncertaintyDeg={keptSummary(set)?.uncertaintyDeg ?? null} /> : null}
+        <SetSymptoms set={set} />
         <div className="result-actions">
           <TellAfter set={set} />
           <DoAgain set={set} />
@@ -50,16 +61,18 @@ function Result({ set, change, problem }: StoredSetInUse & { readonly set: Shown
             <p>{words.todo}</p>
           </Notice>
         ) : null}
-        {set.result && set.result.curve.tMs.length > 1 ? (
+        {curve && glide ? <GlideCurve curve={curve} cycles={glide.cycles} /> : null}
+        {curve && !glide ? (
           <section className="result-curve" aria-labelledby="curve-title">
             <div className="result-curve-head">
               <h2 id="curve-title">{result.curveTitle}</h2>
               <CurveLegend />
             </div>
-            <AngleCurve curve={set.result.curve} reps={reps} />
+            <AngleCurve curve={curve} reps={reps} />
             <CurveFiles set={set} />
           </section>
         ) : null}
+        {glide ? <GlideCycles glide={glide} /> : null}
         <SetProfile set={set} />
         <CompareWith set={set} />
         <RepTable reps={reps} onChange={change} />

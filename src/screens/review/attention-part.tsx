@@ -1,7 +1,12 @@
 import type { Concern } from '../../dose/concerns.ts';
+import { glideCount } from '../../dose/glide-sets.ts';
+import type { LineProgress } from '../../dose/progress.ts';
 import { shortDayIn } from '../day/clock-words.ts';
 import { prescribedWords } from '../day/prescribed-words.ts';
+import { countTold } from '../glide/glide-told.ts';
+import { glideVerdict } from '../glide/glide-verdict.ts';
 import { Notice } from '../parts/notice.tsx';
+import { useGlideWords } from '../words/glide-catalogues.ts';
 import type { Words } from '../words/words.ts';
 import { useWords } from '../words/words-context.tsx';
 import { stopIn } from './stop-in.ts';
@@ -30,17 +35,31 @@ function saidOf(found: Concern, words: Words): string {
   }
 }
 
-/** What has to be looked at first, the gravest first. */
-export function AttentionPart({ found }: { readonly found: readonly Concern[] }) {
+/** What has to be looked at first, the gravest first; then glides that were last done the other way round. */
+export function AttentionPart({ found, lines }: { readonly found: readonly Concern[]; readonly lines: readonly LineProgress[] }) {
   const words = useWords();
+  const glideWords = useGlideWords();
   const { attention } = words.review;
-  if (found.length === 0) return <p className="review-calm">{attention.nothing}</p>;
+  const tensions = lines.flatMap(({ item, side, glides }) => {
+    const last = glides.at(-1);
+    return last && glideVerdict(last.glide).kind === 'wrong-way' ? [{ item, side, last }] : [];
+  });
+  if (found.length + tensions.length === 0) return <p className="review-calm">{attention.nothing}</p>;
   const isStopped = found.some(({ kind }) => kind === 'stopped');
   return (
     <Notice icon="warning" look={isStopped ? 'fault' : 'caution'} title={attention.title}>
       <ul>
         {found.map((each) => (
           <li key={each.kind === 'contact' ? each.item.id : each.kind}>{saidOf(each, words)}</li>
+        ))}
+        {tensions.map(({ item, side, last }) => (
+          <li key={`${item.id} ${side}`}>
+            {glideWords.told.wrongWay(
+              `${prescribedWords(item.exercise, words).plural}, ${words.sides[side].legLower}`,
+              shortDayIn(words.locale, last.day),
+              countTold(glideCount([last.glide]), glideWords),
+            )}
+          </li>
         ))}
       </ul>
     </Notice>

@@ -1,12 +1,15 @@
 import type { RangeDifference, TooFewRepetitions } from '../../compare/range-difference.ts';
 import { currentDose } from '../../dose/dose-step.ts';
+import { glideCount } from '../../dose/glide-sets.ts';
 import { currentPrescription } from '../../dose/prescription.ts';
 import type { LineProgress } from '../../dose/progress.ts';
 import { propose } from '../../dose/propose.ts';
 import type { Result } from '../../result.ts';
 import { prescribedWords } from '../day/prescribed-words.ts';
+import { countTold } from '../glide/glide-told.ts';
 import { doseIn } from '../report/prescribed-part.tsx';
 import { degreesIn } from '../result/degrees.ts';
+import { useGlideWords } from '../words/glide-catalogues.ts';
 import type { Direction, ReviewWords } from '../words/review-words.ts';
 import { useWords } from '../words/words-context.tsx';
 import { directionOf, SIGNS } from './direction.ts';
@@ -52,6 +55,7 @@ export function GlanceTable({
   const words = useWords();
   const { review, progress, result, report, locale } = words;
   const { glance } = review;
+  const glideWords = useGlideWords();
   const degrees = degreesIn(locale);
   const prescription = currentPrescription(log.prescriptions);
   return (
@@ -66,7 +70,7 @@ export function GlanceTable({
         </tr>
       </thead>
       <tbody>
-        {lines.map(({ item, side, setsDue, setsDoneOfDue, range }) => {
+        {lines.map(({ item, side, setsDue, setsDoneOfDue, range, glides }) => {
           const last = range?.days.at(-1);
           const proposal = prescription && propose(prescription, item, log, to);
           return (
@@ -83,6 +87,11 @@ export function GlanceTable({
                 ) : (
                   <span className="soft">{glance.noRange}</span>
                 )}
+                {glides.length > 0 ? (
+                  <span className="review-figure review-sentence">
+                    {countTold(glideCount(glides.map(({ glide }) => glide)), glideWords)}
+                  </span>
+                ) : null}
               </td>
               <td data-label={glance.change}>
                 {range ? <Difference compared={range.change} none={glance.onlyDay} names={glance.direction} /> : null}

@@ -9,6 +9,7 @@ import { DoneStrip } from '../chart/done-strip.tsx';
 import type { MarkKind } from '../chart/mark.tsx';
 import { ValueTable } from '../chart/value-table.tsx';
 import { shortDayIn } from '../day/clock-words.ts';
+import { GlideSetsTable } from '../glide/glide-sets-table.tsx';
 import { whenIn } from '../parts/when.ts';
 import { degreesIn } from '../result/degrees.ts';
 import { useWords } from '../words/words-context.tsx';
@@ -76,6 +77,7 @@ export function LegReview({ line, reviewed: { log, from, to } }: { readonly line
           }))}
         />
       ) : null}
+      <GlideSetsTable sets={line.glides} />
       <ValueTable
         summary={byWeek ? lines.weeksTable : lines.daysTable}
         columns={[progress.day, progress.sets]}

@@ -31,7 +31,7 @@ function Parts({ reviewed }: { readonly reviewed: Reviewed }) {
   return (
     <>
       {isInvented(log, from) ? <p className="report-invented">{report.invented}</p> : null}
-      <AttentionPart found={first} />
+      <AttentionPart found={first} lines={found?.lines ?? []} />
       {found ? (
         <section>
           <h2>{review.glance.title}</h2>

@@ -1,7 +1,9 @@
 import { prescribedWords } from '../day/prescribed-words.ts';
+import { setTold } from '../glide/glide-told.ts';
 import { whenIn } from '../parts/when.ts';
 import type { ShownSet } from '../services.ts';
 import { StoredSetLine } from '../start/stored-set-line.tsx';
+import { useGlideWords } from '../words/glide-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import { editSummary } from './edit-summary.ts';
 import type { SetRow } from './set-rows.ts';
@@ -21,12 +23,21 @@ function Edits({ set }: { readonly set: ShownSet }) {
   );
 }
 
+/** What foot and head did together; nothing of other exercises. */
+function Glide({ set }: { readonly set: ShownSet }) {
+  const words = useGlideWords();
+  const { locale } = useWords();
+  const glide = set.result?.glide;
+  return glide ? <> · {setTold(glide, words, locale).join(' · ')}</> : null;
+}
+
 /** One set of the review's list. A measured one leads to its page, with its curve and repetitions. */
 export function SetRowLine({ row }: { readonly row: SetRow }) {
   const words = useWords();
   if (row.kind === 'measured') {
     return (
       <StoredSetLine set={row.set}>
+        <Glide set={row.set} />
         <Edits set={row.set} />
       </StoredSetLine>
     );

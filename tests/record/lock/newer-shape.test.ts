@@ -3,9 +3,10 @@ import { afterEach, expect, test, vi } from 'vitest';
 import { type DatabaseVersion, newestOf, VERSIONS } from '../../../src/record/database.ts';
 import { openLockableStore } from '../../../src/record/open-store.ts';
 import { fakeBrowser } from '../fake-browser.ts';
+import { header, idOf, rep, result } from '../set-builders.ts';
 import { wentWell } from '../went-well.ts';
 import { FEW_ROUNDS, PASSPHRASE } from './opened-with-lock.ts';
-import { rawRows } from './raw-rows.ts';
+import { putRaw, rawRows } from './raw-rows.ts';
 import { fill } from './seeded-store.ts';
 
 afterEach(() => {
@@ -58,4 +59,20 @@ test('and stays locked where the disk has no room for that', async () => {
   vi.restoreAllMocks();
   wentWell(await lock.unlock(PASSPHRASE));
   expect(lock.state()).toBe('open');
+});
+
+test('a sealed result of before there were nerve glides is read as one without, once it is unlocked', async () => {
+  const browser = fakeBrowser();
+  const page = browser.page();
+  const before = VERSIONS.filter(({ version }) => version <= 7);
+  const { lock, store } = wentWell(await openLockableStore(page, before, FEW_ROUNDS));
+  const { glide: _, ...old } = result([rep(1)]);
+  wentWell(await wentWell(await store).end(header(), { state: 'finished', result: result([rep(1)]) }));
+  // What that version wrote had no such field.
+  await putRaw(page.indexedDB, 'results', { setId: idOf(1), result: old });
+  wentWell(await lock.turnOn(PASSPHRASE));
+  wentWell(await store).close();
+  const next = wentWell(await openLockableStore(browser.page(), VERSIONS, FEW_ROUNDS));
+  wentWell(await next.lock.unlock(PASSPHRASE));
+  expect(wentWell(await wentWell(await next.store).read(idOf(1))).result).toEqual({ ...old, glide: null });
 });
