@@ -1,7 +1,10 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+import { siteHeaders } from './scripts/headers-file.ts';
 import { policyTag } from './scripts/policy-tag.ts';
 import { siteAssets } from './scripts/site-assets.ts';
+import { siteManifest } from './scripts/site-manifest.ts';
+import { siteWorker } from './scripts/site-worker.ts';
 
 /** The shapes of what is stored, which the first screen reads and most of the later ones do. */
 const STORED =
@@ -11,7 +14,7 @@ export default defineConfig({
   // The built site works from any folder of any static server.
   base: './',
   appType: 'mpa',
-  plugins: [react(), siteAssets(), policyTag()],
+  plugins: [react(), siteAssets(), siteManifest(), siteHeaders(), policyTag(), siteWorker()],
   worker: { format: 'es' },
   build: {
     sourcemap: true,

@@ -14,12 +14,16 @@ const CONTENT_SECURITY_POLICY = [
   "default-src 'self'",
   // The pose model is WebAssembly; nothing else may turn text into code.
   "script-src 'self' 'wasm-unsafe-eval'",
+  // The pose model's worker, and the service worker that keeps the site for the time without a network.
   "worker-src 'self'",
+  "manifest-src 'self'",
   // The second lock on "nothing leaves the machine".
   "connect-src 'self'",
   "img-src 'self' blob: data:",
   "media-src 'self' blob:",
   `style-src 'self' ${styleHashes.join(' ')}`,
+  "font-src 'self'",
+  "frame-src 'none'",
   "object-src 'none'",
   "base-uri 'none'",
   "frame-ancestors 'none'",
@@ -39,6 +43,8 @@ export const META_POLICY = CONTENT_SECURITY_POLICY.filter((rule) => !rule.starts
 const ALLOWED = ['camera', 'display-capture', 'screen-wake-lock', 'fullscreen', 'autoplay'];
 const REFUSED = [
   'accelerometer',
+  'browsing-topics',
+  'clipboard-read',
   'encrypted-media',
   'geolocation',
   'gyroscope',
@@ -64,4 +70,18 @@ export const SITE_HEADERS: Readonly<Record<string, string>> = {
   'Permissions-Policy': PERMISSIONS_POLICY.join(', '),
   'Referrer-Policy': 'no-referrer',
   'X-Content-Type-Options': 'nosniff',
+  // No page elsewhere gets a handle on this one's window, or any of its files.
+  'Cross-Origin-Opener-Policy': 'same-origin',
+  'Cross-Origin-Resource-Policy': 'same-origin',
 };
+
+/** What keeps its address while its content changes: the browser asks each time, or it would never hear of a new version. */
+export const CHANGING: readonly string[] = ['/', '/index.html', '/manifest.webmanifest', '/sw.js'];
+/** Its files carry a hash of their content in their names. */
+export const UNCHANGING_FOLDER = '/assets/';
+
+/** How long the answer for a path may be kept; undefined: as the server sees fit. */
+export function cacheControlOf(path: string): string | undefined {
+  if (CHANGING.includes(path)) return 'no-cache';
+  return path.startsWith(UNCHANGING_FOLDER) ? 'public, max-age=31536000, immutable' : undefined;
+}

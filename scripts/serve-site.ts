@@ -1,6 +1,6 @@
 import { type PreviewServer, preview } from 'vite';
 import { fail, ok, type Result } from '../src/result.ts';
-import { SITE_HEADERS } from './headers.ts';
+import { cacheControlOf, SITE_HEADERS } from './headers.ts';
 import { typeOf } from './site-assets.ts';
 
 /** The only address the site is served on: this machine's own. */
@@ -35,8 +35,11 @@ function start(root: string, port: number): Promise<PreviewServer> {
         configurePreviewServer(server) {
           server.middlewares.use((request, response, next) => {
             for (const [name, value] of Object.entries(SITE_HEADERS)) response.setHeader(name, value);
-            const type = typeOf(new URL(request.url ?? '/', 'http://localhost').pathname);
+            const { pathname } = new URL(request.url ?? '/', 'http://localhost');
+            const type = typeOf(pathname);
             if (type) response.setHeader('Content-Type', type);
+            const kept = cacheControlOf(pathname);
+            if (kept) response.setHeader('Cache-Control', kept);
             next();
           });
         },

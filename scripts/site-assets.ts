@@ -28,6 +28,12 @@ const MOUNTS: readonly Mount[] = [
     file: /^pose_(lite|full|heavy)\.task$/,
     required: ['pose_lite.task', 'pose_full.task', 'pose_heavy.task'],
   },
+  {
+    at: 'icons',
+    folder: 'src/screens/icons',
+    file: /\.png$/,
+    required: ['icon-192.png', 'icon-512.png', 'maskable-512.png', 'apple-180.png'],
+  },
   { at: 'recordings', folder: 'recordings', file: /\.(mp4|webm|json)$/, required: [] },
 ];
 
@@ -39,6 +45,7 @@ const TYPES: Readonly<Record<string, string>> = {
   '.json': 'application/json',
   '.mp4': 'video/mp4',
   '.task': 'application/octet-stream',
+  '.webmanifest': 'application/manifest+json',
   '.wasm': 'application/wasm',
   '.webm': 'video/webm',
 };

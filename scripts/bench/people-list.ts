@@ -60,7 +60,7 @@ async function scrolledFrames(context: BrowserContext, url: string): Promise<Spr
 }
 
 async function filled(browser: Browser, url: string): Promise<BrowserContext> {
-  const context = await browser.newContext({ locale: 'en' });
+  const context = await browser.newContext({ locale: 'en', serviceWorkers: 'block' });
   const page = await context.newPage();
   await page.goto(url);
   await fillWithPeople(page, FULL);
@@ -76,7 +76,7 @@ export async function peopleListCost(root: string, executable: string): Promise<
   try {
     const url = new URL('#/people', site.value.url).href;
     const many = await filled(browser, url);
-    const nobody = await browser.newContext({ locale: 'en' });
+    const nobody = await browser.newContext({ locale: 'en', serviceWorkers: 'block' });
     const [emptyS, fullS]: [number[], number[]] = [[], []];
     for (let round = 0; round < ROUNDS; round += 1) {
       emptyS.push(await scriptSeconds(nobody, url, 'Nobody is here yet'));

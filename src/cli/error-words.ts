@@ -21,6 +21,7 @@ export function watchWords(error: WatchError, clip: string): string {
       return 'This browser is too old to decode video files: install a current Chrome or Chromium.';
     case 'bundle-missing':
     case 'bundle-broken-off':
+    case 'bundle-wrong':
       return 'The pose model could not be loaded: run npm ci, then node models/assemble.mjs.';
     case 'pose-wasm':
     case 'pose-model':

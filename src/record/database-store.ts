@@ -9,6 +9,7 @@ import type { SetLocks } from './set-locks.ts';
 import { shaped, wordsOfShape } from './shape.ts';
 import type { PersonStore, Store } from './store.ts';
 import { type StoreError, storeErrorOf } from './store-error.ts';
+import type { StoredRows } from './stored-rows.ts';
 import { editShape, headerShape, repShape, resultShape } from './stored-set-shape.ts';
 import { markAbandoned, removeSet, writeEdit, writeEnd, writeReps } from './write-sets.ts';
 
@@ -90,6 +91,7 @@ export function storeOn(db: Database, locks: SetLocks, outdated: () => boolean, 
     of,
     people: peopleOn(db, attempt),
     records: async () => (await import('./file/database-records.ts')).recordsOn(db, attempt),
+    rows: () => attempt<StoredRows, StoreError>(async () => ok(await (await import('./stored-rows.ts')).storedRows(db))),
     close: () => {
       locks.releaseAll();
       db.close();

@@ -1,8 +1,11 @@
+import type { Result } from '../result.ts';
 import type { DiaryStore } from './diary-store.ts';
 import type { RecordStore } from './file/record-store.ts';
 import type { PeopleStore } from './people-store.ts';
 import type { PersonId } from './person.ts';
 import type { SetStore } from './set-store.ts';
+import type { StoreError } from './store-error.ts';
+import type { StoredRows } from './stored-rows.ts';
 
 /** What is kept of one person: their measured sets and their diary. */
 export interface PersonStore extends SetStore {
@@ -15,5 +18,7 @@ export interface Store extends PersonStore {
   readonly people: PeopleStore;
   /** Loaded when it is first asked for. */
   readonly records: () => Promise<RecordStore>;
+  /** How much is stored, of everybody. */
+  readonly rows: () => Promise<Result<StoredRows, StoreError>>;
   readonly close: () => void;
 }

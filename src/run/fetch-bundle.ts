@@ -1,39 +1,49 @@
 import type { PoseModel } from '../pose/model.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { type Ratio, ratio } from '../units.ts';
+import { addressOf, forgetBundle, keepBundle, keptBundle } from './bundle-cache.ts';
+import { type BundleFacts, bundleFacts, sha256Of } from './bundle-facts.ts';
+import { download } from './download.ts';
 
 /** Why a model bundle did not come. */
-export type BundleError = { readonly kind: 'bundle-missing'; readonly model: PoseModel } | { readonly kind: 'bundle-broken-off' };
+export type BundleError =
+  | { readonly kind: 'bundle-missing'; readonly model: PoseModel }
+  | { readonly kind: 'bundle-broken-off' }
+  /** It came whole, twice, and is not the one that this version was made with. */
+  | { readonly kind: 'bundle-wrong'; readonly model: PoseModel };
+
+/** What stands around: replaced in tests. */
+interface BundleNeeds {
+  readonly facts: (model: PoseModel) => BundleFacts;
+  readonly download: typeof download;
+}
 
 /**
- * Fetches a pose bundle from our own origin.
+ * A pose bundle, from this browser's own cache or from our own origin. It is checked by its hash before it is used or kept; one that is wrong is fetched
+ * once more, past the browser's cache.
  * @param site address of the site's root
- * @param onProgress share of the bytes so far, 0 to 1; stays silent when the server does not tell the length
+ * @param onProgress share of the bytes so far, 0 to 1
  */
 export async function fetchBundle(
   site: string,
   model: PoseModel,
   onProgress: (share: Ratio) => void,
-): Promise<Result<Uint8Array, BundleError>> {
-  try {
-    const answer = await fetch(new URL(`models/pose_${model}.task`, site));
-    if (!answer.ok || !answer.body) return fail({ kind: 'bundle-missing', model });
-    const total = Number(answer.headers.get('content-length') ?? 0);
-    const parts: Uint8Array[] = [];
-    let got = 0;
-    for await (const part of answer.body) {
-      parts.push(part);
-      got += part.length;
-      if (total > 0) onProgress(ratio(Math.min(1, got / total)));
-    }
-    const bundle = new Uint8Array(got);
-    let at = 0;
-    for (const part of parts) {
-      bundle.set(part, at);
-      at += part.length;
-    }
-    return ok(bundle);
-  } catch {
-    return fail({ kind: 'bundle-broken-off' });
+  needs: BundleNeeds = { facts: bundleFacts, download },
+): Promise<Result<Uint8Array<ArrayBuffer>, BundleError>> {
+  const { bytes, sha256 } = needs.facts(model);
+  const isRight = async (bundle: Uint8Array<ArrayBuffer>) => (await sha256Of(bundle)) === sha256;
+  const kept = await keptBundle(site, model, sha256);
+  if (kept && (await isRight(kept))) {
+    onProgress(ratio(1));
+    return ok(kept);
   }
+  if (kept) await forgetBundle(site, model, sha256);
+  for (const anew of [false, true]) {
+    const came = await needs.download({ url: new URL(addressOf(site, model)), bytes, onProgress, anew });
+    if (!came.ok) return fail(came.error.kind === 'missing' ? { kind: 'bundle-missing', model } : { kind: 'bundle-broken-off' });
+    if (!(await isRight(came.value))) continue;
+    await keepBundle(site, model, sha256, came.value);
+    return ok(came.value);
+  }
+  return fail({ kind: 'bundle-wrong', model });
 }

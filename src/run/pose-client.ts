@@ -9,8 +9,9 @@ import type { Delegate, PoseModel } from '../pose/model.ts';
 import { fail, ok, type Result } from '../result.ts';
 import type { Ratio } from '../units.ts';
 import { fasterDelegate } from './faster-delegate.ts';
-import { type BundleError, fetchBundle } from './fetch-bundle.ts';
+import type { BundleError } from './fetch-bundle.ts';
 import { startPoseWorker } from './pose-worker-handle.ts';
+import { sharedBundle } from './shared-fetch.ts';
 
 export type PoseClientError = BundleError | LandmarkerError | { readonly kind: 'no-worker' };
 
@@ -40,7 +41,7 @@ export interface PoseClientOptions {
 export async function startPoseClient(options: PoseClientOptions): Promise<Result<PoseClient, PoseClientError>> {
   if (typeof Worker === 'undefined') return fail({ kind: 'no-worker' });
   const site = options.site ?? new URL('./', document.baseURI).href;
-  const bundle = await fetchBundle(site, options.model, options.onProgress ?? (() => undefined));
+  const bundle = await sharedBundle(site, options.model, options.onProgress ?? (() => undefined));
   if (!bundle.ok) return bundle;
   const wasmBase = new URL('wasm', site).href;
   const delegate = options.delegate ?? (await fasterDelegate(options.model, wasmBase, bundle.value));

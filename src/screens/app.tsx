@@ -1,8 +1,16 @@
 import { Suspense } from 'react';
 import { Route, Router, Switch } from 'wouter';
 import { useHashLocation } from 'wouter/use-hash-location';
-import { DueWatcher } from './day/due-watcher.tsx';
-import { BringScreen, LockScreen, NewPersonScreen, PeopleScreen, PersonScreen } from './later-screens.tsx';
+import {
+  BringScreen,
+  DueWatcher,
+  LockScreen,
+  NewPersonScreen,
+  PeopleScreen,
+  PersonScreen,
+  SiteWatch,
+  StoredScreen,
+} from './later-screens.tsx';
 import { LockGate } from './lock/lock-gate.tsx';
 import { usePerson } from './people/person-context.tsx';
 import { PersonFrame } from './people/person-frame.tsx';
@@ -24,11 +32,17 @@ export function App() {
   if (missing.length > 0) return <UnsupportedScreen missing={missing} />;
   return (
     <Router hook={useHashLocation}>
+      <Suspense>
+        <SiteWatch />
+      </Suspense>
       <Suspense fallback={<p className="heard">{app.loading}</p>}>
         <LockGate>
-          <DueWatcher />
+          <Suspense>
+            <DueWatcher />
+          </Suspense>
           <Switch>
             <Route path="/lock" component={LockScreen} />
+            <Route path="/stored" component={StoredScreen} />
             <Route path="/people" component={PeopleScreen} />
             <Route path="/people/new" component={NewPersonScreen} />
             <Route path="/people/bring">

@@ -17,6 +17,18 @@ function NotLoaded() {
 const later = <P extends object>(load: () => Promise<ComponentType<P>>) =>
   lazy(async (): Promise<{ readonly default: ComponentType<P> }> => ({ default: await load().catch(() => NotLoaded) }));
 
+/** What shows nothing until it has something to tell: where it can't be loaded there is nothing. */
+const laterUnseen = (load: () => Promise<ComponentType>) =>
+  lazy(async (): Promise<{ readonly default: ComponentType }> => ({ default: await load().catch(() => () => null) }));
+
+/** Comes when the page and all that its first screen needs are there, and nothing else waits. */
+const pageStands = () =>
+  new Promise<void>((resolve) => {
+    const rest = () => ('requestIdleCallback' in window ? requestIdleCallback(() => resolve()) : setTimeout(resolve));
+    if (document.readyState === 'complete') rest();
+    else window.addEventListener('load', rest, { once: true });
+  });
+
 export const AfterScreen = later(async () => (await import('./feel/after-screen.tsx')).AfterScreen);
 export const AskScreen = later(async () => (await import('./day/ask-screen.tsx')).AskScreen);
 export const BringScreen = later(async () => (await import('./record/bring-screen.tsx')).BringScreen);
@@ -26,6 +38,9 @@ export const CheckInScreen = later(async () => (await import('./feel/check-in-sc
 export const ChooseScreen = later(async () => (await import('./choose/choose-screen.tsx')).ChooseScreen);
 export const CompareScreen = later(async () => (await import('./compare/compare-screen.tsx')).CompareScreen);
 export const DeskScreen = later(async () => (await import('./desk/desk-screen.tsx')).DeskScreen);
+/** Shows nothing. */
+export const DueWatcher = laterUnseen(async () => (await import('./day/due-watcher.tsx')).DueWatcher);
+export const ErasedScreen = later(async () => (await import('./lock/erased-screen.tsx')).ErasedScreen);
 export const FreeByHandScreen = later(async () => (await import('./day/by-hand-screen.tsx')).FreeByHandScreen);
 export const GiveScreen = later(async () => (await import('./hand-over/give-screen.tsx')).GiveScreen);
 export const GoScreen = later(async () => (await import('./day/go-screen.tsx')).GoScreen);
@@ -39,8 +54,17 @@ export const QuestionsScreen = later(async () => (await import('./day/questions-
 export const ReportScreen = later(async () => (await import('./report/report-screen.tsx')).ReportScreen);
 export const ResultScreen = later(async () => (await import('./result/result-screen.tsx')).ResultScreen);
 export const ReviewScreen = later(async () => (await import('./review/review-screen.tsx')).ReviewScreen);
+export const SafetyScreen = later(async () => (await import('./safety/safety-screen.tsx')).SafetyScreen);
 export const SelfCheckScreen = later(async () => (await import('./check/self-check-screen.tsx')).SelfCheckScreen);
 export const SendScreen = later(async () => (await import('./record/send-screen.tsx')).SendScreen);
 export const SetScreen = later(async () => (await import('./set/set-screen.tsx')).SetScreen);
+/** Keeps the site for the time without a network, once the page stands. */
+export const SiteWatch = laterUnseen(async () => {
+  await pageStands();
+  return (await import('./offline/site-watch.tsx')).SiteWatch;
+});
+export const StoredLink = laterUnseen(async () => (await import('./stored/stored-link.tsx')).StoredLink);
+export const StoredScreen = later(async () => (await import('./stored/stored-screen.tsx')).StoredScreen);
 export const TakeScreen = later(async () => (await import('./hand-over/take-screen.tsx')).TakeScreen);
+export const TodayScreen = later(async () => (await import('./day/today-screen.tsx')).TodayScreen);
 export const UnlockScreen = later(async () => (await import('./lock/unlock-screen.tsx')).UnlockScreen);

@@ -24,6 +24,7 @@ import type { Deg, Ms, Ratio } from '../units.ts';
 import type { LockServices } from './lock/lock-services.ts';
 import type { Problem, ProblemKind } from './problem.ts';
 import type { RecordServices } from './record/record-services.ts';
+import type { HereServices } from './stored/here-services.ts';
 
 /** Where a set's pictures come from. */
 export type PictureKind = 'camera' | 'file' | 'example';
@@ -183,6 +184,9 @@ export interface AppServices {
   readonly everything: () => Promise<Result<Everything, Problem>>;
   readonly messages: MessageServices;
   readonly lock: LockServices;
+  /** Whether a set runs, or was measured and is in this page alone: nothing may load it anew. */
+  readonly busy: () => boolean;
+  readonly here: HereServices;
   readonly people: PeopleServices;
   /** Loaded when it is first asked for. */
   readonly records: () => Promise<RecordServices>;

@@ -66,6 +66,7 @@ describe.concurrent('every screen has no fault that axe knows, large targets, no
       ['#/review', 'Review'],
       ['#/desk', 'Measure an angle'],
       ['#/lock', 'Passphrase lock'],
+      ['#/stored', 'What is stored here'],
       ['#/people', 'People'],
       ['#/people/new', 'A new person'],
       ['#/person/nobody', 'People'],
@@ -230,6 +231,7 @@ describe.concurrent('in Spanish', () => {
       ['#/people/bring', 'Incorporar un registro'],
       ['#/review', 'Revisión'],
       ['#/lock', 'Bloqueo con contraseña'],
+      ['#/stored', 'Qué se guarda aquí'],
       [`#/set/${glideId}`, 'Deslizamientos del nervio, pierna izquierda'],
       [`#/compare/${glideId}/${wrongGlideId}`, /antes y ahora$/],
     ] as const;

@@ -26,6 +26,10 @@ export interface SiteOptions {
   /** Path of a clip, from the root of the project, that the camera shows. Without it the browser has no camera. */
   readonly camera?: string;
   readonly args?: readonly string[];
+  /** True: the site's service worker is registered and keeps it, as for a real person. Otherwise each visit would fetch all of it: 23 MB. */
+  readonly keepsSite?: true;
+  /** Serves the site otherwise than `npm start` does. */
+  readonly serve?: () => Promise<Site>;
 }
 
 export interface VisitOptions {
@@ -53,10 +57,18 @@ async function launch(executable: string, camera: string | undefined, args: read
   return { browser: await launchChromium(executable, [...cameraArgs(file), ...args]), file };
 }
 
-async function visit(browser: Browser, site: Site, address: string, { newMachine = false }: VisitOptions): Promise<Visit> {
+async function visit(
+  browser: Browser,
+  site: Site,
+  address: string,
+  { newMachine = false, keepsSite }: VisitOptions & Pick<SiteOptions, 'keepsSite'>,
+): Promise<Visit> {
   const { origin } = new URL(site.url);
   const localStorage = newMachine ? [] : POSE_MODELS.map((model) => ({ name: delegateKey(model), value: 'CPU' }));
-  const context = await browser.newContext({ storageState: { cookies: [], origins: [{ origin, localStorage }] } });
+  const context = await browser.newContext({
+    storageState: { cookies: [], origins: [{ origin, localStorage }] },
+    serviceWorkers: keepsSite ? 'allow' : 'block',
+  });
   const requests = watchRequests(context, origin);
   const pageErrors: string[] = [];
   const consoleErrors: string[] = [];
@@ -71,7 +83,7 @@ async function visit(browser: Browser, site: Site, address: string, { newMachine
  * Serves the built site on a free port and starts Chromium for the tests of the calling file; call it at the top of the file.
  * After each test its visits are closed, and it fails when any of their requests left the site's origin. Tests may run at once.
  */
-export function siteForTests({ camera, args = [] }: SiteOptions = {}): SiteUnderTest {
+export function siteForTests({ camera, args = [], keepsSite, serve }: SiteOptions = {}): SiteUnderTest {
   let running: { readonly site: Site; readonly browser: Browser; readonly file: CameraFile | null } | null = null;
   // Of the test that asks: several may run at once.
   const visitsOfTest = new AsyncLocalStorage<Visit[]>();
@@ -82,7 +94,7 @@ export function siteForTests({ camera, args = [] }: SiteOptions = {}): SiteUnder
 
   beforeAll(async () => {
     const executable = need(findChromium(() => {}));
-    const site = need(await serveSite(ROOT, 0));
+    const site = await (serve?.() ?? serveSite(ROOT, 0).then(need));
     running = { site, ...(await launch(executable, camera, args)) };
   });
   aroundEach(async (runTest) => {
@@ -109,7 +121,7 @@ export function siteForTests({ camera, args = [] }: SiteOptions = {}): SiteUnder
       const { browser, site } = now();
       const visits = visitsOfTest.getStore();
       if (!visits) throw new Error('siteForTests requires pages to be opened inside tests');
-      const opened = await visit(browser, site, address, options);
+      const opened = await visit(browser, site, address, { ...options, ...(keepsSite ? { keepsSite } : {}) });
       visits.push(opened);
       return opened;
     },

@@ -180,6 +180,8 @@ test('who forgot the passphrase can erase all of it, after typing a word, and be
   expect(await erase.isDisabled()).toBe(true);
   await page.getByLabel(/type ERASE/).fill('erase');
   await erase.click();
+  await heading(page, 'Everything is deleted');
+  await press(page, 'Start again');
   await heading(page, /^Your leg exercises/);
   await page.getByText('Your sets will be listed here. They stay on this machine.').waitFor();
   const left = await everythingIn(page);

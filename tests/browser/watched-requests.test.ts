@@ -1,3 +1,5 @@
+import { createServer } from 'node:http';
+import type { AddressInfo } from 'node:net';
 import { expect, test } from 'vitest';
 import { findChromium, launchChromium } from '../../scripts/chromium.ts';
 import { siteForTests } from './harness.ts';
@@ -35,6 +37,32 @@ test('a request of a worker to another origin is noticed', async () => {
   const worker = `fetch('https://elsewhere.test/from-worker', { mode: 'no-cors' }).catch(() => {})`;
   const start = `window.kept = new Worker(URL.createObjectURL(new Blob([${JSON.stringify(worker)}], { type: 'text/javascript' }))); 0`;
   expect(await unguarded(start)).toEqual(['https://elsewhere.test/from-worker']);
+});
+
+test('a request of a service worker to another origin is noticed', async () => {
+  const worker = `self.addEventListener('install', () => fetch('https://elsewhere.test/from-service-worker', { mode: 'no-cors' }).catch(() => {}))`;
+  const executable = findChromium(() => {});
+  if (!executable.ok) throw new Error(executable.error.words);
+  const server = createServer((request, response) =>
+    response
+      .writeHead(200, { 'Content-Type': request.url === '/sw.js' ? 'text/javascript' : 'text/html' })
+      .end(request.url === '/sw.js' ? worker : '<!doctype html>'),
+  );
+  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
+  const origin = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
+  const browser = await launchChromium(executable.value);
+  try {
+    const context = await browser.newContext();
+    const requests = watchRequests(context, origin);
+    const page = await context.newPage();
+    await page.goto(`${origin}/`);
+    await page.evaluate(() => navigator.serviceWorker.register('sw.js').then(() => null));
+    await expect.poll(() => requests.offOrigin()).toEqual(['https://elsewhere.test/from-service-worker']);
+    expect(requests.byServiceWorker).toContain('https://elsewhere.test/from-service-worker');
+  } finally {
+    await browser.close();
+    server.close();
+  }
 });
 
 test('the policy of the site stops a request to another origin, and the attempt is noticed', async () => {

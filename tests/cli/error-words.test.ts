@@ -17,6 +17,7 @@ const WATCH: Each<WatchError> = {
   'no-webcodecs': { kind: 'no-webcodecs' },
   'bundle-missing': { kind: 'bundle-missing', model: 'lite' },
   'bundle-broken-off': { kind: 'bundle-broken-off' },
+  'bundle-wrong': { kind: 'bundle-wrong', model: 'lite' },
   'pose-wasm': { kind: 'pose-wasm', detail: 'no WebGL' },
   'pose-model': { kind: 'pose-model', detail: 'bad header' },
   'no-worker': { kind: 'no-worker' },

@@ -104,6 +104,19 @@ export function fakeServices(stored: readonly ShownSet[] = [], change: Partial<A
       show: (text) => told.shown.push(text),
     },
     lock,
+    busy: () => false,
+    here: {
+      rows: async () =>
+        ok({
+          sets: { count: sets.size, bytes: 1000 },
+          diary: { count: entries.length, bytes: 0 },
+          people: { count: people.size, bytes: 0 },
+        }),
+      program: async () => ({ site: 0, models: [] }),
+      room: async () => null,
+      persistence: async () => 'not-kept',
+      askToKeep: async () => 'kept',
+    },
     people: {
       list: async () => ok({ people: [...people.values()].map((person) => ({ person, facts: null })), damaged: [] }),
       read: async (id) => {

@@ -29,8 +29,7 @@ async function runningExample() {
   fireEvent.click(await screen.findByRole('button', { name: /recorded example/ }));
   const [set] = fake.begun;
   if (!set) throw new Error('the example requires a set to begin, got none');
-  // Its screen is loaded when it is first opened.
-  await screen.findByRole('button', { name: /Stop/ });
+  await screen.findByRole('heading', { name: 'Foot taps, left leg' });
   const tell = (hook: (set: DrivenSet) => void) => act(() => hook(set));
   tell(({ hooks }) => hooks.onOpened(OPENED));
   return { ...shown, ...fake, set, tell };

@@ -8,6 +8,7 @@ import { LANGUAGES, languageOf, loadWords } from '../../src/screens/words/langua
 import { LOCK_CATALOGUES } from '../../src/screens/words/lock-catalogues.ts';
 import { RECORD_CATALOGUES } from '../../src/screens/words/record-catalogues.ts';
 import { STILL_CATALOGUES } from '../../src/screens/words/still-catalogues.ts';
+import { STORED_CATALOGUES } from '../../src/screens/words/stored-catalogues.ts';
 import type { Words } from '../../src/screens/words/words.ts';
 
 const CATALOGUES = { en, es };
@@ -30,6 +31,7 @@ const wholeOf = (language: (typeof LANGUAGES)[number]) => ({
   record: RECORD_CATALOGUES[language],
   still: STILL_CATALOGUES[language],
   fhir: FHIR_CATALOGUES[language],
+  stored: STORED_CATALOGUES[language],
   glide: GLIDE_CATALOGUES[language],
   glideSet: GLIDE_SET_CATALOGUES[language],
 });

@@ -2,6 +2,8 @@ import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { SITE_HEADERS } from '../../scripts/headers.ts';
+import { headersFile } from '../../scripts/headers-file.ts';
 import { type Site, serveSite } from '../../scripts/serve-site.ts';
 
 let root: string;
@@ -12,6 +14,8 @@ beforeAll(async () => {
   await mkdir(join(root, 'dist', 'models'), { recursive: true });
   await writeFile(join(root, 'package.json'), '{ "name": "outside" }');
   await writeFile(join(root, 'dist', 'index.html'), '<!doctype html><title>Site</title>');
+  await writeFile(join(root, 'dist', 'sw.js'), 'x');
+  await writeFile(join(root, 'dist', 'manifest.webmanifest'), '{}');
   await writeFile(join(root, 'dist', 'models', 'pose_lite.task'), 'abcdefgh');
   await writeFile(join(root, 'dist', 'loader.wasm'), 'x');
   await writeFile(join(root, 'dist', 'module.mjs'), 'x');
@@ -36,8 +40,32 @@ test.each(['', 'models/pose_lite.task', 'nowhere'])(
     expect(headers.get('referrer-policy')).toBe('no-referrer');
     expect(headers.get('x-content-type-options')).toBe('nosniff');
     expect(headers.get('access-control-allow-origin')).toBeNull();
+    expect(headers.get('cross-origin-opener-policy')).toBe('same-origin');
+    expect(headers.get('cross-origin-resource-policy')).toBe('same-origin');
+    const rules = headers.get('content-security-policy')?.split('; ') ?? [];
+    for (const part of ['object', 'frame']) expect(rules).toContain(`${part}-src 'none'`);
+    for (const rule of ['base-uri', 'form-action', 'frame-ancestors']) expect(rules).toContain(`${rule} 'none'`);
+    for (const part of ['default', 'worker', 'manifest', 'font']) expect(rules).toContain(`${part}-src 'self'`);
+    expect(rules).toContain("script-src 'self' 'wasm-unsafe-eval'");
+    expect(rules.join(' ')).not.toMatch(/https?:|wss?:|\*/);
+    expect(headers.get('permissions-policy')).toMatch(/display-capture=\(self\)/);
   },
 );
+
+test.each(['', 'index.html', 'sw.js', 'manifest.webmanifest'])(
+  'the browser asks each time whether "%s" has changed',
+  async (path) => {
+    expect((await get(path)).headers.get('cache-control')).toBe('no-cache');
+  },
+);
+
+test('the file of headers for other hosts says the same as the answers', async () => {
+  const lines = headersFile().split('\n');
+  const { headers } = await get('');
+  for (const name of Object.keys(SITE_HEADERS)) expect(lines).toContain(`  ${name}: ${headers.get(name)}`);
+  expect(lines[0]).toBe('/*');
+  expect(headersFile()).toContain('/sw.js\n  Cache-Control: no-cache\n');
+});
 
 test.each([
   ['', 'text/html'],

@@ -12,6 +12,7 @@ import type { LockServices } from '../lock/lock-services.ts';
 import type { AppServices, Problem, SetHooks, SetPlan } from '../services.ts';
 import { diaryServices } from './diary.ts';
 import { everythingIn } from './everything.ts';
+import { hereServices } from './here.ts';
 import { lockServices } from './lock.ts';
 import { browserMessages } from './messages.ts';
 import { missingFeatures } from './missing-features.ts';
@@ -23,11 +24,12 @@ import { storedSets, type UnstoredSets } from './stored-sets.ts';
 interface Shared {
   readonly opening: Promise<Result<Store, StoreError>>;
   readonly lock: LockServices;
+  readonly busy: () => boolean;
   readonly going: { sets: number; readonly unstored: UnstoredSets[] };
 }
 
 /** The services of one person. @param of gives those of somebody else */
-function servicesOf(person: PersonId, { opening, lock, going }: Shared, of: AppServices['of']): AppServices {
+function servicesOf(person: PersonId, { opening, lock, busy, going }: Shared, of: AppServices['of']): AppServices {
   const missing = missingFeatures();
   const own: Promise<Result<PersonStore, StoreError>> = opening.then((store) => (store.ok ? ok(store.value.of(person)) : store));
   const unstored: UnstoredSets = new Map();
@@ -87,6 +89,8 @@ function servicesOf(person: PersonId, { opening, lock, going }: Shared, of: AppS
     people: peopleServices(opening),
     records: async () => (await import('./records.ts')).recordServices(opening, person),
     lock,
+    busy,
+    here: hereServices(opening),
     of,
   };
 }
@@ -96,11 +100,12 @@ export function appServices(): AppServices {
   const lockable = openLockableStore();
   const opening = lockable.then((opened) => (opened.ok ? opened.value.store : opened));
   const going: Shared['going'] = { sets: 0, unstored: [] };
-  const lock = lockServices(lockable, () => going.sets > 0 || going.unstored.some(({ size }) => size > 0));
+  const busy = () => going.sets > 0 || going.unstored.some(({ size }) => size > 0);
+  const lock = lockServices(lockable, busy);
   // Kept for the page's life: a set that could not be stored is held by the services of its person.
   const known = new Map<PersonId, AppServices>();
   const of = (person: PersonId): AppServices => {
-    const services = known.get(person) ?? servicesOf(person, { opening, lock, going }, of);
+    const services = known.get(person) ?? servicesOf(person, { opening, lock, busy, going }, of);
     known.set(person, services);
     return services;
   };

@@ -4,25 +4,11 @@ import type { StoreLock } from '../../record/lock/store-lock.ts';
 import type { LockableStore } from '../../record/open-store.ts';
 import type { StoreError } from '../../record/store-error.ts';
 import { fail, ok, type Result } from '../../result.ts';
+import { stopKeeping } from '../../run/bundle-cache.ts';
 import type { LockServices, ShownLock } from '../lock/lock-services.ts';
 import type { IdleLock } from './idle-lock.ts';
 
-/** What is kept in the browser beside the database: all names begin so. */
-const NAMES = 'evenside.';
-
-/** Loads the page anew. @param address the part after the #; left out: as it is */
-function reload(address?: string): void {
-  if (address !== undefined) window.location.hash = address;
-  window.location.reload();
-}
-
-function forgetChoices(): void {
-  try {
-    for (const name of Object.keys(localStorage)) if (name.startsWith(NAMES)) localStorage.removeItem(name);
-  } catch {
-    // Where the browser has switched it off, nothing was kept.
-  }
-}
+const reload = (): void => window.location.reload();
 
 /**
  * The lock as the screens ask for it.
@@ -94,11 +80,20 @@ export function lockServices(opening: Promise<Result<LockableStore, StoreError>>
       lockHere();
     },
     async erase() {
-      const done = await through((lock) => lock.erase());
-      if (!done.ok) return done;
-      forgetChoices();
-      reload('/');
-      return done;
+      const opened = await opening;
+      if (!opened.ok) return fail({ kind: opened.error.kind });
+      if (busy()) return fail({ kind: 'lock-set-running' });
+      // What is shown afterwards is loaded before: there may be no network, and then nothing is left to load it from.
+      const [{ forgetProgram }] = await Promise.all([import('./erase-here.ts'), import('../lock/erased-screen.tsx')]);
+      const done = await opened.value.lock.erase();
+      if (!done.ok) {
+        show(opened.value.lock);
+        return fail({ kind: done.error.kind });
+      }
+      stopKeeping();
+      await forgetProgram();
+      state.setState('erased', true);
+      return ok(null);
     },
     keepOpen() {
       held += 1;

@@ -3,6 +3,7 @@ import { followedError } from '../../compare/mark-error.ts';
 import type { LegDrawing } from '../../measure/live-view.ts';
 import type { AngleMarkFor } from '../../symptoms/angle-mark.ts';
 import { type Deg, deg, type Ms } from '../../units.ts';
+import { LiveSign } from '../parts/live-sign.tsx';
 import type { SetPlan } from '../services.ts';
 import { PhaseBanner } from '../set/phase-banner.tsx';
 import { Picture } from '../set/picture.tsx';
@@ -26,7 +27,7 @@ interface DeskLiveProps {
 
 /** The leg with its angle while it moves, the buttons and keys that mark it, and the picture frozen when one is to be looked at. */
 export function DeskLive({ plan, onLiveMark, onMark, children }: DeskLiveProps) {
-  const { desk, locale } = useWords();
+  const { desk, set, locale } = useWords();
   const still = useStillWords();
   const run = useRun();
   const size = useRunState((s) => s.opened?.size ?? null);
@@ -111,7 +112,12 @@ export function DeskLive({ plan, onLiveMark, onMark, children }: DeskLiveProps) 
           corrected={corrected}
           onCorrect={setCorrected}
           onMark={markFrozen}
-          below={<p className="soft">{still.frozenAbout}</p>}
+          below={
+            <>
+              {plan.pictures.kind === 'camera' && !ended ? <LiveSign>{set.cameraOn}</LiveSign> : null}
+              <p className="soft">{still.frozenAbout}</p>
+            </>
+          }
         >
           <button
             type="button"

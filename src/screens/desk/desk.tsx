@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { newId } from '../../record/new-id.ts';
 import type { AngleMarkFor } from '../../symptoms/angle-mark.ts';
+import { LiveSign } from '../parts/live-sign.tsx';
 import { Page } from '../parts/page.tsx';
 import { useRunState } from '../set/run-context.tsx';
 import { useStillWords } from '../words/still-catalogues.ts';
@@ -81,6 +82,7 @@ export function Desk({ choice, onChoice }: DeskProps) {
   };
   return (
     <Page className="desk" title={desk.title} lead={busy ? undefined : desk.lead} back="/">
+      {choice.shared ? <LiveSign>{still.windowShared}</LiveSign> : null}
       {busy ? (
         measuring()
       ) : (

@@ -1,4 +1,6 @@
+import { Suspense } from 'react';
 import { Link } from 'wouter';
+import { StoredLink } from '../later-screens.tsx';
 import { Icon } from '../parts/icon.tsx';
 import { Page } from '../parts/page.tsx';
 import { useWords } from '../words/words-context.tsx';
@@ -54,6 +56,9 @@ export function StartScreen() {
         </span>
         <Icon name="forward" size={28} />
       </Link>
+      <Suspense>
+        <StoredLink />
+      </Suspense>
       <LanguageSwitch />
     </Page>
   );

@@ -64,6 +64,10 @@ export const enProblems = {
     title: 'The model that sees the leg could not be loaded.',
     todo: 'Check that Evenside is still running, then try again.',
   }),
+  'bundle-wrong': () => ({
+    title: 'The model that sees the leg is not the right one, so it is not used.',
+    todo: 'Load this page again. If it stays so, the copy of Evenside on the server is damaged: tell whoever runs it.',
+  }),
   'pose-wasm': () => ({
     title: 'The part that sees the leg could not be started.',
     todo: 'Load this page again, or use a current Chrome, Edge or Chromium.',

@@ -91,5 +91,6 @@ export const enStill: StillWords = {
   keep: (n) => (n === 1 ? 'Keep this angle' : `Keep these ${n} angles`),
   kept: (n) => (n === 1 ? '1 angle is kept.' : `${n} angles are kept.`),
   isKept: 'kept',
+  windowShared: 'A window is shared',
   staysHere: 'Pictures are measured on this machine and are never stored.',
 };

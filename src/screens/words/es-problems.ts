@@ -66,6 +66,10 @@ export const esProblems: Words['problems'] = {
     title: 'No se pudo cargar el modelo que ve la pierna.',
     todo: 'Compruebe que Evenside sigue en marcha y pruebe otra vez.',
   }),
+  'bundle-wrong': () => ({
+    title: 'El modelo que ve la pierna no es el correcto y por eso no se usa.',
+    todo: 'Vuelva a cargar esta página. Si sigue igual, la copia de Evenside en el servidor está dañada: avise a quien la mantiene.',
+  }),
   'pose-wasm': () => ({
     title: 'No se pudo iniciar la parte que ve la pierna.',
     todo: 'Vuelva a cargar esta página o use un Chrome, Edge o Chromium actual.',

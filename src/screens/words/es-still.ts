@@ -92,5 +92,6 @@ export const esStill: StillWords = {
   keep: (n) => (n === 1 ? 'Guardar este ángulo' : `Guardar estos ${n} ángulos`),
   kept: (n) => (n === 1 ? '1 ángulo guardado.' : `${n} ángulos guardados.`),
   isKept: 'guardado',
+  windowShared: 'Se comparte una ventana',
   staysHere: 'Las imágenes se miden en este equipo y nunca se guardan.',
 };

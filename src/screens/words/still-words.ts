@@ -57,5 +57,6 @@ export interface StillWords {
   readonly keep: (n: number) => string;
   readonly kept: (n: number) => string;
   readonly isKept: string;
+  readonly windowShared: string;
   readonly staysHere: string;
 }

@@ -1,0 +1,64 @@
+import type { PoseModel } from '../pose/model.ts';
+
+/** Pose bundles that this browser keeps, so that they are there without a network. Named `evenside-...`, as all that is deleted together. */
+const CACHE = 'evenside-models';
+
+/** Where a bundle is kept: its own hash is in the name, so that another one never stands for it. */
+const keyOf = (site: string, model: PoseModel, sha256: string): string => `${addressOf(site, model)}?sha256=${sha256}`;
+
+/** Where a bundle lies on the server. @param site address of the site's root */
+export const addressOf = (site: string, model: PoseModel): string => new URL(`models/pose_${model}.task`, site).href;
+
+let keeps = true;
+
+/** From now on nothing is kept: all is being deleted. */
+export function stopKeeping(): void {
+  keeps = false;
+}
+
+/** Whether anything may be kept. */
+export const mayKeep = (): boolean => keeps;
+
+const cacheHere = (): CacheStorage | null => (typeof caches === 'undefined' ? null : caches);
+
+/** Whether a bundle is kept, without reading it. */
+export async function isBundleKept(site: string, model: PoseModel, sha256: string): Promise<boolean> {
+  const found = await cacheHere()
+    ?.match(keyOf(site, model, sha256), { cacheName: CACHE })
+    .catch(() => undefined);
+  return found !== undefined;
+}
+
+/** A kept bundle; null: it is not kept, or can't be read. */
+export async function keptBundle(site: string, model: PoseModel, sha256: string): Promise<Uint8Array<ArrayBuffer> | null> {
+  try {
+    const found = await cacheHere()?.match(keyOf(site, model, sha256), { cacheName: CACHE });
+    return found ? new Uint8Array(await found.arrayBuffer()) : null;
+  } catch {
+    return null;
+  }
+}
+
+/** Keeps a bundle, in the place of an older one of the same model. Where the browser has no room for it nothing is kept, and all works online as before. */
+export async function keepBundle(site: string, model: PoseModel, sha256: string, bundle: Uint8Array<ArrayBuffer>): Promise<void> {
+  try {
+    const cache = keeps ? await cacheHere()?.open(CACHE) : null;
+    if (!cache) return;
+    const headers = { 'Content-Type': 'application/octet-stream', 'Content-Length': String(bundle.length) };
+    await cache.put(keyOf(site, model, sha256), new Response(bundle, { headers }));
+    const older = await cache.keys(addressOf(site, model), { ignoreSearch: true });
+    for (const { url } of older) if (url !== keyOf(site, model, sha256)) await cache.delete(url);
+  } catch {
+    // Full, or switched off.
+  }
+}
+
+/** Lets go of a kept bundle that turned out to be another one than its name says. */
+export async function forgetBundle(site: string, model: PoseModel, sha256: string): Promise<void> {
+  try {
+    const cache = await cacheHere()?.open(CACHE);
+    await cache?.delete(keyOf(site, model, sha256));
+  } catch {
+    // As if it had never been there.
+  }
+}
