@@ -2,8 +2,8 @@
 const FLOW = [
   'capture',
   'pose',
-  'stickers',
   'flow',
+  'stickers',
   'signal',
   'angles',
   'reps',
@@ -18,7 +18,7 @@ const FLOW = [
   'run',
 ];
 /** Folders that hold no React, storage, worker or browser code. */
-const PURE = ['flow', 'signal', 'angles', 'reps', 'exercises', 'measure', 'compare', 'symptoms', 'dose'];
+const PURE = ['flow', 'stickers', 'signal', 'angles', 'reps', 'exercises', 'measure', 'compare', 'symptoms', 'dose'];
 const IMPURE_PACKAGES = [
   'react',
   'react-dom',
