@@ -5,6 +5,7 @@ import type { CatalogueExercise } from './exercise.ts';
 export const nerveGlide: CatalogueExercise = {
   id: 'nerve-glide',
   posture: 'lying',
+  seenBy: ['pose'],
   angle: 'ankle-dorsiflexion',
   segments: ['foot', 'shank'],
   rule: {

@@ -1,6 +1,7 @@
 import type { Exercise } from '../exercises/exercise.ts';
 import type { Movement } from '../reps/movement.ts';
 import { deg } from '../units.ts';
+import type { SetSpec } from './finish.ts';
 import type { MeasuredRep } from './set-result.ts';
 import { type RangeEvidence, rangeUncertainty } from './uncertainty.ts';
 
@@ -40,6 +41,8 @@ const LIVE_EVIDENCE = {
   cameraTurnDeg: null,
 } as const;
 
-/** A movement as counted live: what is kept on disk until the finished set takes its place. Its error is that of both sources joined. */
-export const liveRep = (m: Movement, number: number, exercise: Exercise): MeasuredRep =>
-  repOf(m, exercise, { number, flags: m.complete ? [] : ['partial'], ...LIVE_EVIDENCE });
+/** A movement as counted live: what is kept on disk until the finished set takes its place. Its error is that of both sources joined, or of stickers. */
+export const liveRep = (m: Movement, number: number, { exercise, seenBy }: Pick<SetSpec, 'exercise' | 'seenBy'>): MeasuredRep => {
+  const source = seenBy === 'stickers' ? seenBy : LIVE_EVIDENCE.source;
+  return repOf(m, exercise, { number, flags: m.complete ? [] : ['partial'], ...LIVE_EVIDENCE, source });
+};

@@ -21,16 +21,17 @@ export interface ClipTruth {
   readonly side: Side;
   /** What was done, in words. */
   readonly exercise: string;
-  readonly measures: 'ankle' | 'hip' | 'knee';
+  readonly measures: 'ankle' | 'hip' | 'knee' | 'toe';
   readonly reps: readonly TrueRep[];
   /** Of every frame: when, and the ankle's angle. */
-  readonly frames: readonly { readonly tMs: number; readonly ankleDeg: number }[];
+  readonly frames: readonly { readonly tMs: number; readonly ankleDeg: number; readonly toeInPictureDeg?: number }[];
 }
 
 const EXERCISE: Readonly<Record<ClipTruth['measures'], ExerciseId>> = {
   ankle: 'foot-tap',
   hip: 'leg-raise',
   knee: 'knee-straighten',
+  toe: 'toe-lift',
 };
 
 export const exerciseOfClip = ({ measures, exercise }: Pick<ClipTruth, 'measures' | 'exercise'>): ExerciseId =>

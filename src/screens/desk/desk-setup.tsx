@@ -1,5 +1,5 @@
 import { useEffect } from 'react';
-import { EXERCISE_IDS } from '../../exercises/exercise.ts';
+import { exercisesSeenBy } from '../../exercises/catalogue.ts';
 import { useChoices } from '../choose/choices.ts';
 import { ExerciseDrawing } from '../choose/exercise-drawing.tsx';
 import { OptionCards } from '../choose/option-cards.tsx';
@@ -58,7 +58,7 @@ export function DeskSetup({ choice, problem, onChoice, onStart, onPhoto }: DeskS
       <OptionCards
         legend={desk.movement}
         name="desk-movement"
-        options={EXERCISE_IDS.map((value) => ({
+        options={exercisesSeenBy('pose').map((value) => ({
           value,
           name: exercises[value].name,
           drawing: <ExerciseDrawing exercise={value} side={side} />,

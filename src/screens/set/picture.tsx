@@ -1,4 +1,5 @@
 import { useEffect, useRef } from 'react';
+import { isLegAngle } from '../../angles/joint-angle.ts';
 import { exerciseOf } from '../../exercises/catalogue.ts';
 import { deg } from '../../units.ts';
 import { ExerciseDrawing } from '../choose/exercise-drawing.tsx';
@@ -17,8 +18,8 @@ function bandsOf(
   { leg, angleDeg, restDeg, onsetDeg }: Moment,
   { exercise, guide: { target } }: SetPlan,
 ): Pick<LegMarks, 'target' | 'limit'> {
-  if (!leg || angleDeg === null) return { target: null, limit: null };
   const { angle, posture, rule } = exerciseOf(exercise);
+  if (!leg || angleDeg === null || !isLegAngle(angle)) return { target: null, limit: null };
   // A target says how far from rest.
   const sign = rule.direction === 'rises' ? 1 : -1;
   const band = (fromDeg: number, toDeg: number) =>
