@@ -31,7 +31,10 @@ const UNSEEN_COST = 1.5;
  * The assignment of blobs to tracks with the least cost, and the next best that gives some track another blob. No blob goes to two tracks.
  * @param usual lengths of the segments, for the pairs of tracks that make one
  */
-export function assign(choices: readonly Choice[], usual: UsualLengths): { readonly best: Assignment; readonly next: Assignment | null } {
+export function assign(
+  choices: readonly Choice[],
+  usual: UsualLengths,
+): { readonly best: Assignment; readonly next: Assignment | null } {
   let best: Assignment = { blobs: choices.map(() => null), cost: Number.POSITIVE_INFINITY };
   let next: Assignment | null = null;
   const taken: (Blob | null)[] = [];

@@ -99,7 +99,11 @@ function tripleOf(members: readonly [Sticker, Sticker, Sticker], toes: 'left' | 
   const near = distance(tip.at, knuckle.at) / size;
   const far = distance(knuckle.at, arch.at) / size;
   if (Math.min(near, far) < MIN_APART || Math.max(near, far) > MAX_APART) return null;
-  const [p, q, r] = members.map((m) => m.pair.sticker) as [Sticker['pair']['sticker'], Sticker['pair']['sticker'], Sticker['pair']['sticker']];
+  const [p, q, r] = members.map((m) => m.pair.sticker) as [
+    Sticker['pair']['sticker'],
+    Sticker['pair']['sticker'],
+    Sticker['pair']['sticker'],
+  ];
   const oneColour = sameColour(p, q) && sameColour(q, r) && sameColour(p, r);
   const contrast = Math.min(...members.map((m) => chromaContrast(m.pair)));
   const round = Math.min(...members.map((m) => m.roundness));

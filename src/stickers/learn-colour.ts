@@ -1,11 +1,11 @@
 import { fail, ok, type Result } from '../result.ts';
+import { chromaContrast } from './belonging.ts';
 import { chromaAround, chromaOf } from './chroma.ts';
 import type { StickerRefusal } from './refusal.ts';
 import { distance, type RgbaPicture, type Spot } from './rgba-picture.ts';
 import { MAX_SHARE, shareOf } from './same-colour.ts';
 import { seedsIn } from './seeds.ts';
 import { MIN_CONTRAST, MIN_DIAMETER_PX, type Sticker, stickerAt } from './sticker-at.ts';
-import { chromaContrast } from './belonging.ts';
 
 /** How far beside a sticker's edge a finger may tap, and how much of the picture around a tap is searched, px. Chosen. */
 const TAP_SLIP_PX = 12;
@@ -27,7 +27,8 @@ export function learnColour(picture: RgbaPicture, tap: Spot): Result<Sticker, St
     for (const seed of seedsIn(near)) {
       if (distance(seed, tap) > seed.halfPx + TAP_SLIP_PX) continue;
       const found = stickerAt(picture, seed);
-      if (found.ok && distance(found.value.at, tap) <= found.value.diameterPx / 2 + TAP_SLIP_PX) return notEverywhere(picture, found.value);
+      if (found.ok && distance(found.value.at, tap) <= found.value.diameterPx / 2 + TAP_SLIP_PX)
+        return notEverywhere(picture, found.value);
       if (!found.ok) why ??= found.error;
     }
   }

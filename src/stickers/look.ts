@@ -34,7 +34,9 @@ export function lookAround(picture: RgbaPicture, track: Track, place: Spot, reac
   if (!patch) return NOTHING;
   const all = blobsIn(patch, track.pair);
   return {
-    whole: all.filter((b) => isWhole(b, track, LEAST_SIZE, MOST_SIZE) && Math.hypot(b.at.x - place.x, b.at.y - place.y) <= reachPx),
+    whole: all.filter(
+      (b) => isWhole(b, track, LEAST_SIZE, MOST_SIZE) && Math.hypot(b.at.x - place.x, b.at.y - place.y) <= reachPx,
+    ),
     all,
     groundAt: (blob) => surroundOf(patch, blob.at, blob.diameterPx, blob.colour),
   };
@@ -56,7 +58,9 @@ export function lookEverywhere(picture: RgbaPicture, tracks: readonly Track[]): 
     let known = done.find((d) => sameColour(d.colour, track.pair.sticker));
     if (!known) {
       const rough = blobsIn(whole, track.pair).filter(
-        (b) => b.diameterPx > LOST_LEAST_SIZE * track.diameterPx - WHOLE_STEP && b.diameterPx < LOST_MOST_SIZE * track.diameterPx + WHOLE_STEP,
+        (b) =>
+          b.diameterPx > LOST_LEAST_SIZE * track.diameterPx - WHOLE_STEP &&
+          b.diameterPx < LOST_MOST_SIZE * track.diameterPx + WHOLE_STEP,
       );
       known = { colour: track.pair.sticker, blobs: rough.slice(0, MOST_CANDIDATES).flatMap((b) => fine(picture, track, b)) };
       done.push(known);
@@ -72,6 +76,8 @@ const MOST_CANDIDATES = 12;
 function fine(picture: RgbaPicture, track: Track, rough: Blob): readonly Blob[] {
   const patch = chromaAround(picture, rough.at.x, rough.at.y, 1.5 * track.diameterPx + 4);
   if (!patch) return [];
-  const near = blobsIn(patch, track.pair).filter((b) => Math.hypot(b.at.x - rough.at.x, b.at.y - rough.at.y) <= track.diameterPx / 2);
+  const near = blobsIn(patch, track.pair).filter(
+    (b) => Math.hypot(b.at.x - rough.at.x, b.at.y - rough.at.y) <= track.diameterPx / 2,
+  );
   return near.slice(0, 1);
 }

@@ -37,7 +37,9 @@ export function regained(picture: RgbaPicture, tracks: readonly Track[], usual: 
     const k = lost.indexOf(track);
     const blob = k < 0 ? null : (best.blobs[seen.length + k] ?? null);
     if (!blob) return track;
-    const held = SEGMENTS.some((names, i) => (names as readonly StickerName[]).includes(track.name) && (stretch[i] ?? null) !== null);
+    const held = SEGMENTS.some(
+      (names, i) => (names as readonly StickerName[]).includes(track.name) && (stretch[i] ?? null) !== null,
+    );
     const alone = (found[k] ?? []).length === 1 && onlyOfItsColour(track, tracks);
     return held || alone ? takenUp(track, blob, tMs) : track;
   });
