@@ -12,10 +12,16 @@ import { HELP, isRecording, isTable, type MeasureArguments, readArguments } from
 import { mismatchWords, recordingWords } from './error-words.ts';
 import { resultJson } from './result-json.ts';
 import { resultTable } from './result-table.ts';
+import type { WatchFailure } from './watch-clip.ts';
 
 const UNREADABLE = 2;
 const NOTHING_SEEN = 3;
 const UNAVAILABLE = 1;
+const EXIT_CODE: Readonly<Record<WatchFailure['kind'], number>> = {
+  unreadable: UNREADABLE,
+  'nothing-seen': NOTHING_SEEN,
+  unavailable: UNAVAILABLE,
+};
 
 function giveUp(words: string, exitCode: number): never {
   process.stderr.write(`${words}\n`);
@@ -35,14 +41,14 @@ async function checkReadable(clip: string): Promise<void> {
 
 /** The recording of the clip, as text: read, or made by watching the video. */
 async function recordingText(
-  { clip, side, model, poseEvery }: MeasureArguments,
+  { clip, side, model, stickers, poseEvery }: MeasureArguments,
   exercise: ExerciseId | ExerciseDefinition,
 ): Promise<string> {
   if (isRecording(clip)) return readFile(clip, 'utf8');
   // Loaded only now: the browser's driver and the site's builder take seconds, and a recording needs neither.
   const { watchClip } = await import('./watch-clip.ts');
-  const watched = await watchClip(clip, { exercise, side, model, poseEvery }, log);
-  if (!watched.ok) giveUp(watched.error.words, watched.error.kind === 'unreadable' ? UNREADABLE : UNAVAILABLE);
+  const watched = await watchClip(clip, { exercise, side, model, poseEvery, ...(stickers ? { stickers } : {}) }, log);
+  if (!watched.ok) giveUp(watched.error.words, EXIT_CODE[watched.error.kind]);
   const { watchMs, recording } = watched.value;
   log(`watched in ${(watchMs / 1000).toFixed(1)} s`);
   return recording;

@@ -1,7 +1,8 @@
-import { ankleDorsiflexion, type Facing, greatToeExtension, type JointAngle } from '../angles/joint-angle.ts';
+import type { Facing, JointAngle } from '../angles/joint-angle.ts';
+import { bendAt, type MeasuredSpot } from '../stickers/line-angle.ts';
+import { distance } from '../stickers/rgba-picture.ts';
 import type { StickerName } from '../stickers/sticker-name.ts';
-import { type Deg, degOfRad, px, radOfDeg } from '../units.ts';
-import { lineBetween } from './line-between.ts';
+import { type Deg, deg, px, wrapped } from '../units.ts';
 import type { StickerPoint, StickersSeen } from './stickers-seen.ts';
 
 /** The three stickers that make an angle, from the end that moves; the middle one is its corner. */
@@ -35,24 +36,26 @@ export function facingOfStickers({ points }: StickersSeen, angle: JointAngle): F
   return from && to ? (to.x < from.x ? 'left' : 'right') : null;
 }
 
-/** The angle of a frame; null when one of its stickers is lost, or something else was taken for one. */
+/** Turning clockwise raises what points to the left and lowers what points to the right. */
+const upward = (bendDeg: Deg, facing: Facing): number => (facing === 'left' ? bendDeg : -bendDeg);
+
+const spot = (point: StickerPoint): MeasuredSpot => ({ at: point, errorPx: point.errorPx });
+
+/**
+ * The angle of a frame, up positive: the toe's is 0 with the line through its stickers straight, the ankle's with the line to the forefoot square to the shin's.
+ * @returns null when one of its stickers is lost, or something else was taken for one
+ */
 export function stickerAngle(seen: StickersSeen | null, angle: JointAngle, facing: Facing): StickerAngle | null {
   if (!seen || seen.implausible) return null;
   const [end, middle, far] = stickersOf(angle).map((name) => seen.points[name]) as (StickerPoint | null | undefined)[];
   if (!end || !middle || !far) return null;
-  const moving = lineBetween(middle, end);
-  const still = lineBetween(far, middle);
-  const value =
-    angle === 'great-toe-extension'
-      ? greatToeExtension(moving, still, facing)
-      : ankleDorsiflexion({ foot: moving, shank: still }, facing);
-  const a = Math.max(1, moving.lengthPx);
-  const b = Math.max(1, still.lengthPx);
-  // A step of the middle one turns both segments: how the two add up depends on the bend between them.
-  const bend = radOfDeg(moving.directionDeg) - radOfDeg(still.directionDeg);
-  const atMiddle = 1 / a ** 2 + 1 / b ** 2 + (2 * Math.cos(bend)) / (a * b);
-  const variance = (end.errorPx / a) ** 2 + (far.errorPx / b) ** 2 + middle.errorPx ** 2 * atMiddle;
-  return { deg: value, variance: degOfRad(1) ** 2 * variance, lengthsPx: [a, b] };
+  const { bendDeg, seDeg } = bendAt(spot(far), spot(middle), spot(end));
+  const square = angle === 'ankle-dorsiflexion' ? 90 : 0;
+  return {
+    deg: deg(wrapped(upward(bendDeg, facing) - square)),
+    variance: seDeg ** 2,
+    lengthsPx: [distance(middle, end), distance(far, middle)],
+  };
 }
 
 /** How far another toe points up against the foot's line, deg; null when it carries no sticker or was not seen. */
@@ -60,7 +63,7 @@ export function otherToeDeg({ points }: StickersSeen, toe: StickerName, facing: 
   const at = points[toe];
   const { knuckle, arch } = points;
   if (!at || at.bridged || !knuckle || !arch) return null;
-  return greatToeExtension(lineBetween(knuckle, at), lineBetween(arch, knuckle), facing);
+  return deg(upward(bendAt(spot(arch), spot(knuckle), spot(at)).bendDeg, facing));
 }
 
 /** Length of the shorter segment under which an angle is too coarse: with places exact to 0.15 px half a degree each. Chosen. */

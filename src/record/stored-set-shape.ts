@@ -125,7 +125,7 @@ const headerEntries = {
   person: personIdShape,
   source: oneOf({ camera: true, file: true, example: true, recording: true, window: true }),
   fileName: v.exactOptional(v.string()),
-  model: v.picklist(POSE_MODELS),
+  model: v.picklist([...POSE_MODELS, 'stickers']),
 };
 export const headerShape = v.pipe(
   v.strictObject(headerEntries),
