@@ -118,9 +118,9 @@ function stickerRep(m: FoundMovement, number: number, { exercise, facing, sample
     number,
     flags,
     source: 'stickers',
-    noiseDeg,
-    // At rest and at the peak.
-    matchDeg: Math.SQRT2 * Math.sqrt(median(variances) ?? 0),
+    // The centres' errors hold the jitter; where it is larger than they say, it counts instead. At rest and at the peak.
+    noiseDeg: 0,
+    matchDeg: Math.SQRT2 * Math.max(noiseDeg, Math.sqrt(median(variances) ?? 0)),
     closureDeg: null,
     segmentsPx: [lengths(0), lengths(1)],
     cameraTurnDeg: null,

@@ -57,8 +57,8 @@ const RESIDUAL: Readonly<Record<LegAngle, Readonly<Record<Exclude<AngleSource, '
   },
 };
 
-/** Stickers, whichever joint they make: two rendered feet only, rounded up; their centres, lengths and jitter come beside it. Chosen, Student's t as for four clips. */
-const BY_STICKERS: Residual = { constantDeg: 0.3, share: 0.01, t95: 3.18 };
+/** Stickers, whichever joint they make: what 13 lifts of two rendered feet leave, rounded up, and Student's t for as many; centres, lengths and view come beside it. */
+const BY_STICKERS: Residual = { constantDeg: 0.2, share: 0.01, t95: 2.18 };
 
 const residualOf = (angle: JointAngle, source: AngleSource): Residual =>
   source !== 'stickers' && isLegAngle(angle) ? RESIDUAL[angle][source] : BY_STICKERS;
