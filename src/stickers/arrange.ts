@@ -1,3 +1,4 @@
+import type { Side } from '../pose/landmarks.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { distance, type Spot } from './rgba-picture.ts';
 
@@ -7,6 +8,9 @@ export interface ToeOrder<T> {
   readonly knuckle: T;
   readonly arch: T;
 }
+
+/** Which way the toes point in the picture when the camera looks at the inner side of a foot that stands upright. */
+export const toesSeenFromInside = (side: Side): 'left' | 'right' => (side === 'left' ? 'right' : 'left');
 
 /** Three dots that cannot be the stickers of a foot: bent too much in the middle, or their distances too unlike. */
 export type ArrangeRefusal = { readonly kind: 'not-as-on-a-foot'; readonly bendDeg: number; readonly ratio: number };

@@ -1,5 +1,5 @@
 import type { Blob } from './blob.ts';
-import { LENGTH_TOLERANCE, lengthsOf, stretchOf, type UsualLengths } from './chains.ts';
+import { LENGTH_TOLERANCE, lengthsOf, SEGMENTS, stretchOf, type UsualLengths } from './chains.ts';
 import { chromaDistance } from './chroma.ts';
 import { distance, type Spot } from './rgba-picture.ts';
 import type { StickerName } from './sticker-name.ts';
@@ -11,6 +11,8 @@ export interface Choice {
   readonly expected: Spot;
   /** How far from the expected place it may be, px. */
   readonly reachPx: number;
+  /** It was not seen a frame ago. */
+  readonly resumed: boolean;
   readonly blobs: readonly Blob[];
 }
 
@@ -24,6 +26,8 @@ export interface Assignment {
 const SIZE_LIMIT = Math.log(1.4);
 const COLOUR_LIMIT = 0.3;
 const LENGTH_LIMIT = Math.log(LENGTH_TOLERANCE);
+/** Lengths that cannot be count no more than this between stickers that were both seen a frame ago: they are for the follower to report, and two paths may truly cross. Chosen: under UNSEEN_COST. */
+const MOST_LENGTH_COST = 1.2;
 /** What it costs to leave a sticker unseen: worse than one deviation at the limit, better than two. Chosen. */
 const UNSEEN_COST = 1.5;
 
@@ -73,8 +77,21 @@ function blobCost({ track, expected, reachPx }: Choice, blob: Blob): number {
 }
 
 function lengthCost(choices: readonly Choice[], taken: readonly (Blob | null)[], usual: UsualLengths): number {
-  const at = (name: StickerName): Spot | null => taken[choices.findIndex((c) => c.track.name === name)]?.at ?? null;
-  let cost = 0;
-  for (const s of stretchOf(usual, lengthsOf(at))) if (s !== null) cost += (Math.log(s) / LENGTH_LIMIT) ** 2;
-  return cost;
+  const indexOf = (name: StickerName): number => choices.findIndex((c) => c.track.name === name);
+  const at = (name: StickerName): Spot | null => taken[indexOf(name)]?.at ?? null;
+  const astray = (name: StickerName): boolean => {
+    const choice = choices[indexOf(name)];
+    const spot = at(name);
+    return !!choice?.resumed && !!spot && distance(spot, choice.expected) > choice.track.diameterPx;
+  };
+  let continued = 0;
+  let resumed = 0;
+  stretchOf(usual, lengthsOf(at)).forEach((s, i) => {
+    if (s === null) return;
+    const cost = (Math.log(s) / LENGTH_LIMIT) ** 2;
+    // What shows up after a gap elsewhere than expected may be anything of that colour: its distances must fit.
+    if (SEGMENTS[i]?.some(astray)) resumed += cost;
+    else continued += cost;
+  });
+  return resumed + Math.min(MOST_LENGTH_COST, continued);
 }

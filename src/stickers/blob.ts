@@ -105,7 +105,7 @@ function measured(patch: ChromaPatch, pair: ColourPair, cells: Int32Array, label
   for (const at of cells) kind[Math.floor(at / width - top) * across + (at % width) - left] = INSIDE;
   fillHoles(kind, across, down);
   const own = kind.slice();
-  for (let k = 0; k < own.length; k++) if (own[k] === INSIDE) markEdge(kind, k, across, down);
+  for (let k = 0; k < own.length; k++) if (own[k] === INSIDE && onRim(own, k, across)) markEdge(kind, k, across, down);
 
   let total = 0;
   let sx = 0;
@@ -199,6 +199,10 @@ function fillHoles(kind: Uint8Array, across: number, down: number): void {
   }
   for (let k = 0; k < kind.length; k++) if (reached[k] === 0) kind[k] = INSIDE;
 }
+
+/** Whether a cell inside has a neighbour, or the box's own rim, that is not. */
+const onRim = (kind: Uint8Array, k: number, across: number): boolean =>
+  kind[k - 1] !== INSIDE || kind[k + 1] !== INSIDE || kind[k - across] !== INSIDE || kind[k + across] !== INSIDE;
 
 /** Marks as EDGE what lies within EDGE_CELLS of cell k and is not inside. */
 function markEdge(kind: Uint8Array, k: number, across: number, down: number): void {

@@ -3,7 +3,7 @@ import { assign, type Choice } from './assign.ts';
 import type { Blob } from './blob.ts';
 import { followedLengths, lengthsOf, plausible, SEGMENTS, stretchOf, type UsualLengths } from './chains.ts';
 import { type Look, lookAround } from './look.ts';
-import { regained } from './regain.ts';
+import { corrected, regained } from './regain.ts';
 import type { RgbaPicture, Spot } from './rgba-picture.ts';
 import type { Sticker } from './sticker-at.ts';
 import type { StickerName } from './sticker-name.ts';
@@ -43,8 +43,12 @@ export interface StickersStep {
 export const BRIDGE_MS = 300;
 /** Two that touch are told apart by their motion for at most so long, ms. Chosen. */
 const TOUCH_MS = 2000;
-/** How far a sticker may be from where it is expected: a diameter, and so much for each ms since it was seen, px a ms. Chosen: twice the tip in a lift of a quarter second. */
+/**
+ * How far a sticker may be from where it is expected: a diameter, so much for each ms of the step, and less for each ms that it was hidden before, px a ms.
+ * Chosen: twice as quick as a tip in a lift of a quarter second.
+ */
 const REACH_PX_A_MS = 0.35;
+const HIDDEN_REACH_PX_A_MS = 0.1;
 const MOST_REACH_PX = 90;
 /** Standard error of a centre, each way, px; and how it grows while it is guessed, px a ms. Measured (tests/stickers) and chosen. */
 export const CENTRE_ERROR_PX = 0.15;
@@ -67,10 +71,11 @@ export function stepStickers(state: StickersState, picture: RgbaPicture, tMs: Ms
   const looks = new Map<StickerName, Look>();
   const choices = followed.map((track): Choice => {
     const place = expected(track, dtMs);
-    const reachPx = Math.min(MOST_REACH_PX, track.diameterPx + REACH_PX_A_MS * (tMs - track.seenMs));
+    const hiddenMs = state.tMs - track.seenMs;
+    const reachPx = Math.min(MOST_REACH_PX, track.diameterPx + REACH_PX_A_MS * dtMs + HIDDEN_REACH_PX_A_MS * hiddenMs);
     const look = lookAround(picture, track, place, reachPx);
     looks.set(track.name, look);
-    return { track, expected: place, reachPx, blobs: look.whole };
+    return { track, expected: place, reachPx, resumed: hiddenMs > 0, blobs: look.whole };
   });
   const { best } = assign(choices, state.usualPx);
   const shifts = touching(choices, best.blobs, (name) => looks.get(name)?.all ?? []);
@@ -81,7 +86,8 @@ export function stepStickers(state: StickersState, picture: RgbaPicture, tMs: Ms
     after.set(track.name, nextTrack(track, blob, shift, looks.get(track.name), tMs, dtMs));
   });
   const tracks = state.tracks.map((t) => after.get(t.name) ?? t);
-  return finished(state, regained(picture, tracks, state.usualPx, tMs), tMs, dtMs);
+  const found = regained(picture, corrected(picture, tracks, state.usualPx, tMs), state.usualPx, tMs);
+  return finished(state, found, tMs, dtMs);
 }
 
 function nextTrack(track: Track, blob: Blob | null, shift: Spot | null, look: Look | undefined, tMs: Ms, dtMs: number): Track {

@@ -1,4 +1,4 @@
-import type { Ms } from '../units.ts';
+import { type Ms, ms } from '../units.ts';
 import { assign, type Choice } from './assign.ts';
 import type { Blob } from './blob.ts';
 import { lengthsOf, plausible, SEGMENTS, stretchOf, type UsualLengths } from './chains.ts';
@@ -24,8 +24,8 @@ export function regained(picture: RgbaPicture, tracks: readonly Track[], usual: 
     blobs.filter((b) => tracks.every((t) => t.lost || distance(t.at, b.at) > t.diameterPx / 2)),
   );
   const choices: readonly Choice[] = [
-    ...seen.map((track): Choice => ({ track, expected: track.at, reachPx, blobs: [asBlob(track)] })),
-    ...lost.map((track, i): Choice => ({ track, expected: track.at, reachPx, blobs: found[i] ?? [] })),
+    ...seen.map((track): Choice => ({ track, expected: track.at, reachPx, resumed: false, blobs: [asBlob(track)] })),
+    ...lost.map((track, i): Choice => ({ track, expected: track.at, reachPx, resumed: true, blobs: found[i] ?? [] })),
   ];
   const { best, next } = assign(choices, usual);
   const differs = next?.blobs.some((b, i) => b !== null && best.blobs[i] !== null && b !== best.blobs[i]) ?? false;
@@ -43,6 +43,25 @@ export function regained(picture: RgbaPicture, tracks: readonly Track[], usual: 
     const alone = (found[k] ?? []).length === 1 && onlyOfItsColour(track, tracks);
     return held || alone ? takenUp(track, blob, tMs) : track;
   });
+}
+
+/**
+ * Where stickers of one bone are too far apart or too near, one of them may follow another thing of its colour: they are looked for anew, and kept as they
+ * are when that finds no better three.
+ */
+export function corrected(picture: RgbaPicture, tracks: readonly Track[], usual: UsualLengths, tMs: Ms): readonly Track[] {
+  const at = (name: StickerName): Spot | null => tracks.find((t) => t.name === name && t.seenMs === tMs)?.at ?? null;
+  const stretch = stretchOf(usual, lengthsOf(at));
+  const doubtful = new Set(SEGMENTS.flatMap((names, i): readonly StickerName[] => (plausible(stretch[i] ?? 1) ? [] : names)));
+  if (doubtful.size === 0) return tracks;
+  const before = (t: Track): Track => ({ ...t, lost: true, seenMs: ms(Math.min(t.seenMs, tMs - 1)) });
+  const anew = regained(
+    picture,
+    tracks.map((t) => (doubtful.has(t.name) ? before(t) : t)),
+    usual,
+    tMs,
+  );
+  return anew.some((t) => doubtful.has(t.name) && t.lost) ? tracks : anew;
 }
 
 const onlyOfItsColour = (track: Track, tracks: readonly Track[]): boolean =>
