@@ -14,7 +14,14 @@ import { recordClip } from './measure-command.ts';
 const ROOT = join(import.meta.dirname, '..');
 const FOLDER = join(ROOT, 'recordings');
 const FFMPEG = 'ffmpeg';
-const RECORDED = ['taps-left-quick', 'taps-right-weak', 'slr-left-kneebend', 'knee-right-straighten'];
+const RECORDED = [
+  'taps-left-quick',
+  'taps-right-weak',
+  'slr-left-kneebend',
+  'knee-right-straighten',
+  'toe-left-green',
+  'toe-right-weak',
+];
 /** A recording is read by people in diffs and by every test run. Chosen. */
 const MOST_BYTES = 300_000;
 

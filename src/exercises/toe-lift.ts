@@ -10,8 +10,8 @@ export const toeLift: CatalogueExercise = {
   segments: [],
   rule: {
     direction: 'rises',
-    // Stickers show a toe to a few tenths of a degree; two degrees is a movement, not noise. Chosen.
-    noticeDeg: deg(2),
+    // Stickers show a toe to half a degree from frame to frame; five times that is a movement, not noise. Chosen.
+    noticeDeg: deg(2.5),
     // A weak toe lifts by 5 to 10 degrees, and that counts; less than 3 is no lift that a therapist would count. Chosen.
     leastDeg: deg(3),
     completeShare: ratio(0.5),
