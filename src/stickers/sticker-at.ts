@@ -16,7 +16,7 @@ export interface Sticker {
 
 /** Least distance between a sticker's colour and its surround, in units of chroma. Chosen: five times what noise of 3 grey levels does to a dark pixel. */
 export const MIN_CONTRAST = 0.25;
-/** Smallest sticker, px. Chosen: below it the centre of a noisy disc is out by more than 0.3 px (tests/stickers). */
+/** Smallest sticker, px. Chosen: centres of drawn discs stay within 0.1 px down to it, and video carries colour for two by two pixels only. */
 export const MIN_DIAMETER_PX = 5;
 /** A sticker seen aslant is an ellipse; what is longer than this is something else. Chosen: 55 degrees aslant. */
 export const MIN_ROUNDNESS = 0.57;

@@ -109,3 +109,16 @@ describe('a tap', () => {
     expect(tapAt(spots.arch, [same, ...foot(of(PINK))])).toMatchObject({ ok: false, error: { kind: 'like-surround' } });
   });
 });
+
+test.each([5, 7, 12, 30])('a centre is found within 0.1 px in noise, %i px across', (diameterPx) => {
+  let squares = 0;
+  const runs = 40;
+  for (let i = 0; i < runs; i++) {
+    const at = { x: 50 + ((i * 7) % 10) / 10, y: 50 + ((i * 3) % 10) / 10 };
+    const dot: Disc = { at, radiusPx: diameterPx / 2, colour: i % 2 ? GREEN : PINK };
+    const found = learnColour(draw({ width: 120, height: 120, discs: [dot], noise: 6, seed: i }), at);
+    if (!found.ok) throw new Error(`the test requires a sticker, got ${JSON.stringify(found.error)}`);
+    squares += distance(found.value.at, at) ** 2;
+  }
+  expect(Math.sqrt(squares / runs)).toBeLessThan(0.1);
+});
