@@ -2,9 +2,10 @@ import type { Facing } from '../angles/joint-angle.ts';
 import type { Exercise } from '../exercises/exercise.ts';
 import type { FoundMovement } from '../reps/segment-set.ts';
 import { median, quantile } from '../signal/median.ts';
+import { noiseLevel } from '../signal/noise-level.ts';
 import { deg, type Ms, ms } from '../units.ts';
 import { type SetNotes, type SetSpec, summaryOf } from './finish.ts';
-import { findMovements, type Movements } from './movements.ts';
+import { findMovements, type Movements, type RawAngle } from './movements.ts';
 import { heedOnset, onsetIn } from './onset.ts';
 import { readyIndex } from './ready.ts';
 import { repOf } from './rep-of.ts';
@@ -34,8 +35,7 @@ export function measureStickers(spec: SetSpec, samples: readonly StickerSample[]
   const tMs = samples.map((s) => s.tMs);
   const raw = frames.map((f) => f?.deg ?? null);
   const from = readyIndex(tMs, raw, rule, notes.foundReadyMs);
-  const series = frames.map((measured, i) => ({ tMs: tMs[i] as Ms, measured }));
-  const movements = fromRest(findMovements(series, exercise, from));
+  const movements = fromRest(findMovements(trusted(frames, tMs), exercise, from));
   const sign = rule.direction === 'rises' ? 1 : -1;
   const angleDeg = movements.smooth.map((v) => (v === null ? null : deg(v * sign)));
   const onset = onsetIn(notes.onsetMs, { tMs, angleDeg, sign, noticeDeg: rule.noticeDeg });
@@ -62,6 +62,14 @@ export function measureStickers(spec: SetSpec, samples: readonly StickerSample[]
     },
     curve: { tMs, angleDeg },
   };
+}
+
+/** The angles as the smoother takes them: where they scatter by more than the centres' own errors say, as in a noisy picture, they are trusted less. */
+function trusted(frames: readonly (StickerAngle | null)[], tMs: readonly Ms[]): readonly RawAngle[] {
+  const noiseDeg = noiseLevel(frames.map((f) => f?.deg ?? null));
+  const claimed = median(frames.flatMap((f) => (f ? [f.variance] : []))) ?? 1;
+  const more = Math.max(1, noiseDeg ** 2 / claimed);
+  return frames.map((f, i) => ({ tMs: tMs[i] as Ms, measured: f && { deg: f.deg, variance: more * f.variance } }));
 }
 
 /** Which way the toes point in most frames. */
