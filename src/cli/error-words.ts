@@ -5,7 +5,8 @@ const seconds = (x: number): string => (x / 1000).toFixed(1);
 
 /** What was wrong with what could have been stickers, and what to do. */
 const STICKERS_WANTED: Readonly<Record<Extract<WatchError, { readonly kind: 'no-stickers' }>['why'], string>> = {
-  'like-surround': 'their colour is too much like what lies around them, so use stickers of a vivid colour, or name it with --sticker-colour',
+  'like-surround':
+    'their colour is too much like what lies around them, so use stickers of a vivid colour, or name it with --sticker-colour',
   'too-small': 'they are too small in the picture, so bring the camera nearer',
   glare: 'light glints on them, so move the lamp or use matt stickers',
   'not-round': 'what is coloured there is not round, so film the foot square from its inner side',

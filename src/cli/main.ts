@@ -101,6 +101,12 @@ if (!recording.ok) giveUp(recordingWords(recording.error, wanted.clip), UNREADAB
 const recorded = typeof exercise === 'string' ? exercise : likeOf(exercise);
 const mismatch = mismatchWords(recording.value, { exercise: recorded, side: wanted.side }, wanted.clip);
 if (mismatch) giveUp(mismatch, UNREADABLE);
+if (wanted.stickers !== null && recording.value.model !== 'stickers') {
+  giveUp(
+    `${wanted.clip} is a recording by the pose model, not by stickers: leave out --by, or give the video itself.`,
+    UNREADABLE,
+  );
+}
 if (wanted.landmarks)
   await write(wanted.landmarks, isTable(wanted.landmarks) ? landmarkTable(recording.value.observations) : text);
 const { kneeLimitDeg, onsetMs } = wanted;
@@ -122,6 +128,12 @@ if (result.quality.warnings.includes('camera-too-turned') && turned !== null) {
 if (result.quality.warnings.includes('far-leg')) {
   giveUp(
     `In ${wanted.clip} the ${wanted.side} leg is the one turned away from the camera and cannot be measured: ask for the other side, or turn the person round (a mirrored video shows the other leg).`,
+    NOTHING_SEEN,
+  );
+}
+if (result.framesUsed === 0 && recording.value.model === 'stickers') {
+  giveUp(
+    `Nothing measurable was seen in ${wanted.clip}: all three stickers must be in the picture at once, the foot seen from its inner side.`,
     NOTHING_SEEN,
   );
 }

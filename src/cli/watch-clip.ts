@@ -55,7 +55,12 @@ async function watchIn(
     await page.setInputFiles('#clip', clip);
     const answer = await page.evaluate((o) => (window.watchClip ?? Promise.reject)(o), order);
     if (answer.ok) return ok(answer);
-    const kind = answer.error.kind === 'no-stickers' ? 'nothing-seen' : OF_THE_CLIP.includes(answer.error.kind) ? 'unreadable' : 'unavailable';
+    const kind =
+      answer.error.kind === 'no-stickers'
+        ? 'nothing-seen'
+        : OF_THE_CLIP.includes(answer.error.kind)
+          ? 'unreadable'
+          : 'unavailable';
     return fail({ kind, words: watchWords(answer.error, clip) });
   } finally {
     await context.close();

@@ -5,6 +5,7 @@ import { median, quantile } from '../signal/median.ts';
 import { noiseLevel } from '../signal/noise-level.ts';
 import { deg, type Ms, ms } from '../units.ts';
 import { type SetNotes, type SetSpec, summaryOf } from './finish.ts';
+import { fittedPeak } from './fitted-peak.ts';
 import { findMovements, type Movements, type RawAngle } from './movements.ts';
 import { heedOnset, onsetIn } from './onset.ts';
 import { readyIndex } from './ready.ts';
@@ -35,8 +36,13 @@ export function measureStickers(spec: SetSpec, samples: readonly StickerSample[]
   const tMs = samples.map((s) => s.tMs);
   const raw = frames.map((f) => f?.deg ?? null);
   const from = readyIndex(tMs, raw, rule, notes.foundReadyMs);
-  const movements = fromRest(findMovements(trusted(frames, tMs), exercise, from));
   const sign = rule.direction === 'rises' ? 1 : -1;
+  const series = trusted(frames, tMs);
+  const turned = series.map(({ measured, ...at }) => ({
+    ...at,
+    measured: measured && { ...measured, deg: sign * measured.deg },
+  }));
+  const movements = fromRest(fitted(findMovements(series, exercise, from), turned));
   const angleDeg = movements.smooth.map((v) => (v === null ? null : deg(v * sign)));
   const onset = onsetIn(notes.onsetMs, { tMs, angleDeg, sign, noticeDeg: rule.noticeDeg });
   const of: RepOf = { exercise, facing, samples, frames, noiseDeg: movements.noiseDeg };
@@ -81,6 +87,15 @@ function usualFacing(samples: readonly StickerSample[], { angle }: Exercise): Fa
 /** A place guessed at for so long that the guess could be a movement is none. */
 const believed = (angle: StickerAngle | null, { rule }: Exercise): StickerAngle | null =>
   angle && Math.sqrt(angle.variance) < rule.noticeDeg ? angle : null;
+
+/** Movements with peaks that noise has not raised. */
+const fitted = (movements: Movements, turned: readonly RawAngle[]): Movements => ({
+  ...movements,
+  found: movements.found.map((m) => {
+    const peak = fittedPeak(turned, m) ?? m.peakDeg;
+    return { ...m, peakDeg: deg(peak), rangeDeg: deg(Math.max(0, m.rangeDeg + peak - m.peakDeg)) };
+  }),
+});
 
 /** Where stickers lie on the skin, the line through them is bent at rest: that is zero. */
 function fromRest({ found, smooth, noiseDeg }: Movements): Movements {

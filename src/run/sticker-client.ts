@@ -23,7 +23,11 @@ export interface StickerPicture {
 /** The page's handle on the sticker worker. It needs no model. All places are px of the upright picture. One call at a time. */
 export interface StickerClient {
   /** The stickers of a joint, found by themselves: for set-up. */
-  readonly find: (picture: StickerPicture, angle: JointAngle, hint: StickerHint) => Promise<Result<NamedStickers, StickerRefusal>>;
+  readonly find: (
+    picture: StickerPicture,
+    angle: JointAngle,
+    hint: StickerHint,
+  ) => Promise<Result<NamedStickers, StickerRefusal>>;
   /** The sticker that was tapped on. */
   readonly learn: (picture: StickerPicture, tap: Spot) => Promise<Result<Sticker, StickerRefusal>>;
   /** Takes note of points on bare skin, tapped while the toe rests; then begin with `{ kind: 'skin' }`. */

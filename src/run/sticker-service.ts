@@ -7,6 +7,7 @@ import type { StickersSeen } from '../measure/stickers-seen.ts';
 import { ok, type Result } from '../result.ts';
 import type { ToeOrder } from '../stickers/arrange.ts';
 import { arrangeAnkle } from '../stickers/arrange-ankle.ts';
+import { type Chroma, chromaOfColour } from '../stickers/chroma.ts';
 import { findStickers } from '../stickers/find-stickers.ts';
 import { type StickersState, startStickers, stepStickers } from '../stickers/follow.ts';
 import { learnColour } from '../stickers/learn-colour.ts';
@@ -138,11 +139,17 @@ export class StickerService {
 }
 
 /** The stickers of a joint in one picture, in its own px. */
-function found3(picture: Rgba, angle: JointAngle, { toes }: StickerHint): Result<NamedStickers, StickerRefusal> {
-  const found = findStickers(picture, toes);
+function found3(picture: Rgba, angle: JointAngle, { toes, colour }: StickerHint): Result<NamedStickers, StickerRefusal> {
+  const found = findStickers(picture, toes, colour === null ? null : chromaNamed(colour));
   if (!found.ok) return found;
   const { tip, knuckle, arch } = found.value;
   return ok<NamedStickers>(angle === 'ankle-dorsiflexion' ? { ...arrangeAnkle([tip, knuckle, arch]) } : { tip, knuckle, arch });
+}
+
+/** @param colour `#rrggbb` */
+function chromaNamed(colour: string): Chroma {
+  const channel = (at: number) => Number.parseInt(colour.slice(at, at + 2), 16);
+  return chromaOfColour(channel(1), channel(3), channel(5));
 }
 
 const startFrom = (start: StickerStart, { scale }: Rgba, tMs: Ms): StickersState | null =>
