@@ -29,7 +29,15 @@ const truthShape = v.object({
       trueRangeDeg: v.number(),
     }),
   ),
-  frames: v.array(v.object({ tMs: v.number(), ankleDeg: v.number(), legElevationDeg: v.number(), kneeFlexionDeg: v.number(), toeInPictureDeg: v.optional(v.number()) })),
+  frames: v.array(
+    v.object({
+      tMs: v.number(),
+      ankleDeg: v.number(),
+      legElevationDeg: v.number(),
+      kneeFlexionDeg: v.number(),
+      toeInPictureDeg: v.optional(v.number()),
+    }),
+  ),
 });
 
 export type Truth = v.InferOutput<typeof truthShape>;
@@ -55,7 +63,12 @@ export type ClipFolderError =
   | { readonly kind: 'no-clips'; readonly words: string }
   | { readonly kind: 'bad-truth'; readonly words: string };
 
-const OF_JOINT: Readonly<Record<string, ExerciseId>> = { ankle: 'foot-tap', hip: 'leg-raise', knee: 'knee-straighten', toe: 'toe-lift' };
+const OF_JOINT: Readonly<Record<string, ExerciseId>> = {
+  ankle: 'foot-tap',
+  hip: 'leg-raise',
+  knee: 'knee-straighten',
+  toe: 'toe-lift',
+};
 
 /** Nerve glides move the ankle too, yet of a lying leg and beside the head: they are no foot taps. */
 function exerciseIn({ measures, exercise }: Truth): ExerciseId | null {

@@ -85,9 +85,7 @@ const stickerShapeOfOne = v.nullable(
   ]),
 );
 /** By name, and 1 where they cannot be those of one foot; null: none found yet. */
-const stickersShape = v.nullable(
-  v.strictTuple([v.record(v.picklist(STICKER_NAMES), stickerShapeOfOne), whole(0, 1)]),
-);
+const stickersShape = v.nullable(v.strictTuple([v.record(v.picklist(STICKER_NAMES), stickerShapeOfOne), whole(0, 1)]));
 
 const frameEntries = {
   t: v.pipe(v.number(), v.finite()),

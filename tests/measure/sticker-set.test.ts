@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import type { LiveView, SetEvent } from '../../src/measure/live-view.ts';
 import type { Observation } from '../../src/measure/observation.ts';
 import type { SetSpec } from '../../src/measure/set.ts';
+import type { MeasuredRep } from '../../src/measure/set-result.ts';
 import { stickerMeasure } from '../../src/measure/sticker-set.ts';
 import type { StickersSeen } from '../../src/measure/stickers-seen.ts';
 import { ms, px } from '../../src/units.ts';
@@ -40,13 +41,16 @@ describe('big toe lifts', () => {
     expect(result.partialCount).toBe(0);
     result.reps.forEach((rep, i) => {
       const height = HEIGHTS[i] as number;
-      expect(Math.abs(rep.rangeDeg - height)).toBeLessThan(1);
       expect(Math.abs(rep.startDeg)).toBeLessThan(1);
-      expect(Math.abs(rep.peakDeg - height)).toBeLessThan(1);
       expect(Math.abs(rep.rangeDeg - height)).toBeLessThan(rep.uncertaintyDeg);
       expect(rep.source).toBe('stickers');
       expect(rep.flags).toEqual([]);
     });
+    // The noise of one frame's angle is half a degree.
+    const mean = (of: (rep: MeasuredRep) => number) =>
+      result.reps.reduce((sum, rep, i) => sum + Math.abs(of(rep) - (HEIGHTS[i] as number)), 0) / HEIGHTS.length;
+    expect(mean((rep) => rep.rangeDeg)).toBeLessThan(0.5);
+    expect(mean((rep) => rep.peakDeg)).toBeLessThan(0.5);
     expect(result.quality).toEqual({ cameraTurnDeg: null, warnings: [] });
     expect(kinds).toEqual(['ready', ...HEIGHTS.map(() => 'rep')]);
   });
