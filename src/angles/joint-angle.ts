@@ -53,13 +53,6 @@ export function legElevation({ thigh, shank }: Pick<LegLines, 'thigh' | 'shank'>
 export const footElevation = ({ foot }: Pick<LegLines, 'foot'>, facing: Facing): Deg =>
   facing === 'left' ? deg(wrapped(foot.directionDeg - 180)) : deg(wrapped(-foot.directionDeg));
 
-/**
- * Extension of the great toe: 0 when the toe lies in line with the foot, up positive, deg. The toe's line is knuckle to tip, the foot's arch to knuckle. Where
- * stickers lie on skin the line at rest is not straight: count from there.
- */
-export const greatToeExtension = (toe: SegmentLine, foot: SegmentLine, facing: Facing): Deg =>
-  deg(wrapped(upward(facing) * (toe.directionDeg - foot.directionDeg)));
-
 /** The angle called `angle` of a leg. @throws Error for the toe's, which no leg has */
 export function jointAngle(angle: JointAngle, leg: LegLines, facing: Facing): Deg {
   switch (angle) {

@@ -1,7 +1,6 @@
 import type { Exercise } from '../exercises/exercise.ts';
 import type { Movement } from '../reps/movement.ts';
 import { deg } from '../units.ts';
-import type { SetSpec } from './finish.ts';
 import type { MeasuredRep } from './set-result.ts';
 import { type RangeEvidence, rangeUncertainty } from './uncertainty.ts';
 
@@ -41,8 +40,14 @@ const LIVE_EVIDENCE = {
   cameraTurnDeg: null,
 } as const;
 
+/** What is counted, and how it is seen: a set's spec is one. */
+interface LiveSpec {
+  readonly exercise: Exercise;
+  readonly seenBy?: 'stickers';
+}
+
 /** A movement as counted live: what is kept on disk until the finished set takes its place. Its error is that of both sources joined, or of stickers. */
-export const liveRep = (m: Movement, number: number, { exercise, seenBy }: Pick<SetSpec, 'exercise' | 'seenBy'>): MeasuredRep => {
+export const liveRep = (m: Movement, number: number, { exercise, seenBy }: LiveSpec): MeasuredRep => {
   const source = seenBy === 'stickers' ? seenBy : LIVE_EVIDENCE.source;
   return repOf(m, exercise, { number, flags: m.complete ? [] : ['partial'], ...LIVE_EVIDENCE, source });
 };

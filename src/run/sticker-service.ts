@@ -25,6 +25,8 @@ const MOST_WIDTH_PX = 640;
 const BEFORE_FIRST_MS = 33;
 /** All stickers lost for so long: they are looked for anew, ms. Chosen: a foot that was put elsewhere. */
 const GONE_MS = 1500;
+/** Nothing found: the next look comes so much later, ms. Chosen: a look takes some 50 ms, and nobody notices a sixth of a second. */
+const SEARCH_EVERY_MS = 160;
 /** Brightness is read from every n-th pixel; neighbours tell the same. */
 const BRIGHTNESS_STEP = 97;
 
@@ -43,6 +45,7 @@ export class StickerService {
   private following: StickersState | null = null;
   private skin: SkinState | null = null;
   private seenMs: Ms | null = null;
+  private searchedMs: Ms | null = null;
 
   /** The stickers of a joint, found by themselves. Closes `image`. */
   find(image: ReadablePicture, turn: QuarterTurn, angle: JointAngle, hint: StickerHint): Result<NamedStickers, StickerRefusal> {
@@ -77,6 +80,7 @@ export class StickerService {
     this.task = task;
     this.following = null;
     this.seenMs = null;
+    this.searchedMs = null;
   }
 
   /** Looks at the next frame of the set. Closes `image`. */
@@ -107,8 +111,10 @@ export class StickerService {
     );
   }
 
-  /** Looks for stickers that nobody has shown; until they are found every picture is searched. */
+  /** Looks for stickers that nobody has shown, until they are found. */
   private search(picture: Rgba, { angle, start }: StickerTask, tMs: Ms): StickersSeen | null {
+    if (this.searchedMs !== null && tMs - this.searchedMs < SEARCH_EVERY_MS) return null;
+    this.searchedMs = tMs;
     const found = found3(picture, angle, { toes: null, colour: start.kind === 'find' ? start.colour : null });
     if (!found.ok) return null;
     const { scale } = picture;
