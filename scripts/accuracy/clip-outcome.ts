@@ -1,6 +1,5 @@
 import type { ExerciseId } from '../../src/exercises/exercise.ts';
-import type { PoseModel } from '../../src/pose/model.ts';
-import type { Recording } from '../../src/record/recording.ts';
+import type { Recording, RecordingMeta } from '../../src/record/recording.ts';
 import type { ClipWithTruth } from './clip-with-truth.ts';
 import { type MatchedRep, matchedReps } from './matched-reps.ts';
 import { measureThreeWays, SOURCES, type Source } from './three-sources.ts';
@@ -10,7 +9,7 @@ import { truePartials } from './true-partials.ts';
 export interface ClipOutcome {
   readonly clip: ClipWithTruth;
   readonly exercise: ExerciseId;
-  readonly model: PoseModel;
+  readonly model: RecordingMeta['model'];
   readonly source: Source;
   readonly trueCount: number;
   readonly count: number;

@@ -37,6 +37,7 @@ const truthShape = v.object({
       kneeFlexionDeg: v.number(),
       /** The head's lift, in nerve glides. */
       neckDeg: v.optional(v.number()),
+      toeInPictureDeg: v.optional(v.number()),
     }),
   ),
 });
@@ -64,7 +65,12 @@ export type ClipFolderError =
   | { readonly kind: 'no-clips'; readonly words: string }
   | { readonly kind: 'bad-truth'; readonly words: string };
 
-const OF_JOINT: Readonly<Record<string, ExerciseId>> = { ankle: 'foot-tap', hip: 'leg-raise', knee: 'knee-straighten' };
+const OF_JOINT: Readonly<Record<string, ExerciseId>> = {
+  ankle: 'foot-tap',
+  hip: 'leg-raise',
+  knee: 'knee-straighten',
+  toe: 'toe-lift',
+};
 
 /** Nerve glides move the ankle too, yet of a lying leg and beside the head. */
 function exerciseIn({ measures, exercise }: Truth): ExerciseId | null {

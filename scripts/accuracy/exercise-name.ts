@@ -7,4 +7,5 @@ export const EXERCISE_NAME: Readonly<Record<ExerciseId, string>> = {
   'nerve-glide': 'nerve glides',
   'heel-stand': 'heel stands',
   'knee-straighten': 'knee extensions',
+  'toe-lift': 'big toe lifts',
 };

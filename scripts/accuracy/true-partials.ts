@@ -13,6 +13,7 @@ const ANGLE: Readonly<Record<ExerciseId, (frame: Truth['frames'][number]) => num
   'nerve-glide': (frame) => -frame.ankleDeg,
   'heel-stand': (frame) => frame.ankleDeg,
   'knee-straighten': (frame) => -frame.kneeFlexionDeg,
+  'toe-lift': (frame) => frame.toeInPictureDeg ?? 0,
 };
 
 /**

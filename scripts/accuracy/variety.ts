@@ -7,6 +7,7 @@ const WORDS: Readonly<Record<ExerciseId, string>> = {
   'nerve-glide': 'Nerve glides',
   'heel-stand': 'Heel stands',
   'knee-straighten': 'Knee extensions',
+  'toe-lift': 'Big toe lifts',
 };
 
 const between = (values: readonly number[], unit: string): string => {

@@ -31,16 +31,17 @@ const ROUNDS = 10;
 const HOUR_FRAMES = 108_000;
 const HOUR_STEP_MS = 1000 / 30;
 
-/** The recordings of a folder, by name. */
+/** The recordings of a folder by the pose model, by name. */
 export async function recordingsIn(folder: string): Promise<readonly (readonly [string, Recording])[]> {
   const names = (await readdir(folder)).filter((name) => name.endsWith('.json')).sort();
-  return Promise.all(
+  const all = await Promise.all(
     names.map(async (name) => {
       const decoded = decodeRecording(await readFile(join(folder, name), 'utf8'));
       if (!decoded.ok) throw new Error(`recordingsIn requires valid recordings, got ${decoded.error.kind} in ${name}`);
       return [name.replace('.json', ''), decoded.value] as const;
     }),
   );
+  return all.filter(([, { model }]) => model !== 'stickers');
 }
 
 /** Times every frame's step and the set's end, over some rounds of the same recording. */

@@ -1,7 +1,12 @@
 import { type Deg, deg, degOfRad, radOfDeg, wrapped } from '../units.ts';
 
+/** The angles of a leg's own segments. */
+export type LegAngle = 'ankle-dorsiflexion' | 'leg-elevation' | 'knee-flexion' | 'foot-elevation';
+
 /** The angles that are measured. All are projections onto the picture's plane, seen from the side. */
-export type JointAngle = 'ankle-dorsiflexion' | 'leg-elevation' | 'knee-flexion' | 'foot-elevation';
+export type JointAngle = LegAngle | 'great-toe-extension';
+
+export const isLegAngle = (angle: JointAngle): angle is LegAngle => angle !== 'great-toe-extension';
 
 /** A segment in the picture: its direction (from the hip outwards, the foot from heel to toe; clockwise from the picture's x axis) and its length. */
 export interface SegmentLine {
@@ -48,7 +53,7 @@ export function legElevation({ thigh, shank }: Pick<LegLines, 'thigh' | 'shank'>
 export const footElevation = ({ foot }: Pick<LegLines, 'foot'>, facing: Facing): Deg =>
   facing === 'left' ? deg(wrapped(foot.directionDeg - 180)) : deg(wrapped(-foot.directionDeg));
 
-/** The angle called `angle` of a leg. */
+/** The angle called `angle` of a leg. @throws Error for the toe's, which no leg has */
 export function jointAngle(angle: JointAngle, leg: LegLines, facing: Facing): Deg {
   switch (angle) {
     case 'ankle-dorsiflexion':
@@ -59,6 +64,8 @@ export function jointAngle(angle: JointAngle, leg: LegLines, facing: Facing): De
       return footElevation(leg, facing);
     case 'leg-elevation':
       return legElevation(leg, facing);
+    case 'great-toe-extension':
+      throw new Error('jointAngle requires an angle of the leg, got great-toe-extension');
     default:
       return angle satisfies never;
   }

@@ -8,6 +8,7 @@ import { fail, ok, type Result } from '../result.ts';
 import type { Deg, Ms } from '../units.ts';
 import { elevationLimit } from './glide-lines.ts';
 import { legRaiseOptions } from './leg-raise-options.ts';
+import { stickerOptions } from './sticker-options.ts';
 
 export interface MeasureArguments {
   readonly clip: string;
@@ -16,6 +17,8 @@ export interface MeasureArguments {
   readonly exerciseFile: string | null;
   readonly side: Side;
   readonly model: PoseModel;
+  /** Given: by stickers of this colour (null: any); null: by the pose model. */
+  readonly stickers: { readonly colour: string | null } | null;
   /** Only every so many-th picture is given to the pose model; 1: each. */
   readonly poseEvery: number;
   /** Where the result goes as JSON; null: not written. */
@@ -42,6 +45,7 @@ export const HELP = `Measures a video file, or a landmark recording, without a s
   npm run measure -- CLIP --exercise ID --side left|right [--model lite|full|heavy] [--json OUT] [--landmarks OUT]
                      [--angles OUT] [--pose-every N] [--knee-limit DEG] [--onset SECONDS]
                      [--elevation-limit DEG]
+                     [--by pose|stickers] [--sticker-colour '#rrggbb']
 
   CLIP             a video file (MP4, MOV, WebM), or a recording made with --landmarks: of this exercise and leg
   --exercise ID    ${EXERCISE_IDS.join(', ')}
@@ -56,6 +60,9 @@ export const HELP = `Measures a video file, or a landmark recording, without a s
   --knee-limit DEG leg raise: a knee bent by more than this beyond how it lies at rest is flagged (default ${KNEE_LIMIT_DEG})
   --onset SECONDS  leg raise: when symptoms began, from the clip's start
   --elevation-limit DEG  nerve glide: the leg is not to be held above this; left out, not above where it was at the start
+  --by WAY         how it is seen: pose (the pose model) or stickers (three round ones on the skin, seen close by); toe-lift is seen by
+                   stickers, foot-tap by either, the others by the pose model
+  --sticker-colour '#16d84c'  the stickers' colour, where they are not found by themselves
   --help           shows this
 
 A video is watched in a headless Chrome or Chromium on this machine; nothing leaves it. A recording needs no browser.
@@ -90,6 +97,8 @@ export function readArguments(args: readonly string[]): Result<MeasureArguments 
         'knee-limit': text,
         onset: text,
         'elevation-limit': text,
+        by: text,
+        'sticker-colour': text,
         help: { type: 'boolean', short: 'h' },
       },
     });
@@ -119,6 +128,8 @@ export function readArguments(args: readonly string[]): Result<MeasureArguments 
   if (side !== 'left' && side !== 'right')
     return bad(`Say which leg moves with --side left or --side right, not "${side ?? ''}".`);
   if (!isPoseModel(model)) return bad(`There is no model "${model}": choose one of ${POSE_MODELS.join(', ')}.`);
+  const seen = stickerOptions({ by: values.by, colour: values['sticker-colour'] }, exercise ?? null);
+  if (!seen.ok) return bad(seen.error.words);
   const poseEvery = Number(values['pose-every'] ?? 1);
   if (!Number.isInteger(poseEvery) || poseEvery < 1 || poseEvery > MOST_POSE_EVERY)
     return bad(`--pose-every takes a whole number from 1 to ${MOST_POSE_EVERY}, not "${values['pose-every']}".`);
@@ -133,6 +144,7 @@ export function readArguments(args: readonly string[]): Result<MeasureArguments 
     exerciseFile,
     side,
     model,
+    stickers: seen.value,
     poseEvery,
     json: values.json ?? null,
     landmarks: values.landmarks ?? null,

@@ -3,6 +3,17 @@ import type { WatchError } from './page-protocol.ts';
 
 const seconds = (x: number): string => (x / 1000).toFixed(1);
 
+/** What was wrong with what could have been stickers, and what to do. */
+const STICKERS_WANTED: Readonly<Record<Extract<WatchError, { readonly kind: 'no-stickers' }>['why'], string>> = {
+  'like-surround':
+    'their colour is too much like what lies around them, so use stickers of a vivid colour, or name it with --sticker-colour',
+  'too-small': 'they are too small in the picture, so bring the camera nearer',
+  glare: 'light glints on them, so move the lamp or use matt stickers',
+  'not-round': 'what is coloured there is not round, so film the foot square from its inner side',
+  'room-same-colour': 'more than three things have their colour, so take the others away or use another colour',
+  'too-few': 'three round ones of a vivid colour must be seen on the inner side of the foot, from the first picture on',
+};
+
 /** One sentence for what keeps a video from being measured: what is wrong and what to do. */
 export function watchWords(error: WatchError, clip: string): string {
   switch (error.kind) {
@@ -32,6 +43,8 @@ export function watchWords(error: WatchError, clip: string): string {
       return `The pose model stopped while it looked at ${clip} (${error.detail}): try again, or choose another --model.`;
     case 'camera-lost':
       return 'The camera was lost.';
+    case 'no-stickers':
+      return `No stickers were found in ${clip}: ${STICKERS_WANTED[error.why]}.`;
     default:
       return error satisfies never;
   }

@@ -12,10 +12,16 @@ import { HELP, isRecording, isTable, type MeasureArguments, readArguments } from
 import { mismatchWords, recordingWords } from './error-words.ts';
 import { resultJson } from './result-json.ts';
 import { resultTable } from './result-table.ts';
+import type { WatchFailure } from './watch-clip.ts';
 
 const UNREADABLE = 2;
 const NOTHING_SEEN = 3;
 const UNAVAILABLE = 1;
+const EXIT_CODE: Readonly<Record<WatchFailure['kind'], number>> = {
+  unreadable: UNREADABLE,
+  'nothing-seen': NOTHING_SEEN,
+  unavailable: UNAVAILABLE,
+};
 
 function giveUp(words: string, exitCode: number): never {
   process.stderr.write(`${words}\n`);
@@ -35,14 +41,14 @@ async function checkReadable(clip: string): Promise<void> {
 
 /** The recording of the clip, as text: read, or made by watching the video. */
 async function recordingText(
-  { clip, side, model, poseEvery }: MeasureArguments,
+  { clip, side, model, stickers, poseEvery }: MeasureArguments,
   exercise: ExerciseId | ExerciseDefinition,
 ): Promise<string> {
   if (isRecording(clip)) return readFile(clip, 'utf8');
   // Loaded only now: the browser's driver and the site's builder take seconds, and a recording needs neither.
   const { watchClip } = await import('./watch-clip.ts');
-  const watched = await watchClip(clip, { exercise, side, model, poseEvery }, log);
-  if (!watched.ok) giveUp(watched.error.words, watched.error.kind === 'unreadable' ? UNREADABLE : UNAVAILABLE);
+  const watched = await watchClip(clip, { exercise, side, model, poseEvery, ...(stickers ? { stickers } : {}) }, log);
+  if (!watched.ok) giveUp(watched.error.words, EXIT_CODE[watched.error.kind]);
   const { watchMs, recording } = watched.value;
   log(`watched in ${(watchMs / 1000).toFixed(1)} s`);
   return recording;
@@ -95,6 +101,12 @@ if (!recording.ok) giveUp(recordingWords(recording.error, wanted.clip), UNREADAB
 const recorded = typeof exercise === 'string' ? exercise : likeOf(exercise);
 const mismatch = mismatchWords(recording.value, { exercise: recorded, side: wanted.side }, wanted.clip);
 if (mismatch) giveUp(mismatch, UNREADABLE);
+if (wanted.stickers !== null && recording.value.model !== 'stickers') {
+  giveUp(
+    `${wanted.clip} is a recording by the pose model, not by stickers: leave out --by, or give the video itself.`,
+    UNREADABLE,
+  );
+}
 if (wanted.landmarks)
   await write(wanted.landmarks, isTable(wanted.landmarks) ? landmarkTable(recording.value.observations) : text);
 const { kneeLimitDeg, onsetMs, elevationLimitDeg } = wanted;
@@ -120,6 +132,12 @@ if (result.quality.warnings.includes('camera-too-turned') && turned !== null) {
 if (result.quality.warnings.includes('far-leg')) {
   giveUp(
     `In ${wanted.clip} the ${wanted.side} leg is the one turned away from the camera and cannot be measured: ask for the other side, or turn the person round (a mirrored video shows the other leg).`,
+    NOTHING_SEEN,
+  );
+}
+if (result.framesUsed === 0 && recording.value.model === 'stickers') {
+  giveUp(
+    `Nothing measurable was seen in ${wanted.clip}: all three stickers must be in the picture at once, the foot seen from its inner side.`,
     NOTHING_SEEN,
   );
 }

@@ -5,17 +5,26 @@ import type { Side } from '../pose/landmarks.ts';
 import type { PoseModel } from '../pose/model.ts';
 import type { PoseClientError } from '../run/pose-client.ts';
 import type { SessionBreak } from '../run/session-break.ts';
+import type { StickerRefusal } from '../stickers/refusal.ts';
 
 /** What the command line asks the page to watch. */
 export interface WatchOrder {
   readonly exercise: ExerciseId | ExerciseDefinition;
   readonly side: Side;
   readonly model: PoseModel;
+  /** Given: by stickers of this colour (`#rrggbb`; null: any), without the pose model. Left out: as is usual for the exercise. */
+  readonly stickers?: { readonly colour: string | null };
   /** Only every so many-th picture is given to the pose model; 1: each. */
   readonly poseEvery: number;
 }
 
-export type WatchError = VideoFileError | PoseClientError | SessionBreak;
+/** No stickers were found in any picture; `why` is what was wrong in the first one. */
+interface NoStickers {
+  readonly kind: 'no-stickers';
+  readonly why: StickerRefusal['kind'];
+}
+
+export type WatchError = VideoFileError | PoseClientError | SessionBreak | NoStickers;
 
 /** What the page answers: a landmark recording of the whole clip, as text, or why there is none. */
 export type WatchAnswer =

@@ -1,25 +1,30 @@
 /** The page behind the command line: it watches the clip in the file field with the pose model, as the app does, and answers with a recording. */
-import { openVideoFile } from '../capture/video-file.ts';
+import { openVideoFile, type VideoFile } from '../capture/video-file.ts';
 import { exerciseOf } from '../exercises/catalogue.ts';
 import { likeOf } from '../exercises/defined-exercise.ts';
 import type { Observation } from '../measure/observation.ts';
 import { encodeRecording } from '../record/recording.ts';
-import { videoFileSource } from '../run/frame-source.ts';
+import { type FrameSource, videoFileSource } from '../run/frame-source.ts';
 import { observations } from '../run/observations.ts';
 import { startPoseClient } from '../run/pose-client.ts';
 import { breakOf } from '../run/session-break.ts';
 import { sparselyPosed } from '../run/sparsely-posed.ts';
+import { startStickerClient } from '../run/sticker-client.ts';
+import { ms } from '../units.ts';
 import type { WatchAnswer, WatchOrder } from './page-protocol.ts';
 
 /** The site's root, seen from this page. */
 const SITE = new URL('../../', document.baseURI).href;
 
-async function watchClip({ exercise, side, model, poseEvery }: WatchOrder): Promise<WatchAnswer> {
+async function watchClip(order: WatchOrder): Promise<WatchAnswer> {
+  const { exercise, side, model, poseEvery } = order;
   const file = document.querySelector<HTMLInputElement>('#clip')?.files?.[0];
   if (!file) throw new Error('watchClip requires a file in the field, got none');
   const opened = await openVideoFile(file);
   if (!opened.ok) return opened;
   const video = opened.value;
+  const stickers = order.stickers ?? (exerciseOf(exercise).seenBy[0] === 'stickers' ? { colour: null } : null);
+  if (stickers) return watchStickers(video, file.name, stickers.colour, order);
   // The figures must not depend on the machine's graphics card.
   const started = await startPoseClient({ model, delegate: 'CPU', site: SITE });
   if (!started.ok) return started;
@@ -28,12 +33,8 @@ async function watchClip({ exercise, side, model, poseEvery }: WatchOrder): Prom
   const spec = { exercise: exerciseOf(exercise), side, head: 'find' } as const;
   const from = performance.now();
   try {
-    const observer = { ...client, begin: () => client.begin(spec) };
     const source = poseEvery > 1 ? sparselyPosed(videoFileSource(video), poseEvery) : videoFileSource(video);
-    for await (const observation of observations(source, observer, new AbortController().signal)) {
-      seen.push(observation);
-      window.frameDone?.(observation.tMs, video.durationMs);
-    }
+    await watchAll(source, { ...client, begin: () => client.begin(spec) }, video, seen);
   } catch (cause) {
     const error = breakOf(cause);
     if (!error) throw cause;
@@ -44,6 +45,53 @@ async function watchClip({ exercise, side, model, poseEvery }: WatchOrder): Prom
   const of = typeof exercise === 'string' ? exercise : likeOf(exercise);
   const source = { file: file.name, ...video.size, durationMs: video.durationMs };
   return { ok: true, recording: encodeRecording(seen, { source, model, exercise: of, side }), watchMs: performance.now() - from };
+}
+
+async function watchAll(
+  source: FrameSource,
+  observer: Parameters<typeof observations>[1],
+  { durationMs }: VideoFile,
+  into: Observation[],
+): Promise<void> {
+  for await (const observation of observations(source, observer, new AbortController().signal)) {
+    into.push(observation);
+    window.frameDone?.(observation.tMs, durationMs);
+  }
+}
+
+/** The same through stickers: no model is loaded, and what is found stands in each observation. */
+async function watchStickers(
+  video: VideoFile,
+  name: string,
+  colour: string | null,
+  { exercise, side }: WatchOrder,
+): Promise<WatchAnswer> {
+  const started = startStickerClient();
+  if (!started.ok) return started;
+  const client = started.value;
+  const { angle } = exerciseOf(exercise);
+  const seen: Observation[] = [];
+  const from = performance.now();
+  try {
+    // Asked now: the file is closed once it was watched.
+    const first = await video.frameAt(ms(0));
+    const found = first && (await client.find(first, angle, { toes: null, colour }));
+    const begin = () => client.begin({ angle, start: { kind: 'find', colour } });
+    await watchAll(videoFileSource(video), { ...client, begin, follow: async () => [] }, video, seen);
+    if (seen.every(({ stickers }) => !stickers)) {
+      return { ok: false, error: { kind: 'no-stickers', why: found && !found.ok ? found.error.kind : 'too-few' } };
+    }
+  } catch (cause) {
+    const error = breakOf(cause);
+    if (!error) throw cause;
+    return { ok: false, error };
+  } finally {
+    client.close();
+  }
+  const of = typeof exercise === 'string' ? exercise : likeOf(exercise);
+  const source = { file: name, ...video.size, durationMs: video.durationMs };
+  const recording = encodeRecording(seen, { source, model: 'stickers', exercise: of, side });
+  return { ok: true, recording, watchMs: performance.now() - from };
 }
 
 window.watchClip = watchClip;

@@ -9,8 +9,8 @@ import type { WatchOrder } from './page-protocol.ts';
 
 const ROOT = join(import.meta.dirname, '../..');
 
-/** `unreadable`: the clip is at fault; `unavailable`: this machine or installation is. `words` say what to do. */
-export type WatchFailure = { readonly kind: 'unreadable' | 'unavailable'; readonly words: string };
+/** `unreadable`: the clip is at fault; `nothing-seen`: it can be read, but shows no stickers; `unavailable`: this machine or installation is. `words` say what to do. */
+export type WatchFailure = { readonly kind: 'unreadable' | 'nothing-seen' | 'unavailable'; readonly words: string };
 
 /** The landmark recording of a clip as text, and how long the watching took, model loading left out. */
 export interface WatchedClip {
@@ -55,7 +55,12 @@ async function watchIn(
     await page.setInputFiles('#clip', clip);
     const answer = await page.evaluate((o) => (window.watchClip ?? Promise.reject)(o), order);
     if (answer.ok) return ok(answer);
-    const kind = OF_THE_CLIP.includes(answer.error.kind) ? 'unreadable' : 'unavailable';
+    const kind =
+      answer.error.kind === 'no-stickers'
+        ? 'nothing-seen'
+        : OF_THE_CLIP.includes(answer.error.kind)
+          ? 'unreadable'
+          : 'unavailable';
     return fail({ kind, words: watchWords(answer.error, clip) });
   } finally {
     await context.close();

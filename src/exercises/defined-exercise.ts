@@ -24,6 +24,7 @@ export function definedExercise(definition: ExerciseDefinition): Exercise {
     id: 'own',
     definition,
     posture,
+    seenBy: ['pose'],
     angle,
     segments,
     acceleration,

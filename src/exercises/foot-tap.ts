@@ -5,6 +5,7 @@ import type { CatalogueExercise } from './exercise.ts';
 export const footTap: CatalogueExercise = {
   id: 'foot-tap',
   posture: 'upright',
+  seenBy: ['pose', 'stickers'],
   angle: 'ankle-dorsiflexion',
   segments: ['foot', 'shank'],
   rule: {

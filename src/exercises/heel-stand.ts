@@ -5,6 +5,7 @@ import type { CatalogueExercise } from './exercise.ts';
 export const heelStand: CatalogueExercise = {
   id: 'heel-stand',
   posture: 'standing',
+  seenBy: ['pose'],
   angle: 'foot-elevation',
   segments: ['foot'],
   rule: {

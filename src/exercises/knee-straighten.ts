@@ -5,6 +5,7 @@ import type { CatalogueExercise } from './exercise.ts';
 export const kneeStraighten: CatalogueExercise = {
   id: 'knee-straighten',
   posture: 'upright',
+  seenBy: ['pose'],
   angle: 'knee-flexion',
   segments: ['thigh', 'shank'],
   rule: {

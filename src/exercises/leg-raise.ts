@@ -5,6 +5,7 @@ import type { CatalogueExercise } from './exercise.ts';
 export const legRaise: CatalogueExercise = {
   id: 'leg-raise',
   posture: 'lying',
+  seenBy: ['pose'],
   angle: 'leg-elevation',
   segments: ['thigh', 'shank'],
   rule: {

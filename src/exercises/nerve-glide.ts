@@ -5,6 +5,7 @@ import type { CatalogueExercise } from './exercise.ts';
 export const nerveGlide: CatalogueExercise = {
   id: 'nerve-glide',
   posture: 'lying',
+  seenBy: ['pose'],
   angle: 'ankle-dorsiflexion',
   segments: ['foot', 'shank'],
   heldLeg: true,
@@ -15,7 +16,8 @@ export const nerveGlide: CatalogueExercise = {
     leastDeg: deg(6),
     completeShare: ratio(0.4),
     leastMs: ms(600),
-    readyMs: ms(600),
+    // Longer than a glide's least: a foot that has held still for as long is not in one.
+    readyMs: ms(700),
     // A foot in the air, seen by the points alone before its motion is followed, scatters by this much. Chosen.
     stillDeg: deg(7),
   },

@@ -43,6 +43,7 @@ const OF_ANGLE: Readonly<Record<JointAngle, SiteRegion>> = {
   'leg-elevation': 'leg',
   'knee-flexion': 'knee',
   'foot-elevation': 'foot',
+  'great-toe-extension': 'big-toe',
 };
 const OF_EXERCISE: Readonly<Record<ExerciseId | PrescribedExerciseId, SiteRegion>> = {
   'foot-tap': 'ankle',

@@ -1,4 +1,4 @@
-import { type Facing, type JointAngle, jointAngle } from '../angles/joint-angle.ts';
+import { type Facing, jointAngle, type LegAngle } from '../angles/joint-angle.ts';
 import type { PictureSize } from '../capture/frame.ts';
 import { type Deg, deg, px, radOfDeg } from '../units.ts';
 import { legLines } from './leg-sample.ts';
@@ -14,7 +14,7 @@ export const POINTS_OF = {
   'knee-flexion': ['hip', 'knee', 'ankle'],
   'ankle-dorsiflexion': ['knee', 'ankle', 'heel', 'toe'],
   'foot-elevation': ['heel', 'toe'],
-} as const satisfies Readonly<Record<JointAngle, readonly PointName[]>>;
+} as const satisfies Readonly<Record<LegAngle, readonly PointName[]>>;
 
 /**
  * How far a point that a careful hand set lies from the joint's centre, each way: standard deviation as a share of the picture's longer side, 3.2 px of 640.
@@ -26,7 +26,7 @@ const PLACED_SHARE = 0.005;
  * What an angle from the model's points in one picture is out by, against the joints' true angle: standard deviation, deg. From frame by frame errors on rendered
  * clips, rounded up: leg raise 3.2, knee 4.1, ankle 3.2 and 3.4 but 6 in docs/angles.md; nothing is known of the foot alone, taken for as bad as the ankle.
  */
-const MODEL_POINTS_DEG: Readonly<Record<JointAngle, number>> = {
+const MODEL_POINTS_DEG: Readonly<Record<LegAngle, number>> = {
   'leg-elevation': 3.5,
   'knee-flexion': 4.5,
   'ankle-dorsiflexion': 6,
@@ -41,7 +41,7 @@ export type PointsFrom = 'landmarks' | 'corrected';
 
 /** What is known of one picture besides the points. */
 export interface PointsView {
-  readonly angle: JointAngle;
+  readonly angle: LegAngle;
   readonly facing: Facing;
   readonly size: PictureSize;
   /** How far the camera is turned; null: not known. */

@@ -24,6 +24,8 @@ import { steadied } from './steadied.ts';
 /** What the measurement must know of a set. */
 export interface SetSpec {
   readonly exercise: Exercise;
+  /** Given: by stickers; left out: by the pose model. */
+  readonly seenBy?: 'stickers';
   readonly side: Side;
   readonly size: PictureSize;
   /** After how many complete repetitions the set is done; null: open-ended. */
@@ -45,7 +47,7 @@ export const KNEE_LIMIT_DEG = deg(15);
 const FAR_SHARE = 0.5;
 
 /** What was noted while the set ran. */
-interface SetNotes {
+export interface SetNotes {
   /** When the set was found ready; null: never. */
   readonly foundReadyMs: Ms | null;
   /** When symptoms were said to begin; null: not. */
@@ -182,7 +184,8 @@ function corrected(
   return square ? again(square) : { frames: seen, movements: rough };
 }
 
-function summaryOf(complete: readonly MeasuredRep[]): SetResult['summary'] {
+/** Medians over the complete repetitions; null without any. */
+export function summaryOf(complete: readonly MeasuredRep[]): SetResult['summary'] {
   const middleOf = (pick: (r: MeasuredRep) => number): Deg => deg(median(complete.map(pick)) ?? 0);
   if (complete.length === 0) return null;
   return {

@@ -1,6 +1,7 @@
 import type { GlideCycle, GlidePattern } from '../reps/glide-coordination.ts';
 import type { Deg, Ms, Px } from '../units.ts';
 import type { GlideStop, MeasuredRep } from './set-result.ts';
+import type { StickersSeen } from './stickers-seen.ts';
 
 /** What to change before a set can start, most urgent first. */
 export type ViewAdvice =
@@ -17,6 +18,9 @@ export type ViewAdvice =
   /** Nerve glide: the leg lies flat, or is already above its limit. */
   | 'leg-not-held'
   | 'leg-too-high'
+  /** Stickers: not all of them are seen, or the foot is too small in the picture. */
+  | 'stickers-missing'
+  | 'stickers-small'
   | 'hold-still';
 
 /** Where a set stands: looking for the right posture; still and ready, counting; or the leg was lost for a moment. */
@@ -66,6 +70,8 @@ export interface LiveView {
   readonly heldMs: Ms | null;
   readonly advice: readonly ViewAdvice[];
   readonly leg: LegDrawing | null;
+  /** Only of a set by stickers: where they are, for drawing; null when none was seen. */
+  readonly stickers?: StickersSeen | null;
   /** Null for the other exercises. */
   readonly glide: LiveGlide | null;
 }

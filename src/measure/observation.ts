@@ -2,6 +2,7 @@ import type { CameraMotion } from '../flow/camera-motion.ts';
 import type { LegMotion } from '../flow/leg-motion.ts';
 import type { Landmark } from '../pose/landmarks.ts';
 import type { Ms } from '../units.ts';
+import type { StickersSeen } from './stickers-seen.ts';
 
 /** All that the measurement hears of one frame: where the body is, and how the leg's parts have turned in the picture. */
 export interface Observation {
@@ -14,4 +15,6 @@ export interface Observation {
   readonly camera: CameraMotion | null;
   /** Mean brightness of the picture, 0 to 255; null when not measured. */
   readonly brightness: number | null;
+  /** Only of a set by stickers, which has no pose and no motion; null when none of them has been found yet. */
+  readonly stickers?: StickersSeen | null;
 }

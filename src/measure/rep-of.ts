@@ -40,6 +40,14 @@ const LIVE_EVIDENCE = {
   cameraTurnDeg: null,
 } as const;
 
-/** A movement as counted live: what is kept on disk until the finished set takes its place. Its error is that of both sources joined. */
-export const liveRep = (m: Movement, number: number, exercise: Exercise): MeasuredRep =>
-  repOf(m, exercise, { number, flags: m.complete ? [] : ['partial'], ...LIVE_EVIDENCE });
+/** What is counted, and how it is seen: a set's spec is one. */
+interface LiveSpec {
+  readonly exercise: Exercise;
+  readonly seenBy?: 'stickers';
+}
+
+/** A movement as counted live: what is kept on disk until the finished set takes its place. Its error is that of both sources joined, or of stickers. */
+export const liveRep = (m: Movement, number: number, { exercise, seenBy }: LiveSpec): MeasuredRep => {
+  const source = seenBy === 'stickers' ? seenBy : LIVE_EVIDENCE.source;
+  return repOf(m, exercise, { number, flags: m.complete ? [] : ['partial'], ...LIVE_EVIDENCE, source });
+};

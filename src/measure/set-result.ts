@@ -5,10 +5,10 @@ import type { GlideCoordination } from '../reps/glide-coordination.ts';
 import type { Deg, Ms, Ratio } from '../units.ts';
 
 /** What may be said of a repetition besides its numbers; fixed words that also stand in files. */
-export type RepFlag = 'partial' | 'knee-bent' | 'tracking-gap' | 'past-onset' | 'sinking' | 'doubtful';
+export type RepFlag = 'partial' | 'knee-bent' | 'tracking-gap' | 'past-onset' | 'sinking' | 'doubtful' | 'toes-along';
 
-/** From which source a number came: the model's points, the picture's own motion, or both joined. */
-export type AngleSource = 'landmarks' | 'flow' | 'fused';
+/** From which source a number came: the model's points, the picture's own motion, both joined, or stickers on the skin. */
+export type AngleSource = 'landmarks' | 'flow' | 'fused' | 'stickers';
 
 /** One measured movement. Times on the source's clock; angles of the exercise's joint. */
 export interface MeasuredRep {
@@ -50,7 +50,9 @@ export type QualityWarning =
   | 'little-texture'
   | 'points-jumped'
   | 'far-leg'
-  | 'camera-moved';
+  | 'camera-moved'
+  | 'sticker-lost'
+  | 'sticker-jumped';
 
 /** The angle through the set after smoothing without lag: what the result's curve is drawn from. Null where nothing was measured. */
 export interface AngleCurve {

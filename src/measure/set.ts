@@ -84,7 +84,8 @@ export const markOnset = (state: SetState, tMs: Ms): SetState =>
 
 type Advanced = Pick<SetStep, 'state' | 'events'>;
 
-function advance(state: SetState, tMs: Ms, angle: Deg | null, advice: readonly ViewAdvice[]): Advanced {
+/** Where a set goes with the angle of the next frame, null when it was not measured; whatever the angle was measured from. */
+export function advance(state: SetState, tMs: Ms, angle: Deg | null, advice: readonly ViewAdvice[]): Advanced {
   switch (state.phase) {
     case 'setting-up':
       return settleIn(state, tMs, angle, advice);
@@ -144,7 +145,7 @@ function count(state: SetState, tMs: Ms, angle: Deg): Advanced {
   const started = state.counter ?? startCounter(tMs, signed(state, angle));
   const [counter, movement] = stepCounter(started, tMs, signed(state, angle), spec.exercise.rule);
   if (!movement) return ended({ ...state, counter }, tMs);
-  const counted = liveRep(movement, state.reps.length + 1, spec.exercise);
+  const counted = liveRep(movement, state.reps.length + 1, spec);
   const rep = heedOnset(counted, state.onset, spec.exercise.rule.direction === 'rises' ? 1 : -1);
   const reps = [...state.reps, rep];
   const count = state.count + (rep.complete ? 1 : 0);
@@ -170,7 +171,8 @@ function missing(state: SetState, tMs: Ms): Advanced {
   return { state: { ...state, phase: 'lost' }, events: [{ kind: 'lost' }] };
 }
 
-const viewOf = (state: SetState, angle: Deg | null, advice: readonly ViewAdvice[], leg: LegDrawing | null): LiveView => ({
+/** What a screen shows of a set. */
+export const viewOf = (state: SetState, angle: Deg | null, advice: readonly ViewAdvice[], leg: LegDrawing | null): LiveView => ({
   phase: state.phase,
   angleDeg: angle,
   count: state.count,

@@ -1,4 +1,4 @@
-import type { JointAngle } from '../angles/joint-angle.ts';
+import { isLegAngle, type JointAngle, type LegAngle } from '../angles/joint-angle.ts';
 import { turnedElevation } from '../angles/turned-elevation.ts';
 import { type Deg, deg, degOfRad, radOfDeg } from '../units.ts';
 import { slopeOfTurn } from './lying-turn.ts';
@@ -11,7 +11,7 @@ export interface RangeEvidence {
   readonly rangeDeg: Deg;
   /** Standard deviation of the smoothed angle at the repetition's ends: the jitter, deg. */
   readonly noiseDeg: number;
-  /** Standard error of the pictures' matches at rest and at the peak, both and all segments together, deg; 0 when only the landmarks tell. */
+  /** Standard error of the pictures' matches, or of the stickers' places, at rest and at the peak, both and all segments together, deg; 0 when only the landmarks tell. */
   readonly matchDeg: number;
   /** How far the angle does not come back to where it was, and the landmarks do not confirm it, deg; null when there is no rest on both sides. */
   readonly closureDeg: number | null;
@@ -33,7 +33,7 @@ interface Residual {
  * From the errors on 24 rendered clips with known truth (docs/accuracy.md), every clip weighing alike; Student's t of 13, 9 and 3 degrees of freedom, from
  * the table in Student (1908) as in every handbook. Those of landmarks alone, and of sets in which the motion was often lost, are rounded up.
  */
-const RESIDUAL: Readonly<Record<JointAngle, Readonly<Record<AngleSource, Residual>>>> = {
+const RESIDUAL: Readonly<Record<LegAngle, Readonly<Record<Exclude<AngleSource, 'stickers'>, Residual>>>> = {
   'ankle-dorsiflexion': {
     flow: { constantDeg: 0.3, share: 0.025, t95: 2.16 },
     fused: { constantDeg: 0.8, share: 0.05, t95: 2.16 },
@@ -57,6 +57,12 @@ const RESIDUAL: Readonly<Record<JointAngle, Readonly<Record<AngleSource, Residua
   },
 };
 
+/** Stickers, whichever joint they make: what 13 lifts of two rendered feet leave, rounded up, and Student's t for as many; centres, lengths and view come beside it. */
+const BY_STICKERS: Residual = { constantDeg: 0.2, share: 0.01, t95: 2.18 };
+
+const residualOf = (angle: JointAngle, source: AngleSource): Residual =>
+  source !== 'stickers' && isLegAngle(angle) ? RESIDUAL[angle][source] : BY_STICKERS;
+
 /** The errors on rendered clips come to half of what the matches say of themselves; best of 0, 1/4, 1/2 and 1 over all three exercises. */
 const MATCH_SHARE = 0.5;
 /** What a segment's end is out by in the picture, px. Chosen: matches of synthetic pictures scatter by 0.1 to 0.3. */
@@ -69,13 +75,15 @@ export const TURN_SE_DEG = 3.5;
 /** Half the width of the 95 % interval of a repetition's range. */
 export function rangeUncertainty(evidence: RangeEvidence): Deg {
   const { angle, source, rangeDeg, noiseDeg, matchDeg, closureDeg, segmentsPx } = evidence;
-  const { constantDeg, share, t95 } = RESIDUAL[angle][source];
-  const pixels = segmentsPx.map((lengthPx) => degOfRad(END_PX / Math.max(1, lengthPx)));
+  const { constantDeg, share, t95 } = residualOf(angle, source);
+  const byStickers = source === 'stickers';
+  // What a sticker's place is out by is its match's own error, and all of it counts.
+  const pixels = byStickers ? [] : segmentsPx.map((lengthPx) => degOfRad(END_PX / Math.max(1, lengthPx)));
   const se = Math.hypot(
     constantDeg,
     share * rangeDeg,
     Math.SQRT2 * noiseDeg,
-    MATCH_SHARE * matchDeg,
+    (byStickers ? 1 : MATCH_SHARE) * matchDeg,
     closureDeg ?? 0,
     viewError(evidence),
     ...pixels,

@@ -10,7 +10,7 @@ import type { Observation } from './observation.ts';
 import { inPosture } from './posture.ts';
 
 /** Under this mean brightness (of 255) a webcam's picture is mostly noise. Chosen; the dim test clip has 45. */
-const DARK = 28;
+export const DARK = 28;
 /** The near leg's points must be seen with at least this visibility. Chosen. */
 const SEEN = 0.35;
 /** A foot shorter than this share of the picture's width turns by too few pixels. Chosen: 26 px of 640. */

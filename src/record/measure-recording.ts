@@ -3,9 +3,12 @@ import { exerciseOf } from '../exercises/catalogue.ts';
 import type { ExerciseId } from '../exercises/exercise.ts';
 import type { ExerciseDefinition } from '../exercises/exercise-definition.ts';
 import type { Observation } from '../measure/observation.ts';
-import { finishSet, markOnset, type SetState, startSet, stepSet } from '../measure/set.ts';
+import { finishSet, markOnset, type SetSpec, type SetState, startSet, stepSet } from '../measure/set.ts';
+import type { SetMeasure } from '../measure/set-measure.ts';
 import type { SetResult } from '../measure/set-result.ts';
+import { stickerMeasure } from '../measure/sticker-set.ts';
 import type { Side } from '../pose/landmarks.ts';
+import type { PoseModel } from '../pose/model.ts';
 import type { Deg, Ms } from '../units.ts';
 
 /** What is measured again: a decoded recording is one. */
@@ -13,6 +16,7 @@ interface Recorded {
   readonly source: PictureSize;
   readonly exercise: ExerciseId | ExerciseDefinition;
   readonly side: Side;
+  readonly model: PoseModel | 'stickers';
   readonly observations: readonly Observation[];
 }
 
@@ -26,27 +30,32 @@ export interface SetWishes {
   readonly onsetMs?: Ms;
 }
 
-/** The set before its first frame. */
-export const setOf = (
-  { source, exercise, side }: Omit<Recorded, 'observations'>,
-  { kneeLimitDeg, elevationLimitDeg }: SetWishes = {},
-): SetState =>
-  startSet({
-    exercise: exerciseOf(exercise),
-    side,
-    size: { width: source.width, height: source.height },
-    targetReps: null,
-    endsItself: false,
-    ...(kneeLimitDeg === undefined ? {} : { kneeLimitDeg }),
-    ...(elevationLimitDeg === undefined ? {} : { elevationLimitDeg }),
-  });
+type Known = Pick<Recorded, 'source' | 'exercise' | 'side'>;
+
+const specOf = ({ source, exercise, side }: Known, { kneeLimitDeg, elevationLimitDeg }: SetWishes): SetSpec => ({
+  exercise: exerciseOf(exercise),
+  side,
+  size: { width: source.width, height: source.height },
+  targetReps: null,
+  endsItself: false,
+  ...(kneeLimitDeg === undefined ? {} : { kneeLimitDeg }),
+  ...(elevationLimitDeg === undefined ? {} : { elevationLimitDeg }),
+});
+
+/** The set before its first frame, by the pose model. */
+export const setOf = (recorded: Known, wishes: SetWishes = {}): SetState => startSet(specOf(recorded, wishes));
 
 /** Measures a recording as the command line does, frame by frame. */
-export function measureRecording(recorded: Recorded, wishes: SetWishes = {}): SetResult {
-  let state = setOf(recorded, wishes);
+export const measureRecording = (recorded: Recorded, wishes: SetWishes = {}): SetResult =>
+  recorded.model === 'stickers'
+    ? measuredBy(stickerMeasure, recorded, wishes)
+    : measuredBy({ startSet, stepSet, markOnset, finishSet }, recorded, wishes);
+
+function measuredBy<S>(measure: SetMeasure<S>, recorded: Recorded, wishes: SetWishes): SetResult {
+  let state = measure.startSet(specOf(recorded, wishes));
   for (const seen of recorded.observations) {
-    state = stepSet(state, seen).state;
-    if (wishes.onsetMs !== undefined && seen.tMs >= wishes.onsetMs) state = markOnset(state, seen.tMs);
+    state = measure.stepSet(state, seen).state;
+    if (wishes.onsetMs !== undefined && seen.tMs >= wishes.onsetMs) state = measure.markOnset(state, seen.tMs);
   }
-  return finishSet(state);
+  return measure.finishSet(state);
 }

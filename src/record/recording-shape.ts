@@ -2,17 +2,22 @@ import * as v from 'valibot';
 import { EXERCISE_IDS } from '../exercises/exercise.ts';
 import { LANDMARK_COUNT } from '../pose/landmarks.ts';
 import { POSE_MODELS } from '../pose/model.ts';
+import type { StickerName } from '../stickers/sticker-name.ts';
 import { oneOf } from './shape.ts';
 
 /** The word that every recording begins with. */
 export const RECORDING_FORMAT = 'evenside-recording';
-/** What is written; schema 1, without the camera, is still read. */
-export const RECORDING_SCHEMA = 2;
+/** What is written of a set that the pose model sees; schema 1, without the camera, is still read. */
+export const POSE_SCHEMA = 2;
+/** What is written of a set by stickers. */
+export const STICKER_SCHEMA = 3;
 
 /** How finely a recording keeps what it holds: units to one of what is measured. The format's own, see docs/recording-format.md. */
 export const PER = {
   /** Of a pixel: far below what the model's points jitter. */
   px: 10,
+  /** Of a pixel: far below what a sticker's centre is out by. */
+  stickerPx: 1000,
   visibility: 100,
   deg: 100,
   zncc: 1000,
@@ -30,7 +35,21 @@ export const RECORDING_LIMITS = { characters: 120_000_000, frames: 120_000 } as 
 
 /** A point may lie outside its picture, yet not this far, tenths of px. Chosen: ten pictures of the largest camera. */
 const FARTHEST = 400_000;
+const FARTHEST_STICKER = (FARTHEST / PER.px) * PER.stickerPx;
 const MOST_TURN = 100 * 360 * PER.deg;
+
+const STICKER_NAMES = [
+  'tip',
+  'knuckle',
+  'arch',
+  'toe-2',
+  'toe-3',
+  'toe-4',
+  'toe-5',
+  'shin',
+  'ankle',
+  'forefoot',
+] as const satisfies readonly StickerName[];
 
 const whole = (from: number, to: number) => v.pipe(v.number(), v.integer(), v.minValue(from), v.maxValue(to));
 const column = (from: number, to: number) => v.pipe(v.array(whole(from, to)), v.length(LANDMARK_COUNT));
@@ -56,6 +75,18 @@ const cameraShape = v.nullable(
   ]),
 );
 
+/** Place each way, its error, and 1 where it was only guessed at; null: lost. */
+const stickerShapeOfOne = v.nullable(
+  v.strictTuple([
+    whole(-FARTHEST_STICKER, FARTHEST_STICKER),
+    whole(-FARTHEST_STICKER, FARTHEST_STICKER),
+    whole(0, FARTHEST_STICKER),
+    whole(0, 1),
+  ]),
+);
+/** By name, and 1 where they cannot be those of one foot; null: none found yet. */
+const stickersShape = v.nullable(v.strictTuple([v.record(v.picklist(STICKER_NAMES), stickerShapeOfOne), whole(0, 1)]));
+
 const frameEntries = {
   t: v.pipe(v.number(), v.finite()),
   p: v.nullable(v.strictTuple([coordinates, coordinates, coordinates, column(0, PER.visibility)])),
@@ -72,20 +103,27 @@ const headEntries = {
     height: whole(1, FARTHEST),
     durationMs: v.pipe(v.number(), v.finite(), v.minValue(0)),
   }),
-  model: v.picklist(POSE_MODELS),
   exercise: v.picklist(EXERCISE_IDS),
   side: oneOf({ left: true, right: true }),
 };
 const framesOf = <S extends v.GenericSchema>(frame: S) => v.pipe(v.array(frame), v.maxLength(RECORDING_LIMITS.frames));
 
-const writtenShape = v.strictObject({ ...headEntries, schema: v.literal(RECORDING_SCHEMA), frames: framesOf(frameShape) });
+const poseEntries = { ...headEntries, model: v.picklist(POSE_MODELS) };
+const poseShape = v.strictObject({ ...poseEntries, schema: v.literal(POSE_SCHEMA), frames: framesOf(frameShape) });
 /** Schema 1 did not know where the camera went. */
-const olderShape = v.strictObject({ ...headEntries, schema: v.literal(1), frames: framesOf(v.strictObject(frameEntries)) });
+const olderShape = v.strictObject({ ...poseEntries, schema: v.literal(1), frames: framesOf(v.strictObject(frameEntries)) });
+const stickerShape = v.strictObject({
+  ...headEntries,
+  model: v.literal('stickers'),
+  schema: v.literal(STICKER_SCHEMA),
+  frames: framesOf(v.strictObject({ t: frameEntries.t, b: frameEntries.b, s: stickersShape })),
+});
 
 /** The text of a recording once it is parsed as JSON. */
-export const recordingShape = v.variant('schema', [writtenShape, olderShape]);
+export const recordingShape = v.variant('schema', [poseShape, olderShape, stickerShape]);
 
-export type WrittenRecordingJson = v.InferOutput<typeof writtenShape>;
+export type WrittenRecordingJson = v.InferOutput<typeof poseShape> | v.InferOutput<typeof stickerShape>;
 export type RecordingJson = v.InferOutput<typeof recordingShape>;
-export type FrameJson = WrittenRecordingJson['frames'][number];
+export type FrameJson = v.InferOutput<typeof frameShape>;
+export type StickerFrameJson = v.InferOutput<typeof stickerShape>['frames'][number];
 export type AnyFrameJson = RecordingJson['frames'][number];

@@ -2,6 +2,7 @@ import type { ExerciseId } from '../exercises/exercise.ts';
 import type { CameraMotion } from '../flow/camera-motion.ts';
 import type { LegMotion, SegmentTurn } from '../flow/leg-motion.ts';
 import type { Observation } from '../measure/observation.ts';
+import type { StickersSeen } from '../measure/stickers-seen.ts';
 import type { Landmark, Side } from '../pose/landmarks.ts';
 import type { PoseModel } from '../pose/model.ts';
 import { fail, ok, type Result } from '../result.ts';
@@ -10,11 +11,13 @@ import {
   type AnyFrameJson,
   type FrameJson,
   PER,
+  POSE_SCHEMA,
   RECORDING_FORMAT,
   RECORDING_LIMITS,
-  RECORDING_SCHEMA,
   type RecordingJson,
   recordingShape,
+  STICKER_SCHEMA,
+  type StickerFrameJson,
   type WrittenRecordingJson,
 } from './recording-shape.ts';
 import { shaped } from './shape.ts';
@@ -23,7 +26,8 @@ import { shaped } from './shape.ts';
 export interface RecordingMeta {
   /** `width` and `height` in px of the upright picture. */
   readonly source: { readonly file: string; readonly width: number; readonly height: number; readonly durationMs: Ms };
-  readonly model: PoseModel;
+  /** `stickers`: no pose model, the set was seen through stickers. */
+  readonly model: PoseModel | 'stickers';
   readonly exercise: ExerciseId;
   readonly side: Side;
 }
@@ -83,6 +87,24 @@ const frameJson = ({ tMs, landmarks, motion, camera, brightness }: Observation):
   c: camera && cameraJson(camera),
 });
 
+type SeenJson = StickerFrameJson['s'];
+
+const stickersJson = ({ points, implausible }: StickersSeen): SeenJson => [
+  Object.fromEntries(
+    Object.entries(points).map(([name, p]) => [
+      name,
+      p && [units(p.x, PER.stickerPx), units(p.y, PER.stickerPx), units(p.errorPx, PER.stickerPx), p.bridged ? 1 : 0],
+    ]),
+  ),
+  implausible ? 1 : 0,
+];
+
+const stickerFrameJson = ({ tMs, brightness, stickers = null }: Observation): StickerFrameJson => ({
+  t: units(tMs, PER.ms) / PER.ms,
+  b: brightness === null ? null : units(brightness, PER.brightness),
+  s: stickers && stickersJson(stickers),
+});
+
 /**
  * Writes observations as a recording, see docs/recording-format.md. What is kept is rounded as `PER` says.
  * @throws Error when the observations are none that can be read back, which no source gives: times that don't advance, NaN, not 33 points
@@ -90,21 +112,22 @@ const frameJson = ({ tMs, landmarks, motion, camera, brightness }: Observation):
 export function encodeRecording(observations: readonly Observation[], meta: RecordingMeta): string {
   const { source, model, exercise, side } = meta;
   const { file, width, height } = source;
-  const recording: WrittenRecordingJson = {
-    format: RECORDING_FORMAT,
-    schema: RECORDING_SCHEMA,
+  const head = {
     source: { file, width, height, durationMs: units(source.durationMs, PER.ms) / PER.ms },
     model,
     exercise,
     side,
-    frames: observations.map(frameJson),
   };
+  const recording: WrittenRecordingJson =
+    model === 'stickers'
+      ? { format: RECORDING_FORMAT, schema: STICKER_SCHEMA, ...head, model, frames: observations.map(stickerFrameJson) }
+      : { format: RECORDING_FORMAT, schema: POSE_SCHEMA, ...head, model, frames: observations.map(frameJson) };
   const wrong = faultOf(recording);
   if (wrong) throw new Error(`encodeRecording requires observations that can be read back, got ${wrong.where}: ${wrong.what}`);
   // One frame a line, so that a difference between two recordings can be read.
-  const { frames, ...head } = recording;
+  const { frames, ...before } = recording;
   const lines = frames.map((frame) => JSON.stringify(frame)).join(',\n');
-  return `${JSON.stringify(head).slice(0, -1)},"frames":[\n${lines}\n]}\n`;
+  return `${JSON.stringify(before).slice(0, -1)},"frames":[\n${lines}\n]}\n`;
 }
 
 interface Fault {
@@ -144,13 +167,31 @@ const cameraOf = ([rotation, x, y, scale, agreement, points]: NonNullable<FrameJ
   points,
 });
 
-const observationOf = ({ t, p, m, b, ...later }: AnyFrameJson): Observation => ({
-  tMs: ms(t),
-  landmarks: p && landmarksOf(p),
-  motion: m && { foot: turnOf(m[0]), shank: turnOf(m[1]), thigh: turnOf(m[2]) },
-  camera: 'c' in later && later.c ? cameraOf(later.c) : null,
-  brightness: b === null ? null : b / PER.brightness,
+const stickersOf = ([points, implausible]: NonNullable<SeenJson>): StickersSeen => ({
+  points: Object.fromEntries(
+    Object.entries(points).map(([name, p]) => [
+      name,
+      p && { x: px(p[0] / PER.stickerPx), y: px(p[1] / PER.stickerPx), errorPx: px(p[2] / PER.stickerPx), bridged: p[3] === 1 },
+    ]),
+  ),
+  implausible: implausible === 1,
 });
+
+function observationOf(frame: AnyFrameJson): Observation {
+  const tMs = ms(frame.t);
+  const brightness = frame.b === null ? null : frame.b / PER.brightness;
+  if ('s' in frame) {
+    return { tMs, landmarks: null, motion: null, camera: null, brightness, stickers: frame.s && stickersOf(frame.s) };
+  }
+  const { p, m } = frame;
+  return {
+    tMs,
+    landmarks: p && landmarksOf(p),
+    motion: m && { foot: turnOf(m[0]), shank: turnOf(m[1]), thigh: turnOf(m[2]) },
+    camera: 'c' in frame && frame.c ? cameraOf(frame.c) : null,
+    brightness,
+  };
+}
 
 /** Reads a recording; the whole text is checked before anything of it is used. */
 export function decodeRecording(text: string): Result<Recording, RecordingError> {
@@ -165,8 +206,8 @@ export function decodeRecording(text: string): Result<Recording, RecordingError>
   if (typeof value !== 'object' || value === null || !('format' in value) || value.format !== RECORDING_FORMAT) {
     return fail({ kind: 'recording-other-format' });
   }
-  if ('schema' in value && typeof value.schema === 'number' && value.schema > RECORDING_SCHEMA) {
-    return fail({ kind: 'recording-newer', schema: value.schema, known: RECORDING_SCHEMA });
+  if ('schema' in value && typeof value.schema === 'number' && value.schema > STICKER_SCHEMA) {
+    return fail({ kind: 'recording-newer', schema: value.schema, known: STICKER_SCHEMA });
   }
   const wrong = faultOf(value);
   if (wrong) return fail({ kind: 'recording-wrong', where: wrong.where, what: wrong.what });

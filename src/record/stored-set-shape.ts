@@ -24,10 +24,18 @@ export const repShape = v.strictObject({
   holdMs: msShape,
   complete: v.boolean(),
   flags: v.array(
-    oneOf({ partial: true, 'knee-bent': true, 'tracking-gap': true, 'past-onset': true, sinking: true, doubtful: true }),
+    oneOf({
+      partial: true,
+      'knee-bent': true,
+      'tracking-gap': true,
+      'past-onset': true,
+      sinking: true,
+      doubtful: true,
+      'toes-along': true,
+    }),
   ),
   uncertaintyDeg: degShape,
-  source: oneOf({ landmarks: true, flow: true, fused: true }),
+  source: oneOf({ landmarks: true, flow: true, fused: true, stickers: true }),
   footDeg: v.nullable(degShape),
   footUncertaintyDeg: v.nullable(degShape),
   upMs: v.nullable(msShape),
@@ -45,6 +53,8 @@ const warningShape = oneOf({
   'points-jumped': true,
   'far-leg': true,
   'camera-moved': true,
+  'sticker-lost': true,
+  'sticker-jumped': true,
 });
 
 const curveShape = v.pipe(
@@ -115,7 +125,7 @@ const headerEntries = {
   person: personIdShape,
   source: oneOf({ camera: true, file: true, example: true, recording: true, window: true }),
   fileName: v.exactOptional(v.string()),
-  model: v.picklist(POSE_MODELS),
+  model: v.picklist([...POSE_MODELS, 'stickers']),
 };
 export const headerShape = v.pipe(
   v.strictObject(headerEntries),

@@ -25,7 +25,8 @@ export interface SetHeader {
   readonly person: PersonId;
   readonly source: SetSource;
   readonly fileName?: string;
-  readonly model: PoseModel;
+  /** The pose model; `stickers`: none, the set was seen through stickers. */
+  readonly model: PoseModel | 'stickers';
 }
 
 /** `interrupted`: the page closed, or the source broke off, before the set was over. */

@@ -3,6 +3,7 @@ import type { Exercise } from '../exercises/exercise.ts';
 import type { LiveView, SetEvent } from '../measure/live-view.ts';
 import type { Observation } from '../measure/observation.ts';
 import type { SetSpec } from '../measure/set.ts';
+import type { SetMeasure } from '../measure/set-measure.ts';
 import type { SetResult } from '../measure/set-result.ts';
 import type { HeadTowards } from '../pose/head-up.ts';
 import type { Side } from '../pose/landmarks.ts';
@@ -16,7 +17,6 @@ import type { FrameSource } from './frame-source.ts';
 import { observations } from './observations.ts';
 import { breakOf, type SessionBreak } from './session-break.ts';
 import { type SetJournal, setJournal } from './set-journal.ts';
-import type { SetMeasure } from './set-measure.ts';
 import { keepScreenOn } from './wake-lock.ts';
 
 /** The part of the pose client that a session uses. */

@@ -1,3 +1,4 @@
+import type { JointAngle } from '../angles/joint-angle.ts';
 import type { CameraDevice } from '../capture/camera.ts';
 import type { Crop } from '../capture/crop.ts';
 import type { Frame, PictureSize } from '../capture/frame.ts';
@@ -20,6 +21,13 @@ import type { Person, PersonId } from '../record/person.ts';
 import type { RepRef } from '../record/rep-edit.ts';
 import type { StoredSet } from '../record/stored-set.ts';
 import type { Result } from '../result.ts';
+import type { StickerHint } from '../run/sticker-service.ts';
+import type { NamedStickers, StickerStart, StickerTask } from '../run/sticker-start.ts';
+import type { ToeOrder } from '../stickers/arrange.ts';
+import type { StickerRefusal } from '../stickers/refusal.ts';
+import type { Spot } from '../stickers/rgba-picture.ts';
+import type { SkinRefusal } from '../stickers/skin-points.ts';
+import type { Sticker } from '../stickers/sticker-at.ts';
 import type { Deg, Ms, Ratio } from '../units.ts';
 import type { LockServices } from './lock/lock-services.ts';
 import type { Problem, ProblemKind } from './problem.ts';
@@ -73,6 +81,8 @@ export interface SetPlan {
   readonly guide: SetGuide;
   /** Nerve glide: where symptoms began when the straight leg was last raised, elevation of the leg; left out: not known. */
   readonly elevationLimitDeg?: Deg;
+  /** How its stickers are come by; left out: they are looked for in its pictures where the exercise is seen by stickers, and else there are none. */
+  readonly stickers?: StickerStart;
   /** False: nothing of it goes to the disk; the page holds it until it is closed. Left out: it does. */
   readonly stored?: false;
   /** The line of a prescription that it is a set of; left out when it is none. */
@@ -123,6 +133,31 @@ export interface StillServices {
     plan: Pick<SetPlan, 'exercise' | 'side' | 'model'>,
     onLoading: SetHooks['onLoading'],
   ) => Promise<Result<LookedAtPhoto, Problem>>;
+}
+
+/** What a look at stickers tells. None may keep the frame or throw. */
+export interface StickerLookHooks {
+  readonly onOpened: (pictures: OpenedPictures) => void;
+  /** Draw it now, the image is closed later by another hand. */
+  readonly onFrame: (frame: Frame) => void;
+  /** What is seen of the stickers that are watched, a frame at a time. */
+  readonly onSeen: (observation: Observation) => void;
+  /** It is over. */
+  readonly onProblem: (problem: Problem) => void;
+}
+
+/** A look at the stickers before a set. What is asked is answered from the next picture; places are px of the upright picture. */
+export interface StickerLook {
+  /** The stickers of a joint, found by themselves. */
+  readonly find: (angle: JointAngle, hint: StickerHint) => Promise<Result<NamedStickers, StickerRefusal>>;
+  /** The sticker that was tapped on. */
+  readonly learn: (tap: Spot) => Promise<Result<Sticker, StickerRefusal>>;
+  /** Three points on bare skin, tapped while the toe rests; then watch with `{ kind: 'skin' }`, and the set begins with the same. */
+  readonly tapSkin: (spots: ToeOrder<Spot>) => Promise<Result<null, SkinRefusal>>;
+  /** From now on `onSeen` tells of these. The set's plan takes the same start. */
+  readonly watch: (task: StickerTask) => Promise<void>;
+  /** Lets the camera go. */
+  readonly stop: () => void;
 }
 
 /** What is kept of somebody's days besides the measured sets. */
@@ -180,6 +215,8 @@ export interface AppServices {
   readonly change: (id: string, change: Change) => Promise<Result<ShownSet, Problem>>;
   readonly remove: (id: string) => Promise<Result<null, Problem>>;
   readonly still: StillServices;
+  /** Opens a camera, or a shared window, to look at stickers before a set. */
+  readonly lookAtStickers: (pictures: Pictures, hooks: StickerLookHooks) => Promise<StickerLook>;
   readonly diary: DiaryServices;
   readonly everything: () => Promise<Result<Everything, Problem>>;
   readonly messages: MessageServices;

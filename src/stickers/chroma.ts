@@ -20,6 +20,12 @@ export const between = (from: Chroma, to: Chroma, share: number): Chroma => ({
   yellowBlue: from.yellowBlue + share * (to.yellowBlue - from.yellowBlue),
 });
 
+/** The chroma of one colour. @param red,green,blue 0 to 255 */
+export function chromaOfColour(red: number, green: number, blue: number): Chroma {
+  const weight = 1 / ((red + green + blue) / 3 + DARK_LEVEL);
+  return { redGreen: (red - green) * Math.SQRT1_2 * weight, yellowBlue: (red + green - 2 * blue) * SIXTH * weight };
+}
+
 /** A rectangle of cells, each the mean of `step` x `step` pixels. Cell (0, 0) has its centre at (originX, originY), px of the frame. */
 export interface ChromaPatch {
   readonly width: number;

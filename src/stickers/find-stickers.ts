@@ -1,7 +1,7 @@
 import { fail, ok, type Result } from '../result.ts';
 import { arrange, type ToeOrder } from './arrange.ts';
 import { chromaContrast } from './belonging.ts';
-import { type ChromaPatch, chromaOf } from './chroma.ts';
+import { type Chroma, type ChromaPatch, chromaDistance, chromaOf } from './chroma.ts';
 import { WHOLE_STEP } from './learn-colour.ts';
 import type { StickerRefusal } from './refusal.ts';
 import { distance, type RgbaPicture } from './rgba-picture.ts';
@@ -21,6 +21,8 @@ const ONE_COLOUR_BONUS = 2;
 /** Candidates that are compared, the most vivid first. Chosen: bounds the number of triples. */
 const MOST_CANDIDATES = 14;
 const NEEDED = 3;
+/** A sticker whose colour was named shows it within this, in units of chroma: lamps, shade and dark pictures change it. Chosen; vivid colours lie 0.8 and more apart. */
+const COLOUR_REACH = 0.5;
 
 interface Triple {
   readonly members: readonly [Sticker, Sticker, Sticker];
@@ -33,20 +35,23 @@ interface Triple {
  * Proposes the three stickers of a foot without being told their colour: round dots, distinct from what lies around them, that lie as on a foot.
  * Three of one colour, or of three colours. Takes some 50 ms for 640 x 480, hence not for every frame.
  * @param toes which way the toes point in the picture, where that is known
+ * @param colour what colour they are, where that is known: nothing else is looked at
  */
 export function findStickers(
   picture: RgbaPicture,
   toes: 'left' | 'right' | null = null,
+  colour: Chroma | null = null,
 ): Result<ToeOrder<Sticker>, StickerRefusal> {
   const whole = chromaOf(picture, WHOLE_STEP);
-  const dots = dotsIn(picture, whole);
+  const isMeant = (dot: Sticker): boolean => colour === null || chromaDistance(dot.pair.sticker, colour) <= COLOUR_REACH;
+  const dots = dotsIn(picture, whole, isMeant);
   const triples = triplesOf(dots, toes);
   const best = triples[0];
   if (!best) return fail(refusalOf(picture, whole, dots));
   const rival = triples.find((t) => t !== best && t.score >= RIVAL_SHARE * best.score);
   if (rival) {
-    const colour = best.order.knuckle.pair.sticker;
-    const count = dots.filter((d) => sameColour(d.pair.sticker, colour)).length;
+    const like = best.order.knuckle.pair.sticker;
+    const count = dots.filter((d) => sameColour(d.pair.sticker, like)).length;
     return fail({ kind: 'room-same-colour', count: Math.max(count, NEEDED + 1) });
   }
   for (const { pair, diameterPx } of best.members) {
@@ -63,12 +68,13 @@ const areaShare = ({ width, height }: RgbaPicture, diameterPx: number): number =
   (3 * Math.PI * (diameterPx / 2) ** 2) / (width * height);
 
 /** All dots, each once, the most vivid first. */
-function dotsIn(picture: RgbaPicture, whole: ChromaPatch): readonly Sticker[] {
+function dotsIn(picture: RgbaPicture, whole: ChromaPatch, isMeant: (dot: Sticker) => boolean): readonly Sticker[] {
   const dots: Sticker[] = [];
   for (const seed of seedsIn(whole)) {
     const found = stickerAt(picture, seed);
     if (!found.ok) continue;
     const dot = found.value;
+    if (!isMeant(dot)) continue;
     // The rim of a dot may look like a dot of its own.
     if (dots.every((d) => distance(d.at, dot.at) > (d.diameterPx + dot.diameterPx) / 2 + 2)) dots.push(dot);
   }

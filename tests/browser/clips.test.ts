@@ -5,6 +5,7 @@
 import { describe, expect, test } from 'vitest';
 import type { WatchOrder } from '../../src/cli/page-protocol.ts';
 import type { MeasuredRep, SetResult } from '../../src/measure/set-result.ts';
+import { median } from '../../src/signal/median.ts';
 import { type ClipTruth, clipPath, exerciseOfClip, type TrueRep, truthOf } from '../clips/truth.ts';
 import { clipWatcherForTests } from './clip-watcher.ts';
 
@@ -129,6 +130,52 @@ describe.concurrent('heel stands', () => {
     expect(Math.max(...late)).toBeLessThanOrEqual(200);
     expect(result.reps.map((rep) => rep.flags.includes('sinking'))).toEqual(truth.reps.map(() => id === 'heel-right-sinks'));
     expect(Math.max(...rangeErrors(result, truth))).toBeLessThanOrEqual(3);
+  });
+});
+
+/** How far the toe truly turned in the picture in a repetition, from where the stickers were drawn. */
+function toeRange({ frames }: ClipTruth, { startMs, endMs }: TrueRep): number {
+  const angles = (from: number, to: number) =>
+    frames.flatMap((f) => (f.tMs >= from && f.tMs <= to && f.toeInPictureDeg !== undefined ? [f.toeInPictureDeg] : []));
+  return Math.max(...angles(startMs, endMs)) - (median(angles(startMs - 300, startMs)) ?? 0);
+}
+
+describe.concurrent('big toe lifts, by stickers found without being told their colour', () => {
+  const toeErrors = (result: SetResult, truth: ClipTruth) =>
+    differences(result, truth, (rep, real) => Math.abs(rep.rangeDeg - toeRange(truth, real)));
+
+  test.each(['toe-left-green', 'toe-right-weak'])(
+    'are counted exactly, their range within half a degree in the mean and one at worst: %s',
+    async (id) => {
+      const truth = truthOf(id);
+      const result = await measured(clipPath(id), truth);
+      expect({ count: result.count, partial: result.partialCount }).toEqual({ count: truth.reps.length, partial: 0 });
+      const errors = toeErrors(result, truth);
+      expect(mean(errors)).toBeLessThanOrEqual(0.5);
+      expect(Math.max(...errors)).toBeLessThanOrEqual(1);
+      expect(result.quality.warnings).toEqual([]);
+      expect(result.framesUsed).toBe(result.frames);
+      expect(new Set(result.reps.map((rep) => rep.source))).toEqual(new Set(['stickers']));
+    },
+  );
+
+  test('are the same when the colour is told, and nothing is found of another colour', async () => {
+    const truth = truthOf('toe-left-green');
+    const order = { exercise: 'toe-lift', side: 'left', model: 'full', poseEvery: 1 } as const;
+    const result = await clips.measured(clipPath(truth.id), { ...order, stickers: { colour: '#16d84c' } });
+    expect(result.count).toBe(truth.reps.length);
+    expect(mean(toeErrors(result, truth))).toBeLessThanOrEqual(0.5);
+    const blue = await clips.watch(clipPath(truth.id), { ...order, stickers: { colour: '#2040ff' } });
+    expect(blue).toMatchObject({ ok: false, error: { kind: 'nothing-seen' } });
+  });
+
+  test('a clip without stickers says so in one sentence', async () => {
+    const order = { exercise: 'toe-lift', side: 'left', model: 'full', poseEvery: 1 } as const;
+    const none = await clips.watch(clipPath('taps-left-quick'), order);
+    expect(none).toMatchObject({
+      ok: false,
+      error: { kind: 'nothing-seen', words: expect.stringMatching(/^No stickers were found in/) },
+    });
   });
 });
 

@@ -17,15 +17,19 @@ const press = (page: Page, name: string) => page.getByRole('button', { name, exa
 
 /** Everything that a page of this address can keep in the browser. */
 const keptHere = (page: Page) =>
-  page.evaluate(async () => ({
-    databases: (await indexedDB.databases()).map(({ name }) => name),
-    caches: await caches.keys(),
-    local: Object.keys(localStorage),
-    session: Object.keys(sessionStorage),
-    workers: (await navigator.serviceWorker.getRegistrations()).length,
-    cookies: document.cookie,
-    files: await Array.fromAsync((await navigator.storage.getDirectory()).keys()),
-  }));
+  page.evaluate(async () => {
+    const files: string[] = [];
+    for await (const name of (await navigator.storage.getDirectory()).keys()) files.push(name);
+    return {
+      databases: (await indexedDB.databases()).map(({ name }) => name),
+      caches: await caches.keys(),
+      local: Object.keys(localStorage),
+      session: Object.keys(sessionStorage),
+      workers: (await navigator.serviceWorker.getRegistrations()).length,
+      cookies: document.cookie,
+      files,
+    };
+  });
 const NOTHING = { databases: [], caches: [], local: [], session: [], workers: 0, cookies: '', files: [] };
 
 /** Some days, people, choices, and the whole site. */

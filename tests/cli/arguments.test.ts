@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { HELP, readArguments } from '../../src/cli/arguments.ts';
 import { EXERCISE_IDS } from '../../src/exercises/exercise.ts';
 
@@ -21,6 +21,7 @@ test('a clip, an exercise and a side are enough', () => {
       exerciseFile: null,
       side: 'left',
       model: 'full',
+      stickers: null,
       poseEvery: 1,
       json: null,
       landmarks: null,
@@ -59,6 +60,7 @@ test('every option is read, wherever it stands', () => {
       exerciseFile: null,
       side: 'right',
       model: 'lite',
+      stickers: null,
       poseEvery: 3,
       json: 'out.json',
       landmarks: 'lm.json',
@@ -143,4 +145,30 @@ test.each([
   expect(words.endsWith('. See npm run measure -- --help.')).toBe(true);
   // One sentence before the pointer to the help.
   expect(words.replace(' See npm run measure -- --help.', '').match(/[.!?](?= |$)/g)).toHaveLength(1);
+});
+
+describe('how a clip is seen', () => {
+  const seen = (...args: readonly string[]) => {
+    const read = readArguments(['clip.mp4', '--side', 'left', ...args]);
+    return read.ok ? read.value?.stickers : read.error.words;
+  };
+
+  test('a toe by stickers, found by themselves or by their colour; everything else by the pose model unless it is said', () => {
+    expect(seen('--exercise', 'toe-lift')).toEqual({ colour: null });
+    expect(seen('--exercise', 'toe-lift', '--sticker-colour', '#16D84c')).toEqual({ colour: '#16D84c' });
+    expect(seen('--exercise', 'foot-tap')).toBeNull();
+    expect(seen('--exercise', 'foot-tap', '--by', 'pose')).toBeNull();
+    expect(seen('--exercise', 'foot-tap', '--by', 'stickers')).toEqual({ colour: null });
+  });
+
+  test.each([
+    [['--exercise', 'toe-lift', '--by', 'pose'], '--by pose is not for toe-lift, which is seen by stickers: leave it out.'],
+    [['--exercise', 'leg-raise', '--by', 'stickers'], '--by stickers is not for leg-raise, which is seen by pose: leave it out.'],
+    [['--exercise', 'foot-tap', '--by', 'tape'], 'Give --by pose or --by stickers, not "tape".'],
+    [['--exercise', 'toe-lift', '--sticker-colour', 'green'], 'not "green"'],
+    [['--exercise', 'toe-lift', '--sticker-colour', '#16d84'], 'not "#16d84"'],
+    [['--exercise', 'foot-tap', '--sticker-colour', '#16d84c'], '--sticker-colour is for what is seen by stickers'],
+  ])('%j is complained about', (args, words) => {
+    expect(seen(...args)).toContain(words);
+  });
 });

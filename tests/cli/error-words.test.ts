@@ -23,6 +23,7 @@ const WATCH: Each<WatchError> = {
   'no-worker': { kind: 'no-worker' },
   'pose-failed': { kind: 'pose-failed', detail: 'out of memory' },
   'camera-lost': { kind: 'camera-lost', why: 'unplugged' },
+  'no-stickers': { kind: 'no-stickers', why: 'room-same-colour' },
 };
 const RECORDING: Each<RecordingError> = {
   'recording-too-large': { kind: 'recording-too-large', characters: 900, limit: 800 },

@@ -21,7 +21,7 @@ export interface ClipTruth {
   readonly side: Side;
   /** What was done, in words. */
   readonly exercise: string;
-  readonly measures: 'ankle' | 'hip' | 'knee';
+  readonly measures: 'ankle' | 'hip' | 'knee' | 'toe';
   readonly reps: readonly TrueRep[];
   /** Of every frame: when, the ankle's angle, how high the leg is held, and in glides how far the head is lifted. */
   readonly frames: readonly {
@@ -29,6 +29,7 @@ export interface ClipTruth {
     readonly ankleDeg: number;
     readonly legElevationDeg: number;
     readonly neckDeg?: number;
+    readonly toeInPictureDeg?: number;
   }[];
 }
 
@@ -36,6 +37,7 @@ const EXERCISE: Readonly<Record<ClipTruth['measures'], ExerciseId>> = {
   ankle: 'foot-tap',
   hip: 'leg-raise',
   knee: 'knee-straighten',
+  toe: 'toe-lift',
 };
 
 const NAMED: Readonly<Record<string, ExerciseId>> = { 'heel stand': 'heel-stand', 'sciatic nerve glide': 'nerve-glide' };

@@ -30,6 +30,7 @@ test.each(EXERCISE_IDS.map((id) => exerciseOf(id)))(
       'leg-elevation': ['thigh', 'shank'],
       'knee-flexion': ['thigh', 'shank'],
       'foot-elevation': ['foot'],
+      'great-toe-extension': [],
     } as const;
     expect([...segments].sort()).toEqual([...needed[angle]].sort());
   },

@@ -4,6 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { SegmentTurn } from '../../src/flow/leg-motion.ts';
 import type { Observation } from '../../src/measure/observation.ts';
+import type { StickersSeen } from '../../src/measure/stickers-seen.ts';
 import { LANDMARK_COUNT, type Landmark } from '../../src/pose/landmarks.ts';
 import { decodeRecording, encodeRecording, type RecordingMeta } from '../../src/record/recording.ts';
 import { RECORDING_LIMITS } from '../../src/record/recording-shape.ts';
@@ -162,6 +163,79 @@ describe('a recording', () => {
   });
 });
 
+const aPoint = fc.option(
+  fc.record({
+    x: number(-700, 4000).map(px),
+    y: number(-700, 4000).map(px),
+    errorPx: number(0, 9).map(px),
+    bridged: fc.boolean(),
+  }),
+);
+const stickersSeen: fc.Arbitrary<StickersSeen> = fc.record({
+  points: fc.record(
+    { tip: aPoint, knuckle: aPoint, arch: aPoint, 'toe-2': aPoint },
+    { requiredKeys: ['tip', 'knuckle', 'arch'] },
+  ),
+  implausible: fc.boolean(),
+});
+/** As a set by stickers gives them. */
+const stickerObservations: fc.Arbitrary<readonly Observation[]> = fc
+  .array(fc.record({ stepMs: number(1, 100), brightness: fc.option(number(0, 255)), stickers: fc.option(stickersSeen) }), {
+    maxLength: 6,
+  })
+  .map((steps) => {
+    let now = 0;
+    return steps.map(({ stepMs, ...seen }) => {
+      now += stepMs;
+      return { ...seen, tMs: ms(now), landmarks: null, motion: null, camera: null };
+    });
+  });
+const BY_STICKERS = { ...META, model: 'stickers', exercise: 'toe-lift' } as const;
+
+describe('a recording by stickers', () => {
+  test('gives back what was written, to a thousandth of a pixel, and is the same text again', () => {
+    fc.assert(
+      fc.property(stickerObservations, (original) => {
+        const text = encodeRecording(original, BY_STICKERS);
+        const { observations: found, ...meta } = wentWell(decodeRecording(text));
+        expect(meta).toEqual(BY_STICKERS);
+        expect(encodeRecording(found, meta)).toBe(text);
+        for (const [i, { stickers = null }] of original.entries()) {
+          const kept = found[i]?.stickers;
+          expect(kept === null).toBe(stickers === null);
+          expect(kept?.implausible).toBe(stickers?.implausible);
+          for (const [name, point] of Object.entries(stickers?.points ?? {})) {
+            const again = kept?.points[name as 'tip'];
+            if (!point) expect(again).toBeNull();
+            else {
+              expect(Math.abs((again?.x ?? Number.NaN) - point.x)).toBeLessThanOrEqual(0.000501);
+              expect(Math.abs((again?.y ?? Number.NaN) - point.y)).toBeLessThanOrEqual(0.000501);
+              expect(Math.abs((again?.errorPx ?? Number.NaN) - point.errorPx)).toBeLessThanOrEqual(0.000501);
+              expect(again?.bridged).toBe(point.bridged);
+            }
+          }
+        }
+      }),
+    );
+  });
+
+  test('is refused with a pose model, and a pose recording with stickers', () => {
+    const text = encodeRecording([], BY_STICKERS);
+    const wrong = (value: unknown) => {
+      const read = decodeRecording(JSON.stringify(value));
+      return read.ok ? null : read.error;
+    };
+    expect(wrong({ ...JSON.parse(text), model: 'full' })).toMatchObject({ kind: 'recording-wrong', where: 'model' });
+    expect(wrong({ ...JSON.parse(encodeRecording([], META)), model: 'stickers' })).toMatchObject({ where: 'model' });
+  });
+
+  test('names a sticker that it does not know', () => {
+    const value = JSON.parse(encodeRecording([], BY_STICKERS));
+    value.frames = [{ t: 0, b: null, s: [{ thumb: null }, 0] }];
+    expect(decodeRecording(JSON.stringify(value))).toMatchObject({ ok: false, error: { where: 'frames[0].s[0].thumb' } });
+  });
+});
+
 describe('a text that is no recording', () => {
   const good = (): { format: string; schema: number; frames: { t: number; p: number[][] }[] } & Record<string, unknown> =>
     JSON.parse(encodeRecording(twelveSeconds(640, 480).slice(0, 3), META));
@@ -176,7 +250,7 @@ describe('a text that is no recording', () => {
     expect(errorOf('null')).toEqual({ kind: 'recording-other-format' });
     expect(errorOf([])).toEqual({ kind: 'recording-other-format' });
     expect(errorOf({ ...good(), format: 'other' })).toEqual({ kind: 'recording-other-format' });
-    expect(errorOf({ ...good(), schema: 3 })).toEqual({ kind: 'recording-newer', schema: 3, known: 2 });
+    expect(errorOf({ ...good(), schema: 4 })).toEqual({ kind: 'recording-newer', schema: 4, known: 3 });
     const limit = RECORDING_LIMITS.characters;
     expect(errorOf(' '.repeat(limit + 1))).toEqual({ kind: 'recording-too-large', characters: limit + 1, limit });
   });
@@ -209,11 +283,16 @@ describe('the published schema', () => {
         expect(validate(JSON.parse(encodeRecording(original, META)))).toBe(true);
       }),
     );
+    fc.assert(
+      fc.property(stickerObservations, (original) => {
+        expect(validate(JSON.parse(encodeRecording(original, BY_STICKERS)))).toBe(true);
+      }),
+    );
   });
 
   test.each([
     ['another format', ['format'], 'other'],
-    ['a newer schema', ['schema'], 3],
+    ['a newer schema', ['schema'], 4],
     ['no file name', ['source', 'file'], null],
     ['a picture without width', ['source', 'width'], 0],
     ['an unknown model', ['model'], 'huge'],

@@ -2,10 +2,10 @@ import type { Frame, PictureSize } from '../../src/capture/frame.ts';
 import type { LiveView, SetEvent } from '../../src/measure/live-view.ts';
 import type { Observation } from '../../src/measure/observation.ts';
 import type { SetSpec } from '../../src/measure/set.ts';
+import type { SetMeasure } from '../../src/measure/set-measure.ts';
 import type { MeasuredRep } from '../../src/measure/set-result.ts';
 import type { FrameSource } from '../../src/run/frame-source.ts';
 import type { FrameObserver } from '../../src/run/session.ts';
-import type { SetMeasure } from '../../src/run/set-measure.ts';
 import { type Ms, ms } from '../../src/units.ts';
 import { rep, result } from '../record/set-builders.ts';
 

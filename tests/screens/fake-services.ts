@@ -78,6 +78,13 @@ export function fakeServices(stored: readonly ShownSet[] = [], change: Partial<A
         },
       };
     },
+    lookAtStickers: async () => ({
+      find: async () => fail({ kind: 'too-few', count: 0, needed: 3 }),
+      learn: async () => fail({ kind: 'too-small', diameterPx: 0, neededPx: 5 }),
+      tapSkin: async () => ok(null),
+      watch: async () => undefined,
+      stop: () => undefined,
+    }),
     still: {
       openFilm: async () => fail({ kind: 'file-damaged' }),
       photo: async () => fail({ kind: 'photo-unreadable' }),

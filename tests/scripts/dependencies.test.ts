@@ -24,6 +24,7 @@ describe('the lockfile', () => {
     ['a strong copyleft', { license: 'GPL-3.0-only' }, ['licence']],
     ['a choice of licences of which one will do', { license: '(GPL-3.0-only OR MIT)' }, []],
     ['a tool under a licence for tools', { license: 'BlueOak-1.0.0', dev: true }, []],
+    ['one inside a package that has a hash', { integrity: undefined, inBundle: true }, []],
     ['the same in the site', { license: 'BlueOak-1.0.0' }, ['licence']],
   ])('%s', (_, change, kinds) => {
     expect(kindsOf(change)).toEqual(kinds);

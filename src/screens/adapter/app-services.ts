@@ -78,6 +78,7 @@ function servicesOf(person: PersonId, { opening, lock, busy, going }: Shared, of
         markOnset: () => onsets.dispatchEvent(new Event('onset')),
       };
     },
+    lookAtStickers: async (pictures, hooks) => (await import('./sticker-look.ts')).lookAtStickers(pictures, hooks),
     still: {
       openFilm: async (file) => (await import('./still-pictures.ts')).openFilm(file),
       photo: async (file, plan, onLoading) => (await import('./still-pictures.ts')).lookAtPhoto(file, plan, onLoading),

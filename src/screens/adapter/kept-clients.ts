@@ -1,4 +1,25 @@
+import { fail, type Result } from '../../result.ts';
+import { type StickerClient, startStickerClient } from '../../run/sticker-client.ts';
+import type { Problem } from '../services.ts';
 import { type PoseClients, poseClients } from './pose-clients.ts';
 
 /** One pose model is kept for the page's life. */
 export const clients: PoseClients = poseClients();
+
+let kept: StickerClient | null = null;
+
+/** One sticker worker is kept for the page's life, so that set-up and set look through the same one. */
+export const stickerClient = {
+  get(): Result<StickerClient, Problem> {
+    if (kept) return { ok: true, value: kept };
+    const started = startStickerClient();
+    if (!started.ok) return fail({ kind: started.error.kind });
+    kept = started.value;
+    return started;
+  },
+  /** Lets it go, as after it failed. */
+  drop(): void {
+    kept?.close();
+    kept = null;
+  },
+};

@@ -1,22 +1,38 @@
 import { exerciseOf } from '../../exercises/catalogue.ts';
 import { finishSet, markOnset, startSet, stepSet } from '../../measure/set.ts';
+import { stickerMeasure } from '../../measure/sticker-set.ts';
 import type { PersonId } from '../../record/person.ts';
 import type { SetStore } from '../../record/set-store.ts';
 import type { SetHeader, StoredSet } from '../../record/stored-set.ts';
 import { fail, ok, type Result } from '../../result.ts';
-import { type SessionError, startSession } from '../../run/session.ts';
+import { type FrameObserver, type SessionError, type SessionOptions, startSession } from '../../run/session.ts';
+import { stickerObserver } from '../../run/sticker-client.ts';
+import type { StickerStart } from '../../run/sticker-start.ts';
 import { ms } from '../../units.ts';
 import type { Problem, SetHooks, SetPlan } from '../services.ts';
-import { clients } from './kept-clients.ts';
+import { clients, stickerClient } from './kept-clients.ts';
 import { openPictures } from './open-pictures.ts';
 import { problemOfSession } from './problem-of.ts';
 
 /** Somebody who sits down passes through good views on the way: only one that lasts is meant. */
 const PLACED_MS = ms(2000);
 
+/** How a set's stickers are come by; null: it is seen by the pose model. */
+const stickersOf = ({ exercise, stickers }: SetPlan): StickerStart | null =>
+  stickers ?? (exerciseOf(exercise).seenBy[0] === 'stickers' ? { kind: 'find', colour: null } : null);
+
+/** Whoever looks at the set's pictures, kept ready for the next set. */
+const observerOf = async (plan: SetPlan, onLoading: SetHooks['onLoading']): Promise<Result<FrameObserver, Problem>> => {
+  const stickers = stickersOf(plan);
+  if (!stickers) return clients.get(plan.model, onLoading);
+  const client = stickerClient.get();
+  return client.ok ? ok(stickerObserver(client.value, stickers)) : client;
+};
+
 /** Where a set came from, as it is stored. */
-function originOf({ pictures, model }: SetPlan, person: PersonId): Pick<SetHeader, 'person' | 'source' | 'fileName' | 'model'> {
-  const origin = { person, source: pictures.kind, model } as const;
+function originOf(plan: SetPlan, person: PersonId): Pick<SetHeader, 'person' | 'source' | 'fileName' | 'model'> {
+  const { pictures } = plan;
+  const origin = { person, source: pictures.kind, model: stickersOf(plan) ? 'stickers' : plan.model } as const;
   return pictures.kind === 'file' ? { ...origin, fileName: pictures.file.name } : origin;
 }
 
@@ -25,7 +41,7 @@ const unstoredOf = (error: SessionError, store: SetStore | null): StoredSet | nu
   error.kind !== 'nothing-measured' && (error.storeError || !store) ? error.kept : null;
 
 /**
- * Opens the pictures and the pose model and runs the set.
+ * Opens the pictures and the pose model, or the sticker worker, and runs the set.
  * @param person whose set it is
  * @param store null: this browser stores nothing; the set is measured all the same
  * @param onUnstored hears of a set that was measured but is not on the disk
@@ -41,7 +57,7 @@ export async function runPlan(
   signal: AbortSignal,
   onsets: EventTarget,
 ): Promise<Result<StoredSet | null, Problem>> {
-  const starting = clients.get(plan.model, hooks.onLoading);
+  const starting = observerOf(plan, hooks.onLoading);
   const pictures = await openPictures(plan.pictures);
   if (!pictures.ok) return pictures;
   const { source, opened } = pictures.value;
@@ -58,37 +74,37 @@ export async function runPlan(
     return client;
   }
   const { observe, follow, begin } = client.value;
-  const session = startSession(
-    {
-      source,
-      // Drawn when it is looked at, so that the leg is drawn on the picture it was found in.
-      client: {
-        begin,
-        follow,
-        observe: (frame) => {
-          hooks.onFrame(frame);
-          return observe(frame);
-        },
+  const options: SessionOptions = {
+    source,
+    // Drawn when it is looked at, so that the leg is drawn on the picture it was found in.
+    client: {
+      begin,
+      follow,
+      observe: (frame) => {
+        hooks.onFrame(frame);
+        return observe(frame);
       },
-      spec: {
-        exercise: exerciseOf(plan.exercise),
-        side: plan.side,
-        size: opened.size,
-        targetReps: plan.targetReps,
-        kneeLimitDeg: plan.kneeLimitDeg,
-        ...(plan.elevationLimitDeg === undefined ? {} : { elevationLimitDeg: plan.elevationLimitDeg }),
-        ...(source.live ? { placedMs: PLACED_MS } : {}),
-      },
-      head: plan.head,
-      origin: originOf(plan, person),
-      store,
-      now: Date.now,
-      onView: hooks.onView,
-      onEvent: hooks.onEvent,
-      onStoreTrouble: (error) => hooks.onStoreTrouble(error.kind),
     },
-    { startSet, stepSet, markOnset, finishSet },
-  );
+    spec: {
+      exercise: exerciseOf(plan.exercise),
+      side: plan.side,
+      size: opened.size,
+      targetReps: plan.targetReps,
+      kneeLimitDeg: plan.kneeLimitDeg,
+      ...(plan.elevationLimitDeg === undefined ? {} : { elevationLimitDeg: plan.elevationLimitDeg }),
+      ...(source.live ? { placedMs: PLACED_MS } : {}),
+    },
+    head: plan.head,
+    origin: originOf(plan, person),
+    store,
+    now: Date.now,
+    onView: hooks.onView,
+    onEvent: hooks.onEvent,
+    onStoreTrouble: (error) => hooks.onStoreTrouble(error.kind),
+  };
+  const session = stickersOf(plan)
+    ? startSession(options, stickerMeasure)
+    : startSession(options, { startSet, stepSet, markOnset, finishSet });
   signal.addEventListener('abort', session.stop, { once: true });
   onsets.addEventListener('onset', session.markOnset);
   const outcome = await session.done;
@@ -96,7 +112,7 @@ export async function runPlan(
     if (!store) onUnstored(outcome.value);
     return outcome;
   }
-  if (outcome.error.kind === 'pose-failed') clients.drop();
+  if (outcome.error.kind === 'pose-failed') (stickersOf(plan) ? stickerClient : clients).drop();
   const unstored = unstoredOf(outcome.error, store);
   if (unstored) onUnstored(unstored);
   return fail(problemOfSession(outcome.error, plan.pictures.kind));

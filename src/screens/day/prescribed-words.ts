@@ -1,10 +1,8 @@
 import type { PrescribedExerciseId } from '../../dose/prescribed-exercise.ts';
-import { isExerciseId } from '../../exercises/exercise.ts';
 import type { Words } from '../words/words.ts';
 
-/** What a prescribed exercise is called, measured by the camera or not. */
+/** What a prescribed exercise is called. */
 export const prescribedWords = (
   exercise: PrescribedExerciseId,
-  { exercises, day }: Pick<Words, 'exercises' | 'day'>,
-): { readonly name: string; readonly plural: string; readonly about: string } =>
-  isExerciseId(exercise) ? exercises[exercise] : day.byHandOnly[exercise];
+  { exercises }: Pick<Words, 'exercises'>,
+): { readonly name: string; readonly plural: string; readonly about: string } => exercises[exercise];

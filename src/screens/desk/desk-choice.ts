@@ -8,9 +8,9 @@ import type { MarkSource } from '../../symptoms/angle-mark.ts';
 export const DESK_SOURCES = ['window', 'camera', 'file', 'photo'] as const satisfies readonly MarkSource[];
 export type DeskSource = (typeof DESK_SOURCES)[number];
 
-/** Of a nerve glide no single angle is marked: foot and head are looked at together, over a set. */
-type DeskExerciseId = Exclude<ExerciseId, 'nerve-glide'>;
-export const DESK_EXERCISES = EXERCISE_IDS.filter((id): id is DeskExerciseId => id !== 'nerve-glide');
+/** Of a nerve glide no single angle is marked: foot and head are looked at together, over a set. Stickers are not looked for at the desk. */
+type DeskExerciseId = Exclude<ExerciseId, 'nerve-glide' | 'toe-lift'>;
+export const DESK_EXERCISES = EXERCISE_IDS.filter((id): id is DeskExerciseId => id !== 'nerve-glide' && id !== 'toe-lift');
 
 /** What is to be measured, and in which pictures; kept from one recording to the next. */
 export interface DeskChoice {

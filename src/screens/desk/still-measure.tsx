@@ -1,6 +1,6 @@
 import { type ReactNode, useState } from 'react';
 import type { PictureSize } from '../../capture/frame.ts';
-import { exerciseOf } from '../../exercises/catalogue.ts';
+import { exerciseOf, legAngleOf } from '../../exercises/catalogue.ts';
 import { angleOfPoints, kneeOfPoints, POINTS_OF } from '../../measure/angle-of-points.ts';
 import { facingOf } from '../../measure/leg-sample.ts';
 import type { LegDrawing } from '../../measure/live-view.ts';
@@ -44,7 +44,8 @@ export function StillMeasure(props: StillMeasureProps) {
   const [editing, setEditing] = useState(false);
   const [said, setSaid] = useState('');
   const degrees = degreesIn(locale);
-  const { angle, posture } = exerciseOf(task.exercise);
+  const { posture } = exerciseOf(task.exercise);
+  const angle = legAngleOf(task.exercise);
   const placing = editing ? legToPlace(posture, size) : null;
   const leg = corrected ?? seen.leg ?? placing;
   const facing = seen.facing ?? (leg && facingOf(leg, posture));

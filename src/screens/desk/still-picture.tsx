@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'react';
-import type { JointAngle } from '../../angles/joint-angle.ts';
+import type { LegAngle } from '../../angles/joint-angle.ts';
 import type { PictureSize } from '../../capture/frame.ts';
 import { POINTS_OF } from '../../measure/angle-of-points.ts';
 import type { LegDrawing, PicturePoint } from '../../measure/live-view.ts';
@@ -13,7 +13,7 @@ interface StillPictureProps {
   readonly image: StillImage;
   readonly size: PictureSize;
   readonly box: ViewBox;
-  readonly angle: JointAngle;
+  readonly angle: LegAngle;
   readonly leg: LegDrawing | null;
   /** Whether the points may be moved. */
   readonly editing: boolean;
@@ -23,7 +23,7 @@ interface StillPictureProps {
 const path = (points: readonly PicturePoint[]) => points.map(({ x, y }) => `${x},${y}`).join(' ');
 
 /** The lines between which the angle lies, and those that it is read against. */
-function linesOf(angle: JointAngle, { hip, knee, ankle, heel, toe }: LegDrawing) {
+function linesOf(angle: LegAngle, { hip, knee, ankle, heel, toe }: LegDrawing) {
   const level = ({ x, y }: PicturePoint, towards: PicturePoint): readonly PicturePoint[] => [
     { x, y },
     { ...towards, y },

@@ -5,12 +5,13 @@ import { px } from '../../units.ts';
 import type { TargetBand } from './target-band.ts';
 
 /** The joint at which an exercise's angle is written. */
-const JOINT: Record<ExerciseId, 'hip' | 'knee' | 'ankle'> = {
+const JOINT: Record<ExerciseId, 'hip' | 'knee' | 'ankle' | 'toe'> = {
   'foot-tap': 'ankle',
   'leg-raise': 'hip',
   'nerve-glide': 'ankle',
   'heel-stand': 'ankle',
   'knee-straighten': 'knee',
+  'toe-lift': 'toe',
 };
 
 /** Shares of the picture's longer side. Chosen: seen from three metres, the leg under it stays seen too. */

@@ -20,6 +20,8 @@ const ADVICE_SIGN: Record<ViewAdvice, IconName> = {
   'not-standing': 'person',
   'leg-not-held': 'person',
   'leg-too-high': 'person',
+  'stickers-missing': 'search',
+  'stickers-small': 'nearer',
   'hold-still': 'still',
 };
 

@@ -1,4 +1,5 @@
 import { useEffect, useRef } from 'react';
+import { isLegAngle } from '../../angles/joint-angle.ts';
 import { exerciseOf } from '../../exercises/catalogue.ts';
 import type { LegDrawing, LiveGlide } from '../../measure/live-view.ts';
 import { type Deg, deg } from '../../units.ts';
@@ -31,8 +32,8 @@ function bandsOf(
 ): Pick<LegMarks, 'target' | 'limit'> {
   // The leg itself has the limit; where the foot is to come is shown by what leads.
   if (glide) return { target: null, limit: glideLimitBand(leg, glide) };
-  if (!leg || angleDeg === null) return { target: null, limit: null };
   const { angle, posture, rule } = exerciseOf(exercise);
+  if (!leg || angleDeg === null || !isLegAngle(angle)) return { target: null, limit: null };
   // A target says how far from rest.
   const sign = rule.direction === 'rises' ? 1 : -1;
   const band = (fromDeg: number, toDeg: number) =>

@@ -1,4 +1,4 @@
-import type { JointAngle } from '../../angles/joint-angle.ts';
+import type { LegAngle } from '../../angles/joint-angle.ts';
 import type { LegDrawing, PicturePoint } from '../../measure/live-view.ts';
 import type { Posture } from '../../pose/head-up.ts';
 import { type Deg, deg, type Px, px, radOfDeg } from '../../units.ts';
@@ -28,7 +28,7 @@ const BEYOND_FOOT = 2.2;
 
 /** About which joint what end moves, and which way a rising angle turns it where toes or feet point to the left. */
 const MOVING: Readonly<
-  Record<JointAngle, { readonly about: keyof LegDrawing; readonly end: keyof LegDrawing; readonly turn: 1 | -1 }>
+  Record<LegAngle, { readonly about: keyof LegDrawing; readonly end: keyof LegDrawing; readonly turn: 1 | -1 }>
 > = {
   'ankle-dorsiflexion': { about: 'ankle', end: 'toe', turn: 1 },
   'foot-elevation': { about: 'heel', end: 'toe', turn: 1 },
@@ -39,7 +39,7 @@ const MOVING: Readonly<
 /** Where the moving end is to come, given where it is: turned about its joint by as much as the angle still lacks. See `angles/joint-angle.ts`. */
 export function targetBand(
   leg: LegDrawing,
-  { angle, posture }: { readonly angle: JointAngle; readonly posture: Posture },
+  { angle, posture }: { readonly angle: LegAngle; readonly posture: Posture },
   { nowDeg, fromDeg, toDeg }: BandAngles,
 ): TargetBand {
   const { about, end, turn } = MOVING[angle];

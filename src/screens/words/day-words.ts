@@ -1,10 +1,9 @@
 import type { FlareReason } from '../../dose/day-verdict.ts';
 import type { HandSet } from '../../dose/done-set.ts';
 import type { DoseField } from '../../dose/dose.ts';
-import type { CautionId, PrescribedExerciseId } from '../../dose/prescribed-exercise.ts';
+import type { CautionId } from '../../dose/prescribed-exercise.ts';
 import type { HoldReason, Proposal } from '../../dose/propose.ts';
 import type { LineState } from '../../dose/today-line.ts';
-import type { ExerciseId } from '../../exercises/exercise.ts';
 import type { QuestionsReason } from '../../symptoms/questions-due.ts';
 import type { RedFlagId, Urgency } from '../../symptoms/red-flags.ts';
 
@@ -24,11 +23,6 @@ export interface DayWords {
   readonly remindersFile: string;
   readonly reminder: (exercise: string, leg: string, reps: number) => string;
   readonly reminderAbout: string;
-  /** Those that no camera measures yet have no other name. */
-  readonly byHandOnly: Record<
-    Exclude<PrescribedExerciseId, ExerciseId>,
-    { readonly name: string; readonly plural: string; readonly about: string }
-  >;
   readonly dose: (reps: number, holdS: number) => string;
   readonly setsDone: (done: number, due: number) => string;
   readonly state: Record<Exclude<LineState, 'later' | 'rest-day'>, string>;

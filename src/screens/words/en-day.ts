@@ -18,9 +18,6 @@ export const enDay: DayWords = {
   remindersFile: 'evenside-reminders.ics',
   reminder: (exercise, leg, reps) => `${exercise}, ${leg}: ${reps}`,
   reminderAbout: 'Stop when it hurts more, or when tingling or numbness moves further down.',
-  byHandOnly: {
-    'toe-lift': { name: 'Big toe lift', plural: 'Big toe lifts', about: 'Sitting: lift your big toe, lower it.' },
-  },
   dose: (reps, holdS) => `${times(reps)}${holdS > 0 ? `, each held for ${holdS} s` : ''}`,
   setsDone: (done, due) => `${done} of ${due} done`,
   state: {

@@ -31,6 +31,8 @@ export const enResult: Words['result'] = {
     'far-leg':
       'The leg you chose was the one turned away from the camera, so nothing was measured. Turn round, or choose the other leg.',
     'camera-moved': 'The camera moved during the set.',
+    'sticker-lost': 'A sticker was hidden for a part of the set. Nothing was counted then.',
+    'sticker-jumped': 'In some pictures something else was taken for a sticker. Those were left out.',
   },
   curveTitle: 'The whole set',
   curveFile: { csv: 'Angles as CSV', json: 'Angles as JSON' },
@@ -49,6 +51,7 @@ export const enResult: Words['result'] = {
     'past-onset': 'past the start of symptoms',
     sinking: 'front of the foot sank',
     doubtful: 'doubtful',
+    'toes-along': 'other toes lifted too',
   },
   up: (seconds, sankAfter) => `up for ${seconds} s${sankAfter === null ? '' : `, sank after ${sankAfter} s`}`,
   foot: (d, error) => `foot ${Math.abs(d)}° ${d < 0 ? 'down' : 'up'} ±${error}°`,

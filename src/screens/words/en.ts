@@ -101,6 +101,12 @@ export const en = {
       about: 'Sitting: straighten your knee, lower your foot again.',
       angle: 'knee',
     },
+    'toe-lift': {
+      name: 'Big toe lift',
+      plural: 'Big toe lifts',
+      about: 'Sitting: lift your big toe, lower it.',
+      angle: 'big toe',
+    },
   },
   sides: { left: { leg: 'Left leg', legLower: 'left leg' }, right: { leg: 'Right leg', legLower: 'right leg' } },
   choose: {
@@ -194,6 +200,8 @@ export const en = {
       'not-lying': 'Lie down flat on your back.',
       'leg-not-held': 'Raise your straight leg with the strap, only until symptoms start.',
       'leg-too-high': 'Your leg is too high. Lower it a little.',
+      'stickers-missing': 'I can’t see all three stickers. Show the inner side of your foot.',
+      'stickers-small': 'Your foot is too small in the picture. Move the camera nearer.',
       'hold-still': 'Good. Now hold still.',
     },
     count: 'Count',

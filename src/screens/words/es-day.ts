@@ -18,13 +18,6 @@ export const esDay: DayWords = {
   remindersFile: 'evenside-recordatorios.ics',
   reminder: (exercise, leg, reps) => `${exercise}, ${leg}: ${reps}`,
   reminderAbout: 'Pare si duele más, o si el hormigueo o el adormecimiento baja más.',
-  byHandOnly: {
-    'toe-lift': {
-      name: 'Levantar el dedo gordo',
-      plural: 'Elevaciones del dedo gordo',
-      about: 'En una silla: levante el dedo gordo del pie y bájelo.',
-    },
-  },
   dose: (reps, holdS) => `${times(reps)}${holdS > 0 ? `, manteniendo cada una ${holdS} s` : ''}`,
   setsDone: (done, due) => `${done} de ${due} hechas`,
   state: {

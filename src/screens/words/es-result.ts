@@ -33,6 +33,8 @@ export const esResult: Words['result'] = {
     'far-leg':
       'La pierna elegida era la más alejada de la cámara, así que no se midió nada. Dese la vuelta o elija la otra pierna.',
     'camera-moved': 'La cámara se movió durante la serie.',
+    'sticker-lost': 'Una pegatina estuvo tapada durante una parte de la serie. Entonces no se contó nada.',
+    'sticker-jumped': 'En algunas imágenes se tomó otra cosa por una pegatina. Esas no se usaron.',
   },
   curveTitle: 'Toda la serie',
   curveFile: { csv: 'Ángulos como CSV', json: 'Ángulos como JSON' },
@@ -51,6 +53,7 @@ export const esResult: Words['result'] = {
     'past-onset': 'más allá del inicio de los síntomas',
     sinking: 'la punta del pie bajó',
     doubtful: 'dudosa',
+    'toes-along': 'otros dedos se levantaron también',
   },
   up: (seconds, sankAfter) => `arriba ${seconds} s${sankAfter === null ? '' : `, bajó a los ${sankAfter} s`}`,
   foot: (d, error) => `pie ${Math.abs(d)}° ${d < 0 ? 'abajo' : 'arriba'} ±${error}°`,

@@ -105,6 +105,12 @@ export const es: Words = {
       about: 'En una silla: estire la rodilla y vuelva a bajar el pie.',
       angle: 'rodilla',
     },
+    'toe-lift': {
+      name: 'Levantar el dedo gordo',
+      plural: 'Elevaciones del dedo gordo',
+      about: 'En una silla: levante el dedo gordo del pie y bájelo.',
+      angle: 'dedo gordo',
+    },
   },
   sides: {
     left: { leg: 'Pierna izquierda', legLower: 'pierna izquierda' },
@@ -205,6 +211,8 @@ export const es: Words = {
       'not-lying': 'Acuéstese del todo, boca arriba.',
       'leg-not-held': 'Levante la pierna recta con la correa, solo hasta que empiecen los síntomas.',
       'leg-too-high': 'La pierna está demasiado alta. Bájela un poco.',
+      'stickers-missing': 'No veo las tres pegatinas. Muestre la cara interna del pie.',
+      'stickers-small': 'El pie se ve demasiado pequeño. Acerque la cámara.',
       'hold-still': 'Bien. Ahora no se mueva.',
     },
     count: 'Cuenta',

@@ -1,10 +1,10 @@
-import type { LiveView, SetEvent } from '../measure/live-view.ts';
-import type { Observation } from '../measure/observation.ts';
-import type { SetSpec } from '../measure/set.ts';
-import type { SetResult } from '../measure/set-result.ts';
 import type { Ms } from '../units.ts';
+import type { LiveView, SetEvent } from './live-view.ts';
+import type { Observation } from './observation.ts';
+import type { SetSpec } from './set.ts';
+import type { SetResult } from './set-result.ts';
 
-/** The measurement as a session drives it, with a state of its own: `measure/set.ts` is the real one. */
+/** The measurement as a session drives it, with a state of its own: `set.ts` by the pose model, `sticker-set.ts` by stickers. */
 export interface SetMeasure<S> {
   readonly startSet: (spec: SetSpec) => S;
   readonly stepSet: (

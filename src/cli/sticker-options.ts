@@ -1,0 +1,36 @@
+import { exerciseOf } from '../exercises/catalogue.ts';
+import type { ExerciseId } from '../exercises/exercise.ts';
+import { fail, ok, type Result } from '../result.ts';
+
+interface Texts {
+  readonly by: string | undefined;
+  readonly colour: string | undefined;
+}
+
+/** `words` is one sentence. */
+type StickerOptionError = { readonly kind: 'sticker-option'; readonly words: string };
+
+const wrong = (words: string) => fail({ kind: 'sticker-option' as const, words });
+
+/**
+ * How a clip is to be seen, as said on the command line.
+ * @param exercise null: one's own, which is seen by the pose model
+ * @returns null: by the pose model
+ */
+export function stickerOptions(
+  { by, colour }: Texts,
+  exercise: ExerciseId | null,
+): Result<{ readonly colour: string | null } | null, StickerOptionError> {
+  const ways = exercise === null ? (['pose'] as const) : exerciseOf(exercise).seenBy;
+  const name = exercise ?? 'an exercise of your own';
+  if (by !== undefined && by !== 'pose' && by !== 'stickers') return wrong(`Give --by pose or --by stickers, not "${by}".`);
+  const way = by ?? ways[0];
+  if (!ways.includes(way)) return wrong(`--by ${way} is not for ${name}, which is seen by ${ways.join(' or ')}: leave it out.`);
+  if (colour !== undefined && way !== 'stickers') {
+    return wrong(`--sticker-colour is for what is seen by stickers, not for ${name} by the pose model: leave it out.`);
+  }
+  if (colour !== undefined && !/^#[0-9a-f]{6}$/i.test(colour)) {
+    return wrong(`Give --sticker-colour as six hexadecimal digits such as '#16d84c', in quotes, not "${colour}".`);
+  }
+  return ok(way === 'stickers' ? { colour: colour ?? null } : null);
+}

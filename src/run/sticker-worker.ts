@@ -1,0 +1,4 @@
+import { expose } from 'comlink';
+import { StickerService } from './sticker-service.ts';
+
+expose(new StickerService());
