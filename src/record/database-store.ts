@@ -90,6 +90,7 @@ export function storeOn(db: Database, locks: SetLocks, outdated: () => boolean, 
     of,
     people: peopleOn(db, attempt),
     records: async () => (await import('./file/database-records.ts')).recordsOn(db, attempt),
+    sync: async () => (await import('./sync/database-sync.ts')).syncOn(db, attempt),
     close: () => {
       locks.releaseAll();
       db.close();

@@ -3,6 +3,7 @@ import type { RecordStore } from './file/record-store.ts';
 import type { PeopleStore } from './people-store.ts';
 import type { PersonId } from './person.ts';
 import type { SetStore } from './set-store.ts';
+import type { SyncStore } from './sync/sync-store.ts';
 
 /** What is kept of one person: their measured sets and their diary. */
 export interface PersonStore extends SetStore {
@@ -15,5 +16,7 @@ export interface Store extends PersonStore {
   readonly people: PeopleStore;
   /** Loaded when it is first asked for. */
   readonly records: () => Promise<RecordStore>;
+  /** Loaded when it is first asked for. */
+  readonly sync: () => Promise<SyncStore>;
   readonly close: () => void;
 }
