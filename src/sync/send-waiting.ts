@@ -66,14 +66,15 @@ export async function sendWaiting(job: SendJob): Promise<Result<Sent, ServerErro
     return noted;
   };
 
-  const refused = () => new Set(unwanted.flatMap(({ ids }) => ids));
-  for (let most = SETS_AT_ONCE; ; most = SETS_AT_ONCE + refused().size) {
+  const unwantedIds = () => new Set(unwanted.flatMap(({ ids }) => ids));
+  for (let most = SETS_AT_ONCE; ; most = SETS_AT_ONCE + unwantedIds().size) {
     const waiting = await store.waiting(person, most);
     if (!waiting.ok) return waiting;
+    if (waiting.value.ids.size === unwantedIds().size) break;
     const diary = await job.diary();
     if (!diary.ok) return diary;
     const context: Context = { ...job.context, subject: { kind: 'existing', reference: patient }, diary: diary.value };
-    const skipped = refused();
+    const skipped = unwantedIds();
     const parcels = parcelsOf(context, waiting.value).filter(({ confirms }) => !confirms.every((id) => skipped.has(id)));
     if (parcels.length === 0) break;
     for (const batch of batchesOf(parcels)) {

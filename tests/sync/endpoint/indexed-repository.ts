@@ -1,4 +1,4 @@
-import { deepClone, matchesSearchRequest, type SearchRequest, type WithId } from '@medplum/core';
+import { deepClone, matchesSearchRequest, Operator, type SearchRequest, type WithId } from '@medplum/core';
 import { MemoryRepository } from '@medplum/fhir-router';
 import type { Bundle, Resource } from '@medplum/fhirtypes';
 
@@ -77,8 +77,11 @@ export class IndexedRepository extends MemoryRepository {
   override async search<T extends Resource>(request: SearchRequest<T>): Promise<Bundle<WithId<T>>> {
     const keys = this.candidates(request);
     if (!keys) return super.search(request);
+    // Looked at first, since the rest is slow; what it lets through is asked in full all the same.
+    const since = request.filters?.find(({ code, operator }) => code === '_lastUpdated' && operator === Operator.GREATER_THAN_OR_EQUALS)?.value;
     const found = keys
       .flatMap((key) => this.held.get(key)?.resource ?? [])
+      .filter(({ meta }) => since === undefined || (meta?.lastUpdated ?? '') >= since)
       .filter((resource) => matchesSearchRequest(resource, request)) as WithId<T>[];
     if (request.sortRules?.[0]?.code === '_lastUpdated')
       found.sort((a, b) => (a.meta?.lastUpdated ?? '').localeCompare(b.meta?.lastUpdated ?? ''));
