@@ -41,5 +41,6 @@ export const ResultScreen = later(async () => (await import('./result/result-scr
 export const ReviewScreen = later(async () => (await import('./review/review-screen.tsx')).ReviewScreen);
 export const SelfCheckScreen = later(async () => (await import('./check/self-check-screen.tsx')).SelfCheckScreen);
 export const SendScreen = later(async () => (await import('./record/send-screen.tsx')).SendScreen);
+export const ServerScreen = later(async () => (await import('./server/server-screen.tsx')).ServerScreen);
 export const TakeScreen = later(async () => (await import('./hand-over/take-screen.tsx')).TakeScreen);
 export const UnlockScreen = later(async () => (await import('./lock/unlock-screen.tsx')).UnlockScreen);

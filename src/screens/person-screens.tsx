@@ -22,6 +22,7 @@ import {
   ReviewScreen,
   SelfCheckScreen,
   SendScreen,
+  ServerScreen,
   TakeScreen,
 } from './later-screens.tsx';
 import { Page } from './parts/page.tsx';
@@ -80,6 +81,7 @@ export function PersonScreens({ home }: { readonly home: ReactNode }) {
       <Route path="/progress" component={ProgressScreen} />
       <Route path="/report" component={ReportScreen} />
       <Route path="/send" component={SendScreen} />
+      <Route path="/server" component={ServerScreen} />
       <Route path="/bring">
         <BringScreen />
       </Route>

@@ -5,6 +5,7 @@ import { FHIR_CATALOGUES } from '../../src/screens/words/fhir-catalogues.ts';
 import { LANGUAGES, languageOf, loadWords } from '../../src/screens/words/languages.ts';
 import { LOCK_CATALOGUES } from '../../src/screens/words/lock-catalogues.ts';
 import { RECORD_CATALOGUES } from '../../src/screens/words/record-catalogues.ts';
+import { SERVER_CATALOGUES } from '../../src/screens/words/server-catalogues.ts';
 import { STILL_CATALOGUES } from '../../src/screens/words/still-catalogues.ts';
 import type { Words } from '../../src/screens/words/words.ts';
 
@@ -28,6 +29,7 @@ const wholeOf = (language: (typeof LANGUAGES)[number]) => ({
   record: RECORD_CATALOGUES[language],
   still: STILL_CATALOGUES[language],
   fhir: FHIR_CATALOGUES[language],
+  server: SERVER_CATALOGUES[language],
 });
 
 describe.each(LANGUAGES)('the catalogue %s', (language) => {

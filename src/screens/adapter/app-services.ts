@@ -86,6 +86,7 @@ function servicesOf(person: PersonId, { opening, lock, going }: Shared, of: AppS
     messages: browserMessages(),
     people: peopleServices(opening),
     records: async () => (await import('./records.ts')).recordServices(opening, person),
+    server: async (base) => (await import('./server.ts')).serverServices(opening, person, base),
     lock,
     of,
   };

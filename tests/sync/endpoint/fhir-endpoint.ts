@@ -69,7 +69,8 @@ export async function fhirEndpoint({ clock = Date.now, validates = () => true, f
     const path = url.pathname.replace(/^\/fhir/, '') || '/';
     const asked: FhirRequest = { method, url: `${path}${url.search}`, pathname: '', params: {}, query, body };
     const [found, resource] = await router.handleRequest(asked, repository);
-    if (found.issue?.some(({ severity }) => severity === 'error')) throw new Refusal(400, JSON.stringify(found.issue));
+    if (found.issue?.some(({ severity }) => severity === 'error'))
+      throw new Refusal(found.id === 'not-found' ? 404 : 400, JSON.stringify(found.issue));
     return resource as Resource;
   };
 
@@ -90,6 +91,11 @@ export async function fhirEndpoint({ clock = Date.now, validates = () => true, f
       // As most servers do: what they hold is not sent back.
       return { ...answer, entry: (answer.entry ?? []).map(({ response }) => (response ? { response } : {})) };
     });
+  };
+
+  const found = async (url: URL): Promise<Resource> => {
+    if (/\/fhir\/\w+\/[^/]+$/.test(url.pathname)) return routed('GET', url, undefined);
+    return search(url);
   };
 
   const search = async (url: URL): Promise<Bundle> => {
@@ -151,7 +157,7 @@ export async function fhirEndpoint({ clock = Date.now, validates = () => true, f
       return;
     }
     try {
-      say(200, method === 'POST' ? await transaction(url, body as Bundle) : await search(url));
+      say(200, method === 'POST' ? await transaction(url, body as Bundle) : await found(url));
     } catch (cause) {
       say(
         cause instanceof Refusal ? cause.status : 500,

@@ -78,7 +78,9 @@ export class IndexedRepository extends MemoryRepository {
     const keys = this.candidates(request);
     if (!keys) return super.search(request);
     // Looked at first, since the rest is slow; what it lets through is asked in full all the same.
-    const since = request.filters?.find(({ code, operator }) => code === '_lastUpdated' && operator === Operator.GREATER_THAN_OR_EQUALS)?.value;
+    const since = request.filters?.find(
+      ({ code, operator }) => code === '_lastUpdated' && operator === Operator.GREATER_THAN_OR_EQUALS,
+    )?.value;
     const found = keys
       .flatMap((key) => this.held.get(key)?.resource ?? [])
       .filter(({ meta }) => since === undefined || (meta?.lastUpdated ?? '') >= since)
