@@ -30,7 +30,7 @@ export const enServer: ServerWords = {
   never: 'Never',
   send: 'Send now',
   takeIn: 'Take in now',
-  sent: (n) => (n === 0 ? 'Nothing was waiting: the server has everything.' : `The server now has ${records(n)} more.`),
+  sent: (n) => (n === 0 ? 'Nothing was waiting: the server has everything.' : `Sent: ${records(n)}.`),
   unwanted: (n, detail) =>
     `The server does not accept ${records(n)}; they stay here and are tried again the next time.${detail ? ` It says: ${detail}` : ''}`,
   taken: (fresh, grown) =>

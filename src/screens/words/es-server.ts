@@ -30,7 +30,7 @@ export const esServer: ServerWords = {
   never: 'Nunca',
   send: 'Enviar ahora',
   takeIn: 'Recoger ahora',
-  sent: (n) => (n === 0 ? 'No había nada pendiente: el servidor lo tiene todo.' : `El servidor tiene ahora ${records(n)} más.`),
+  sent: (n) => (n === 0 ? 'No había nada pendiente: el servidor lo tiene todo.' : `Enviado: ${records(n)}.`),
   unwanted: (n, detail) =>
     `El servidor no acepta ${records(n)}; se quedan aquí y se intentará la próxima vez.${detail ? ` Dice: ${detail}` : ''}`,
   taken: (fresh, grown) =>
