@@ -42,7 +42,7 @@ let stop: () => Promise<void> = async () => undefined;
 afterAll(() => stop());
 
 test(`after ${DAYS} days of cuts and retries, a patient and two therapists hold exactly the same records, none twice, none lost`, {
-  timeout: 120_000,
+  timeout: 300_000,
 }, async () => {
   const chance = seeded(20_260_501);
   let now = START;
@@ -82,7 +82,6 @@ test(`after ${DAYS} days of cuts and retries, a patient and two therapists hold 
     return idOf(100_000 + made);
   };
   const note = (id: string) => written.add(id);
-  const stops = { send: 0, take: 0 };
 
   for (let day = 0; day < DAYS; day += 1) {
     now = START + day * DAY_MS;
@@ -127,8 +126,8 @@ test(`after ${DAYS} days of cuts and retries, a patient and two therapists hold 
     // Patient and therapists come in any order, some at once, some days not at all; the clock of each request is the server's.
     const visits = everybody.map((each) => async () => {
       if (chance() < 0.3) return;
-      if (!(await each.send()).ok) stops.send += 1;
-      if (!(await each.takeIn()).ok) stops.take += 1;
+      await each.send();
+      await each.takeIn();
     });
     if (chance() < 0.2) await Promise.all(visits.map((visit) => visit()));
     else for (const visit of visits) await visit();
@@ -152,7 +151,4 @@ test(`after ${DAYS} days of cuts and retries, a patient and two therapists hold 
   expect([...faults.keys()]).toHaveLength(FAULTS.length);
   expect(Math.min(...faults.values())).toBeGreaterThan(20);
   expect(server.checked.bundles).toBeGreaterThan(10);
-  console.info(
-    `${written.size} records, ${server.seen.length} requests, faults ${JSON.stringify([...faults])}, given up ${JSON.stringify(stops)}`,
-  );
 });
