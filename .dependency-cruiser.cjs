@@ -15,11 +15,25 @@ const FLOW = [
   // Stores what symptoms and dose define, hence after them. Compare and dose read sets by their shape, not from the store.
   'record',
   'fhir',
+  'sync',
   'report',
   'run',
 ];
 /** Folders that hold no React, storage, worker or browser code. */
-const PURE = ['flow', 'stickers', 'signal', 'angles', 'reps', 'exercises', 'measure', 'compare', 'symptoms', 'dose', 'fhir'];
+const PURE = [
+  'flow',
+  'stickers',
+  'signal',
+  'angles',
+  'reps',
+  'exercises',
+  'measure',
+  'compare',
+  'symptoms',
+  'dose',
+  'fhir',
+  'sync',
+];
 const IMPURE_PACKAGES = [
   'react',
   'react-dom',

@@ -1,6 +1,8 @@
+import { join } from 'node:path';
 import { type PreviewServer, preview } from 'vite';
 import { fail, ok, type Result } from '../src/result.ts';
-import { cacheControlOf, SITE_HEADERS } from './headers.ts';
+import { cacheControlOf } from './headers.ts';
+import { headersFor, pageFor } from './known-server.ts';
 import { typeOf } from './site-assets.ts';
 
 /** The only address the site is served on: this machine's own. */
@@ -22,7 +24,7 @@ const codeOf = (cause: unknown): string => {
   return cause instanceof Error && /already in use/.test(cause.message) ? 'EADDRINUSE' : '';
 };
 
-function start(root: string, port: number): Promise<PreviewServer> {
+function start(root: string, port: number, fhirServer: string | null): Promise<PreviewServer> {
   return preview({
     configFile: false,
     root,
@@ -34,8 +36,10 @@ function start(root: string, port: number): Promise<PreviewServer> {
         name: 'evenside:headers',
         configurePreviewServer(server) {
           server.middlewares.use((request, response, next) => {
-            for (const [name, value] of Object.entries(SITE_HEADERS)) response.setHeader(name, value);
+            for (const [name, value] of Object.entries(headersFor(fhirServer))) response.setHeader(name, value);
             const { pathname } = new URL(request.url ?? '/', 'http://localhost');
+            const page = fhirServer === null ? null : pageFor(join(root, 'dist'), pathname, fhirServer);
+            if (page !== null) return void response.setHeader('Content-Type', 'text/html').end(page);
             const type = typeOf(pathname);
             if (type) response.setHeader('Content-Type', type);
             const kept = cacheControlOf(pathname);
@@ -51,11 +55,12 @@ function start(root: string, port: number): Promise<PreviewServer> {
 /**
  * Serves the built site (`dist` in `root`) on loopback.
  * @param port 0 for any free one
+ * @param fhirServer address of the FHIR server that the site knows; null: none, and nothing off the page's own origin can be asked
  */
-export async function serveSite(root: string, port: number): Promise<Result<Site, ServeError>> {
+export async function serveSite(root: string, port: number, fhirServer: string | null = null): Promise<Result<Site, ServeError>> {
   let server: PreviewServer;
   try {
-    server = await start(root, port);
+    server = await start(root, port, fhirServer);
   } catch (cause) {
     const code = codeOf(cause);
     if (code === 'EADDRINUSE') return fail({ kind: 'port-taken', port });

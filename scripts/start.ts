@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import type { Result } from '../src/result.ts';
 import { ensureSite } from './build-site.ts';
 import { type ServeError, type Site, serveSite } from './serve-site.ts';
-import { portOf } from './start-arguments.ts';
+import { startArguments } from './start-arguments.ts';
 
 const ROOT = join(import.meta.dirname, '..');
 /** Chosen: free of well-known services. */
@@ -12,12 +12,12 @@ const DEFAULT_PORT = 4310;
 const PORTS_TRIED = 20;
 const BAD_ARGUMENTS = 2;
 
-async function onFreePort(): Promise<Result<Site, ServeError>> {
+async function onFreePort(fhirServer: string | null): Promise<Result<Site, ServeError>> {
   for (let port = DEFAULT_PORT; port < DEFAULT_PORT + PORTS_TRIED; port += 1) {
-    const site = await serveSite(ROOT, port);
+    const site = await serveSite(ROOT, port, fhirServer);
     if (site.ok || site.error.kind !== 'port-taken') return site;
   }
-  return serveSite(ROOT, 0);
+  return serveSite(ROOT, 0, fhirServer);
 }
 
 function sayWhy(error: ServeError): string {
@@ -36,13 +36,14 @@ function giveUp(words: string, exitCode: number): never {
   process.exit(exitCode);
 }
 
-const wanted = portOf(process.argv.slice(2));
+const wanted = startArguments(process.argv.slice(2));
 if (!wanted.ok) giveUp(wanted.error.words, BAD_ARGUMENTS);
+const { port, fhirServer } = wanted.value;
 const built = await ensureSite(ROOT, (line) => process.stdout.write(`${line}\n`));
 if (!built.ok) giveUp(built.error.words, 1);
-const site = await (wanted.value === null ? onFreePort() : serveSite(ROOT, wanted.value));
+const site = await (port === null ? onFreePort(fhirServer) : serveSite(ROOT, port, fhirServer));
 if (!site.ok) giveUp(sayWhy(site.error), 1);
-if (wanted.value === null && site.value.port !== DEFAULT_PORT) {
+if (port === null && site.value.port !== DEFAULT_PORT) {
   // A browser keeps its data by address, port included.
   process.stdout.write(
     `Port ${DEFAULT_PORT} is taken, so this address is another one: sets stored at the usual address don't show here.\n`,

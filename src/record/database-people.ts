@@ -11,6 +11,7 @@ import { type Person, type PersonId, personShape } from './person.ts';
 import { setRowsOf } from './read-sets.ts';
 import { idOfRow, shaped, wordsOfShape } from './shape.ts';
 import type { StoreError } from './store-error.ts';
+import { forgetServer, serverTables } from './sync/forget-server.ts';
 import { removeSet } from './write-sets.ts';
 
 /** How many days of sets the facts rest on, back from the last set. Chosen: what the day and the review look back on, eight weeks. */
@@ -39,7 +40,7 @@ async function sinceOf(db: Database, person: PersonId): Promise<string> {
 const without = (db: Database, id: PersonId) =>
   atOnce(
     db,
-    [db.people, db.facts, db.diary, db.sets, db.reps, db.results, db.edits, db.recordIds],
+    [db.people, db.facts, db.diary, db.sets, db.reps, db.results, db.edits, db.recordIds, ...serverTables(db)],
     async (): Promise<Result<void, PersonError | { readonly kind: 'set-running'; readonly id: string }>> => {
       if (!(await db.people.get(id))) return fail({ kind: 'person-missing', id });
       const sets = await setRowsOf(db, id).toArray();
@@ -48,6 +49,7 @@ const without = (db: Database, id: PersonId) =>
       for (const set of sets) await removeSet(db, set.id);
       await db.diary.where('[person+day]').between([id, Dexie.minKey], [id, Dexie.maxKey]).delete();
       await db.facts.delete(id);
+      await forgetServer(db, id);
       await db.recordIds.filter(({ person }) => person === id).delete();
       await db.people.delete(id);
       return ok(undefined);

@@ -92,6 +92,7 @@ export function storeOn(db: Database, locks: SetLocks, outdated: () => boolean, 
     people: peopleOn(db, attempt),
     records: async () => (await import('./file/database-records.ts')).recordsOn(db, attempt),
     rows: () => attempt<StoredRows, StoreError>(async () => ok(await (await import('./stored-rows.ts')).storedRows(db))),
+    sync: async () => (await import('./sync/database-sync.ts')).syncOn(db, attempt),
     close: () => {
       locks.releaseAll();
       db.close();

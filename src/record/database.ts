@@ -13,6 +13,7 @@ import { type Person, type PersonId, SELF } from './person.ts';
 import type { RepEdit } from './rep-edit.ts';
 import { withStandRow, withStandsRow } from './stand-time-row.ts';
 import type { SetHeader, SetRunState } from './stored-set.ts';
+import type { Connection } from './sync/sync-store.ts';
 
 export interface SetRow extends SetHeader {
   readonly state: SetRunState;
@@ -36,6 +37,12 @@ export interface RecordIdRow {
   readonly person: PersonId;
 }
 
+/** A record that the person's server has. */
+export interface ConfirmedRow {
+  readonly person: PersonId;
+  readonly id: string;
+}
+
 /** An entry with whose diary it stands in. */
 export type DiaryRow = DiaryEntry & { readonly person: PersonId };
 
@@ -49,6 +56,10 @@ export type Database = Dexie & {
   readonly edits: Table<EditRow, number>;
   /** Under which ids a person's record goes from one machine to another. */
   readonly recordIds: Table<RecordIdRow, string>;
+  /** Which server knows a person, and how far it went. */
+  readonly servers: Table<Connection, PersonId>;
+  /** The records that their server has. */
+  readonly confirmed: Table<ConfirmedRow, [PersonId, string]>;
   /** One row while the passphrase lock is on. */
   readonly lock: Table<LockRow, string>;
   readonly diary: Table<DiaryRow, string>;
@@ -103,6 +114,7 @@ export const VERSIONS: readonly DatabaseVersion[] = [
   { version: 7, stores: { lock: 'id' } },
   { version: 8, stores: {}, upgrade: { results: withGlideRow } },
   { version: 9, stores: { recordIds: 'id' } },
+  { version: 11, stores: { servers: 'person', confirmed: '[person+id]' } },
 ];
 
 /** The version that the database has once it is open. */

@@ -6,6 +6,7 @@ import type { PersonId } from './person.ts';
 import type { SetStore } from './set-store.ts';
 import type { StoreError } from './store-error.ts';
 import type { StoredRows } from './stored-rows.ts';
+import type { SyncStore } from './sync/sync-store.ts';
 
 /** What is kept of one person: their measured sets and their diary. */
 export interface PersonStore extends SetStore {
@@ -20,5 +21,7 @@ export interface Store extends PersonStore {
   readonly records: () => Promise<RecordStore>;
   /** How much is stored, of everybody. */
   readonly rows: () => Promise<Result<StoredRows, StoreError>>;
+  /** Loaded when it is first asked for. */
+  readonly sync: () => Promise<SyncStore>;
   readonly close: () => void;
 }

@@ -57,6 +57,7 @@ export const ReviewScreen = later(async () => (await import('./review/review-scr
 export const SafetyScreen = later(async () => (await import('./safety/safety-screen.tsx')).SafetyScreen);
 export const SelfCheckScreen = later(async () => (await import('./check/self-check-screen.tsx')).SelfCheckScreen);
 export const SendScreen = later(async () => (await import('./record/send-screen.tsx')).SendScreen);
+export const ServerScreen = later(async () => (await import('./server/server-screen.tsx')).ServerScreen);
 export const SetScreen = later(async () => (await import('./set/set-screen.tsx')).SetScreen);
 /** Keeps the site for the time without a network, once the page stands. */
 export const SiteWatch = laterUnseen(async () => {

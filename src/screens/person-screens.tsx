@@ -22,6 +22,7 @@ import {
   SafetyScreen,
   SelfCheckScreen,
   SendScreen,
+  ServerScreen,
   SetScreen,
   TakeScreen,
   TodayScreen,
@@ -82,6 +83,7 @@ export function PersonScreens({ home }: { readonly home: ReactNode }) {
         <Route path="/progress" component={ProgressScreen} />
         <Route path="/report" component={ReportScreen} />
         <Route path="/send" component={SendScreen} />
+        <Route path="/server" component={ServerScreen} />
         <Route path="/bring">
           <BringScreen />
         </Route>

@@ -32,6 +32,7 @@ import type { Deg, Ms, Ratio } from '../units.ts';
 import type { LockServices } from './lock/lock-services.ts';
 import type { Problem, ProblemKind } from './problem.ts';
 import type { RecordServices } from './record/record-services.ts';
+import type { ServerServices } from './server/server-services.ts';
 import type { HereServices } from './stored/here-services.ts';
 
 /** Where a set's pictures come from. */
@@ -227,6 +228,8 @@ export interface AppServices {
   readonly people: PeopleServices;
   /** Loaded when it is first asked for. */
   readonly records: () => Promise<RecordServices>;
+  /** The clinic's server at this address; loaded when it is first asked for. */
+  readonly server: (base: string) => Promise<ServerServices>;
   /** The same with the sets and the diary of somebody else. */
   readonly of: (person: PersonId) => AppServices;
 }

@@ -140,6 +140,9 @@ export function fakeServices(stored: readonly ShownSet[] = [], change: Partial<A
         return ok(null);
       },
     },
+    server: async () => {
+      throw new Error('server requires a page that knows one, got none');
+    },
     records: async () => {
       throw new Error('these screens ask for no record file');
     },

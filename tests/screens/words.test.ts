@@ -7,6 +7,7 @@ import { GLIDE_SET_CATALOGUES } from '../../src/screens/words/glide-set-catalogu
 import { LANGUAGES, languageOf, loadWords } from '../../src/screens/words/languages.ts';
 import { LOCK_CATALOGUES } from '../../src/screens/words/lock-catalogues.ts';
 import { RECORD_CATALOGUES } from '../../src/screens/words/record-catalogues.ts';
+import { SERVER_CATALOGUES } from '../../src/screens/words/server-catalogues.ts';
 import { STILL_CATALOGUES } from '../../src/screens/words/still-catalogues.ts';
 import { STORED_CATALOGUES } from '../../src/screens/words/stored-catalogues.ts';
 import type { Words } from '../../src/screens/words/words.ts';
@@ -34,6 +35,7 @@ const wholeOf = (language: (typeof LANGUAGES)[number]) => ({
   stored: STORED_CATALOGUES[language],
   glide: GLIDE_CATALOGUES[language],
   glideSet: GLIDE_SET_CATALOGUES[language],
+  server: SERVER_CATALOGUES[language],
 });
 
 describe.each(LANGUAGES)('the catalogue %s', (language) => {

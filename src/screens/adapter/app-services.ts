@@ -89,6 +89,7 @@ function servicesOf(person: PersonId, { opening, lock, busy, going }: Shared, of
     messages: browserMessages(),
     people: peopleServices(opening),
     records: async () => (await import('./records.ts')).recordServices(opening, person),
+    server: async (base) => (await import('./server.ts')).serverServices(opening, person, base),
     lock,
     busy,
     here: hereServices(opening),

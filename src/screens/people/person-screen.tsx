@@ -7,6 +7,7 @@ import { useDay } from '../day/use-day.ts';
 import { Icon } from '../parts/icon.tsx';
 import { Page } from '../parts/page.tsx';
 import { useRecordWords } from '../record/use-record-words.ts';
+import { ServerLink } from '../server/server-link.tsx';
 import { useWords } from '../words/words-context.tsx';
 import { AttentionList } from './attention-list.tsx';
 import type { PersonInUse } from './person-context.tsx';
@@ -78,6 +79,7 @@ export function PersonScreen({ person, change }: PersonInUse) {
               <strong>{bring.open.person.name}</strong>
               <span className="soft small">{bring.open.person.about}</span>
             </Link>
+            <ServerLink look="part" />
           </nav>
           <div className="person-actions">
             <button type="button" className="button" onClick={() => setEditing(true)}>

@@ -9,6 +9,7 @@ import { timeZoneHere } from '../parts/clock-now.ts';
 import { saveFile } from '../parts/save-file.ts';
 import { usePerson } from '../people/person-context.tsx';
 import { useRecordWords } from '../record/use-record-words.ts';
+import { ServerLink } from '../server/server-link.tsx';
 import type { Everything, Problem } from '../services.ts';
 import { useServices } from '../services-context.tsx';
 import type { Words } from '../words/words.ts';
@@ -84,6 +85,7 @@ export function ReportFiles({ day }: { readonly day: CalendarDay }) {
         <Link href="/bring" className="button">
           {bring.open[person ? 'person' : 'self'].name}
         </Link>
+        <ServerLink look="button" />
       </div>
       <p className="soft small">{person ? people.person.filesHint : report.filesHint}</p>
       <DayProblem problem={problem} />

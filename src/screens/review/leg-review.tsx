@@ -77,7 +77,9 @@ export function LegReview({ line, reviewed: { log, from, to } }: { readonly line
           }))}
         />
       ) : null}
-      <GlideSetsTable sets={line.glides} />
+      <div className="review-glides">
+        <GlideSetsTable sets={line.glides} />
+      </div>
       <ValueTable
         summary={byWeek ? lines.weeksTable : lines.daysTable}
         columns={[progress.day, progress.sets]}

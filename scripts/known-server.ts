@@ -1,0 +1,32 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { SITE_HEADERS, withOrigin } from './headers.ts';
+
+const POLICY = 'Content-Security-Policy';
+/** In which tag of the page the address stands; read by `src/screens/server/known-server.ts`. */
+const TAG = 'evenside-fhir-server';
+
+/** The headers of a site that knows a FHIR server, or none. */
+export const headersFor = (fhirServer: string | null): Readonly<Record<string, string>> =>
+  fhirServer === null
+    ? SITE_HEADERS
+    : { ...SITE_HEADERS, [POLICY]: withOrigin(SITE_HEADERS[POLICY] ?? '', new URL(fhirServer).origin) };
+
+const escaped = (text: string): string =>
+  text.replaceAll('&', '&amp;').replaceAll('"', '&quot;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
+
+/**
+ * The page with the server's address in it. Its own policy, in a tag, holds beside that of the header, so that both must let the server through.
+ * @param dist folder of the built site
+ * @returns null: another file than the page
+ */
+export function pageFor(dist: string, path: string, fhirServer: string): string | null {
+  if (path !== '/' && path !== '/index.html') return null;
+  const file = join(dist, 'index.html');
+  if (!existsSync(file)) return null;
+  const html = readFileSync(file, 'utf8');
+  const tag = html.match(/<meta http-equiv="Content-Security-Policy"[^>]*>/)?.[0];
+  if (!tag) throw new Error('pageFor requires a page with its policy in a tag, got none');
+  const opened = tag.replace(/connect-src (?:'|&#39;)self(?:'|&#39;)/, (rule) => `${rule} ${new URL(fhirServer).origin}`);
+  return html.replace(tag, `${opened}<meta name="${TAG}" content="${escaped(fhirServer)}">`);
+}

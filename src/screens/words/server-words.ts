@@ -1,0 +1,35 @@
+import type { ServerError } from '../../sync/server-error.ts';
+
+/** Texts of the screen of the clinic's server. */
+export interface ServerWords {
+  readonly title: string;
+  readonly open: { readonly name: string; readonly about: string };
+  readonly none: string;
+  readonly leaves: { readonly title: string; readonly self: string; readonly person: string; readonly stays: string };
+  readonly address: string;
+  readonly openServer: string;
+  readonly id: string;
+  readonly idHint: string;
+  readonly idWrong: string;
+  readonly connect: string;
+  readonly working: string;
+  readonly patient: string;
+  readonly waiting: string;
+  readonly records: (n: number) => string;
+  readonly lastSent: string;
+  readonly lastTaken: string;
+  readonly never: string;
+  readonly send: string;
+  readonly takeIn: string;
+  readonly sent: (n: number) => string;
+  readonly unwanted: (n: number, detail: string) => string;
+  readonly taken: (fresh: number, grown: number) => string;
+  readonly conflicts: (n: number) => string;
+  readonly unread: (n: number) => string;
+  readonly disconnect: string;
+  readonly disconnectAbout: string;
+  readonly fault: string;
+  readonly elsewhere: string;
+  /** One sentence each. */
+  readonly faults: Readonly<Record<ServerError['kind'], string>>;
+}
