@@ -1,13 +1,17 @@
 import { useEffect, useRef } from 'react';
 import { isLegAngle } from '../../angles/joint-angle.ts';
 import { exerciseOf } from '../../exercises/catalogue.ts';
+import { stickersOf } from '../../measure/sticker-angle.ts';
+import type { StickersSeen } from '../../measure/stickers-seen.ts';
 import { deg } from '../../units.ts';
 import { ExerciseDrawing } from '../choose/exercise-drawing.tsx';
 import { StreamPicture } from '../parts/stream-picture.tsx';
 import type { SetPlan } from '../services.ts';
 import { useWords } from '../words/words-context.tsx';
+import { stickersOfPlan } from './by-stickers.ts';
 import { drawFrame } from './draw-frame.ts';
 import { drawLeg, type LegMarks } from './draw-leg.ts';
+import { drawStickers } from './draw-stickers.ts';
 import './picture.css';
 import type { Moment } from './run.ts';
 import { useRun, useRunState } from './run-context.tsx';
@@ -30,6 +34,10 @@ function bandsOf(
     limit: onsetDeg === null ? null : band(onsetDeg, onsetDeg),
   };
 }
+
+/** The stickers from one end to the other; a lost one is null. */
+const followed = (stickers: StickersSeen | null, exercise: SetPlan['exercise']) =>
+  stickersOf(exerciseOf(exercise).angle).map((name) => stickers?.points[name] ?? null);
 
 interface PictureProps {
   readonly plan: SetPlan;
@@ -66,17 +74,22 @@ export function Picture({ plan, unlabelled = false }: PictureProps) {
       reached: colourOf('--leg-reached'),
     };
     const whole = new Intl.NumberFormat(locale, { maximumFractionDigits: 0 });
+    const bySticker = stickersOfPlan(plan) !== null;
     const paint = () => {
       const moment = run.moment.getState();
-      const { leg, angleDeg } = moment;
+      const { leg, angleDeg, stickers } = moment;
       // Adding zero writes a rounded -0 as 0.
       const angle = angleDeg === null || unlabelled ? null : `${whole.format(Math.round(angleDeg) + 0).replace('-', '−')}°`;
+      if (bySticker) {
+        drawStickers(canvas, size, followed(stickers, exercise), { angle, cross: null }, colours);
+        return;
+      }
       drawLeg(canvas, size, leg, { exercise, angle, ...bandsOf(moment, plan) }, colours);
     };
     paint();
     // A new frame's time is no new leg.
     return run.moment.subscribe((now, before) => {
-      if (now.leg !== before.leg || now.angleDeg !== before.angleDeg) paint();
+      if (now.leg !== before.leg || now.stickers !== before.stickers || now.angleDeg !== before.angleDeg) paint();
     });
   }, [run, size, exercise, plan, locale, unlabelled]);
 

@@ -178,6 +178,13 @@ export const en = {
     lost: 'I can’t see your leg. Your count is kept.',
     lostVoice: 'I can’t see your leg.',
     foundVoice: 'I see you again.',
+    stickers: {
+      looking: 'Looking for the three stickers …',
+      lost: 'I can’t see all three stickers. Your count is kept.',
+      mixedUp: 'Something else looks like a sticker. Not counting. Clear the view to your foot.',
+      lostVoice: 'I can’t see all three stickers.',
+      foundVoice: 'I see them again.',
+    },
     saving: 'Working out your result …',
     finishing: {
       'target-reached': 'Done. You can rest.',
