@@ -20,6 +20,7 @@ import {
   ResultScreen,
   ReviewScreen,
   SelfCheckScreen,
+  StickerScreen,
   TakeScreen,
 } from './later-screens.tsx';
 import { Page } from './parts/page.tsx';
@@ -50,6 +51,7 @@ export function PersonScreens({ home }: { readonly home: ReactNode }) {
       <Route path="/choose/:other">
         <Redirect to="/" replace />
       </Route>
+      <Route path="/stickers" component={StickerScreen} />
       <Route path="/run" component={SetScreen} />
       <Route path="/set/:id">{({ id }) => <ResultScreen id={id} key={id} />}</Route>
       <Route path="/today" component={TodayScreen} />

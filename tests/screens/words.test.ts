@@ -3,6 +3,7 @@ import { en } from '../../src/screens/words/en.ts';
 import { es } from '../../src/screens/words/es.ts';
 import { LANGUAGES, languageOf, loadWords } from '../../src/screens/words/languages.ts';
 import { LOCK_CATALOGUES } from '../../src/screens/words/lock-catalogues.ts';
+import { STICKER_CATALOGUES } from '../../src/screens/words/sticker-catalogues.ts';
 import { STILL_CATALOGUES } from '../../src/screens/words/still-catalogues.ts';
 import type { Words } from '../../src/screens/words/words.ts';
 
@@ -24,6 +25,7 @@ const wholeOf = (language: (typeof LANGUAGES)[number]) => ({
   ...CATALOGUES[language],
   lockScreens: LOCK_CATALOGUES[language],
   still: STILL_CATALOGUES[language],
+  stickers: STICKER_CATALOGUES[language],
 });
 
 describe.each(LANGUAGES)('the catalogue %s', (language) => {

@@ -14,6 +14,9 @@ import { Icon } from '../parts/icon.tsx';
 import { Page } from '../parts/page.tsx';
 import type { SetPlan } from '../services.ts';
 import { useBegin } from '../set/begin.ts';
+import { jointOf } from '../stickers/joint-of.ts';
+import { StickerAdvice } from '../stickers/sticker-advice.tsx';
+import { StickerPlan } from '../stickers/sticker-plan.tsx';
 import { useWords } from '../words/words-context.tsx';
 import './go-screen.css';
 import { LessButton } from './less-button.tsx';
@@ -82,8 +85,19 @@ function Go({ today, line, add }: GoProps) {
         <div className="go-how">
           {measured ? (
             <figure className="go-camera">
-              <CameraPlan posture={exerciseOf(measured).posture} side={side} />
-              <figcaption>{choose.camera[exerciseOf(measured).posture]}</figcaption>
+              {exerciseOf(measured).seenBy[0] === 'stickers' ? (
+                <>
+                  <StickerPlan joint={jointOf(measured)} side={side} />
+                  <figcaption>
+                    <StickerAdvice joint={jointOf(measured)} />
+                  </figcaption>
+                </>
+              ) : (
+                <>
+                  <CameraPlan posture={exerciseOf(measured).posture} side={side} />
+                  <figcaption>{choose.camera[exerciseOf(measured).posture]}</figcaption>
+                </>
+              )}
             </figure>
           ) : null}
           <NumberStepper
