@@ -97,7 +97,7 @@ export function ChooseScreen({ kind }: { readonly kind: Exclude<PictureKind, 'ex
             )}
             <figcaption>
               {bySticker(choices) ? (
-                <StickerAdvice joint={jointOf(exercise)} />
+                <StickerAdvice joint={jointOf(exercise)} short />
               ) : kind === 'file' ? (
                 choose.filmed
               ) : (

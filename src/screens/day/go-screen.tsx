@@ -89,7 +89,7 @@ function Go({ today, line, add }: GoProps) {
                 <>
                   <StickerPlan joint={jointOf(measured)} side={side} />
                   <figcaption>
-                    <StickerAdvice joint={jointOf(measured)} />
+                    <StickerAdvice joint={jointOf(measured)} short />
                   </figcaption>
                 </>
               ) : (

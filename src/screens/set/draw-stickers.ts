@@ -1,5 +1,6 @@
 import type { PictureSize } from '../../capture/frame.ts';
 import type { PicturePoint } from '../../measure/live-view.ts';
+import { px } from '../../units.ts';
 import type { LegColours } from './draw-leg.ts';
 
 /** Shares of the picture's longer side. Chosen: the sticker in the ring stays seen. */
@@ -102,11 +103,13 @@ export function drawStickers(
       context.stroke();
     }
   }
-  for (const point of points) {
-    if (point?.name)
-      plate(context, point.name, { x: point.x, y: (point.y + scale * (RING + NAME)) as typeof point.y }, scale * NAME, colours);
-  }
+  // The middle one's name above: beside each other they would cover each other.
+  points.forEach((point, i) => {
+    if (!point?.name) return;
+    const away = scale * (RING + NAME) * (i === 1 ? -1 : 1);
+    plate(context, point.name, { x: point.x, y: px(point.y + away) }, scale * NAME, colours);
+  });
   const middle = points[1];
   if (angle !== null && middle)
-    plate(context, angle, { x: middle.x, y: (middle.y - scale * (RING + TEXT)) as typeof middle.y }, scale * TEXT, colours);
+    plate(context, angle, { x: middle.x, y: px(middle.y - scale * (RING + TEXT)) }, scale * TEXT, colours);
 }

@@ -1,9 +1,22 @@
 import { useStickerWords } from '../words/sticker-catalogues.ts';
 import type { StickerJoint } from '../words/sticker-words.ts';
 
+interface StickerAdviceProps {
+  readonly joint: StickerJoint;
+  /** The drawing stands beside it, and the places are told on the next screen. */
+  readonly short?: boolean;
+}
+
 /** Which stickers, and where they go, in words. */
-export function StickerAdvice({ joint }: { readonly joint: StickerJoint }) {
+export function StickerAdvice({ joint, short = false }: StickerAdviceProps) {
   const words = useStickerWords();
+  if (short)
+    return (
+      <>
+        <p>{words.whatStickers}</p>
+        <p className="soft small">{words.cameraShort[joint]}</p>
+      </>
+    );
   return (
     <>
       <p>{words.camera[joint]}</p>

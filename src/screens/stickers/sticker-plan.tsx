@@ -42,7 +42,7 @@ export function StickerPlan({ joint, side }: { readonly joint: StickerJoint; rea
           className="sticker-plan-foot"
           d="M57 6c3 36-2 60-10 82-8 20-12 48 8 49h38c16-1 22-8 40-8 18 0 22 8 42 8h52c15 0 18-20 3-24-18-5-28-4-42-10-20-9-34-16-52-26-22-13-34-28-36-52l-1-19z"
         />
-        <path className="sticker-plan-toe" d="M176 130c16 3 30 2 46-1M226 101l8 2" />
+        <path className="sticker-plan-toe" d="M176 130c16 3 30 2 46-1" />
       </g>
       {PLACES[joint].map(({ name, at, label }) => (
         <g key={name}>

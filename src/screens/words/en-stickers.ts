@@ -31,6 +31,10 @@ export const enStickers: StickerWords = {
     toe: 'Camera low and close: about 30 cm from the inner side of the foot, at the height of the toe. The foot fills the picture.',
     ankle: 'Camera low and close: about 50 cm from the side of the foot. Foot and half of the lower leg fill the picture.',
   },
+  cameraShort: {
+    toe: 'Camera low and close to the inner side of the foot.',
+    ankle: 'Camera low and close to the side of the foot and the lower leg.',
+  },
   whatStickers:
     'Round, matt stickers, 8 to 12 mm wide, in any bright colour unlike your skin, the floor and your sock. All three may be alike.',
   noStickers: 'No stickers? Tap three points on the bare skin instead. That is less exact.',

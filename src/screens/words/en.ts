@@ -105,7 +105,7 @@ export const en = {
       name: 'Big toe lift',
       plural: 'Big toe lifts',
       about: 'Sitting: lift your big toe, lower it.',
-      angle: 'big toe',
+      angle: 'big toe, extension',
     },
   },
   sides: { left: { leg: 'Left leg', legLower: 'left leg' }, right: { leg: 'Right leg', legLower: 'right leg' } },

@@ -30,6 +30,10 @@ export const esStickers: StickerWords = {
     toe: 'La cámara baja y cerca: a unos 30 cm de la cara interna del pie, a la altura del dedo. El pie llena la imagen.',
     ankle: 'La cámara baja y cerca: a unos 50 cm del lado del pie. El pie y media pierna llenan la imagen.',
   },
+  cameraShort: {
+    toe: 'La cámara baja y cerca de la cara interna del pie.',
+    ankle: 'La cámara baja y cerca del lado del pie y de la pierna.',
+  },
   whatStickers:
     'Pegatinas redondas y mates, de 8 a 12 mm, de cualquier color vivo distinto de la piel, el suelo y el calcetín. Las tres pueden ser iguales.',
   noStickers: '¿Sin pegatinas? Toque tres puntos en la piel. Es menos exacto.',

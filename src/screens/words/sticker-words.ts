@@ -22,6 +22,7 @@ export interface StickerWords {
   readonly drawing: Record<StickerJoint, string>;
   readonly distance: Record<StickerJoint, string>;
   readonly camera: Record<StickerJoint, string>;
+  readonly cameraShort: Record<StickerJoint, string>;
   readonly whatStickers: string;
   readonly noStickers: string;
   readonly picture: string;
