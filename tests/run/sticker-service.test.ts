@@ -132,6 +132,23 @@ describe('stickers', () => {
   });
 });
 
+test('points that were tapped are followed from rest into the set, on its own clock', () => {
+  const service = new StickerService();
+  const spots = { knuckle: { x: 220.5, y: 150.5 }, arch: { x: 130.5, y: 150.5 }, tip: { x: 265.5, y: 150.5 } };
+  expect(service.tapSkin(frame(discs(0)), 0, spots)).toEqual({ ok: true, value: null });
+  service.begin({ angle: TOE, start: { kind: 'skin' } });
+  for (let i = 0; i < 15; i++) {
+    const { stickers } = service.observe(frame(discs(i)), 0, ms(90_000 + 33 * i));
+    const rad = (i * Math.PI) / 180;
+    const { tip } = stickers?.points ?? {};
+    expect(Math.hypot((tip?.x ?? 0) - (220.5 + 45 * Math.cos(rad)), (tip?.y ?? 0) - (150.5 - 45 * Math.sin(rad)))).toBeLessThan(
+      1,
+    );
+  }
+  const beside = { ...spots, arch: { x: -40, y: 150 } };
+  expect(service.tapSkin(frame([]), 0, beside)).toMatchObject({ ok: false, error: { kind: 'outside', name: 'arch' } });
+});
+
 test('a set with points on skin cannot begin before they were tapped', () => {
   expect(() => new StickerService().begin({ angle: TOE, start: { kind: 'skin' } })).toThrow('tapped');
 });

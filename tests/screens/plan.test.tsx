@@ -68,12 +68,12 @@ describe('a line of the plan', () => {
     expect((await kept(entries)).items[0]?.tempoS).toBeNull();
   });
 
-  test('that no camera measures has no range in degrees', async () => {
+  test('of the big toe goes until symptoms start, or to a range in degrees', async () => {
     shownAt('/plan', fakeServices().services);
     await take(/Big toe lift/);
     const line = await lineOf(/Big toe lift/);
     expect(within(line).getByRole('radio', { name: 'Until symptoms start' })).toBeTruthy();
-    expect(within(line).queryByRole('radio', { name: 'To a range' })).toBeNull();
+    expect(within(line).getByRole('radio', { name: 'To a range' })).toBeTruthy();
   });
 
   test('whose range ends before it begins says so, and is not kept', async () => {
