@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { siteForTests } from './harness.ts';
+import { tabThrough } from './keyboard.ts';
 import { pageFaults } from './page-faults.ts';
 
 const CLIP = 'tests/clips/toe-left-green.mp4';
@@ -141,6 +142,7 @@ test('stickers are tapped one by one; a tap beside them says what to do; whoever
       await page.emulateMedia({ colorScheme });
       expect(await pageFaults(page)).toEqual([]);
     }
+    expect(await tabThrough(page)).toEqual([]);
   }
   await page.setViewportSize({ width: 1280, height: 800 });
   await page.getByRole('button', { name: 'Tap the stickers myself' }).click();

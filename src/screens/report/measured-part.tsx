@@ -17,7 +17,8 @@ export function MeasuredPart({ lines }: { readonly lines: readonly LineProgress[
         <p>{measured.none}</p>
       ) : (
         <p className="report-fine">
-          {measured.method} {measured.key} {measured.errors}
+          {measured.method} {ranged.some(({ item }) => item.exercise === 'toe-lift') ? `${measured.toeMethod} ` : ''}
+          {measured.key} {measured.errors}
         </p>
       )}
       <div className="report-charts">

@@ -23,12 +23,13 @@ const SIGNS: Readonly<Record<CheckState, IconName>> = { good: 'check', bad: 'war
 /** The one sentence that matters now. */
 function useSentence({ names }: SetUp, { mode, tapped, start, refusal }: SetUpState): string {
   const words = useStickerWords();
-  if (refusal) return words.refusals[refusal];
+  if (refusal && (start || mode === 'find')) return words.refusals[refusal];
   if (start) return mode === 'find' ? words.found : words.tapped;
   if (mode === 'find') return words.searching;
   const next = names.find((n) => !tapped[n]) ?? names[0];
   const say = mode === 'skin' ? words.skinNext : words.tapNext;
-  return say((next && words.names[next]) ?? '', Math.min(names.length, Object.keys(tapped).length + 1));
+  const asked = say((next && words.names[next]) ?? '', Math.min(names.length, Object.keys(tapped).length + 1));
+  return refusal ? `${words.refusals[refusal]} ${asked}` : asked;
 }
 
 function Checks({ state }: { readonly state: SetUpState }) {
