@@ -65,7 +65,7 @@ async function tapUntil(page: Page, [x, y]: readonly [number, number], taken: st
         const box = await layer.boundingBox();
         if (box) await page.mouse.click(box.x + x * box.width, box.y + y * box.height);
         await page.waitForTimeout(300);
-        return page.locator('.sticker-sentence').innerText();
+        return page.locator('.sticker-sentence').textContent();
       },
       { timeout: 30_000 },
     )
@@ -99,7 +99,7 @@ test('the three stickers are found and accepted, the big toe is counted and meas
   expect(await cameras(page)).toEqual({ opened: 1, on: 1 });
   await page.getByRole('button', { name: 'Start the set' }).click();
   await page.locator('.phase-banner[data-stage="counting"]').waitFor();
-  expect(await page.locator('.set-stop').innerText()).not.toMatch(/hand/);
+  expect(await page.locator('.set-stop').textContent()).not.toMatch(/hand/);
   // The camera shows the clip over and over.
   await page.locator('.count-number', { hasText: new RegExp(`^${COUNT}$`) }).waitFor({ timeout: SET_MS });
   await page.keyboard.press(' ');
