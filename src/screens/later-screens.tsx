@@ -39,6 +39,7 @@ export const ReportScreen = later(async () => (await import('./report/report-scr
 export const ResultScreen = later(async () => (await import('./result/result-screen.tsx')).ResultScreen);
 export const ReviewScreen = later(async () => (await import('./review/review-screen.tsx')).ReviewScreen);
 export const SelfCheckScreen = later(async () => (await import('./check/self-check-screen.tsx')).SelfCheckScreen);
+export const SetScreen = later(async () => (await import('./set/set-screen.tsx')).SetScreen);
 export const StickerScreen = later(async () => (await import('./stickers/sticker-screen.tsx')).StickerScreen);
 export const TakeScreen = later(async () => (await import('./hand-over/take-screen.tsx')).TakeScreen);
 export const UnlockScreen = later(async () => (await import('./lock/unlock-screen.tsx')).UnlockScreen);

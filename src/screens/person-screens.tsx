@@ -20,13 +20,13 @@ import {
   ResultScreen,
   ReviewScreen,
   SelfCheckScreen,
+  SetScreen,
   StickerScreen,
   TakeScreen,
 } from './later-screens.tsx';
 import { Page } from './parts/page.tsx';
 import { SafetyScreen } from './safety/safety-screen.tsx';
 import { useRun } from './set/run-context.tsx';
-import { SetScreen } from './set/set-screen.tsx';
 import { useWords } from './words/words-context.tsx';
 
 /** The screens of one person, told apart by their addresses. */

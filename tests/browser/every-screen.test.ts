@@ -90,6 +90,7 @@ describe.concurrent('every screen has no fault that axe knows, large targets, no
     await page.getByText('example-foot-taps.mp4').waitFor();
     faults.push(...(await faultsOf(page, 'choose for a file')));
     await page.goto(`${site.url()}#/choose/camera`);
+    await page.reload();
     await page.getByText('More choices').click();
     await page.getByRole('radio', { name: 'Three stickers' }).check();
     faults.push(...(await faultsOf(page, 'choose foot taps by stickers')));

@@ -31,7 +31,8 @@ const PLACES: Readonly<Record<StickerJoint, readonly Place[]>> = {
 /** Where the stickers go and where the camera stands. Drawn for a foot whose toes point to the right; the other is its mirror image. */
 export function StickerPlan({ joint, side }: { readonly joint: StickerJoint; readonly side: Side }) {
   const words = useStickerWords();
-  const mirrored = toesSeenFromInside(side) === 'left';
+  // The toe's stickers are on the inner side; the ankle's on the outer one, where the leg is nearest the camera.
+  const mirrored = joint === 'toe' ? toesSeenFromInside(side) === 'left' : side === 'left';
   const x = (right: number) => (mirrored ? WIDTH - right : right);
   return (
     <svg className="sticker-plan" viewBox={`0 0 ${WIDTH} 216`} role="img" aria-label={words.drawing[joint]}>
