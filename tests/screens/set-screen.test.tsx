@@ -27,6 +27,8 @@ async function runningExample() {
   const fake = fakeServices([aSet([aRep(1)])]);
   const shown = shownAt('/', fake.services);
   fireEvent.click(await screen.findByRole('button', { name: /recorded example/ }));
+  // Loaded when a set begins.
+  await screen.findByRole('heading', { name: 'Foot taps, left leg' });
   const [set] = fake.begun;
   if (!set) throw new Error('the example requires a set to begin, got none');
   const tell = (hook: (set: DrivenSet) => void) => act(() => hook(set));
