@@ -152,6 +152,20 @@ describe('the screen of a running set', () => {
     expect(await screen.findByRole('heading', { name: 'Every repetition' })).toBeTruthy();
   });
 
+  test('of a set by stickers the banner says when one is lost or mixed up, and no hand is asked for', async () => {
+    const { run, begun } = await runningExample();
+    act(() => run.begin({ ...EXAMPLE_PLAN, pictures: { kind: 'camera', deviceId: null }, exercise: 'toe-lift' }));
+    await screen.findByRole('heading', { name: 'Big toe lifts, left leg' });
+    const set = begun[1];
+    act(() => set?.hooks.onOpened(OPENED));
+    act(() => set?.hooks.onView(aView({ count: 1 })));
+    expect(screen.getByRole('button', { name: /Stop/ }).textContent).toBe('Stopor press the space bar');
+    act(() => set?.hooks.onView(aView({ phase: 'lost', count: 1, stickers: { points: { tip: null }, implausible: false } })));
+    expect(screen.getByRole('status').textContent).toBe('I can’t see all three stickers. Your count is kept.');
+    act(() => set?.hooks.onView(aView({ phase: 'lost', count: 1, stickers: { points: { tip: null }, implausible: true } })));
+    expect(screen.getByRole('status').textContent).toContain('Something else looks like a sticker.');
+  });
+
   test('the loading of the model is shown', async () => {
     const { tell } = await runningExample();
     tell(({ hooks }) => hooks.onLoading(ratio(0.4)));
