@@ -66,6 +66,7 @@ export const SiteWatch = laterUnseen(async () => {
 });
 export const StoredLink = laterUnseen(async () => (await import('./stored/stored-link.tsx')).StoredLink);
 export const StoredScreen = later(async () => (await import('./stored/stored-screen.tsx')).StoredScreen);
+export const StickerScreen = later(async () => (await import('./stickers/sticker-screen.tsx')).StickerScreen);
 export const TakeScreen = later(async () => (await import('./hand-over/take-screen.tsx')).TakeScreen);
 export const TodayScreen = later(async () => (await import('./day/today-screen.tsx')).TodayScreen);
 export const UnlockScreen = later(async () => (await import('./lock/unlock-screen.tsx')).UnlockScreen);

@@ -24,6 +24,7 @@ import {
   SendScreen,
   ServerScreen,
   SetScreen,
+  StickerScreen,
   TakeScreen,
   TodayScreen,
 } from './later-screens.tsx';
@@ -55,6 +56,7 @@ export function PersonScreens({ home }: { readonly home: ReactNode }) {
         <Route path="/choose/:other">
           <Redirect to="/" replace />
         </Route>
+        <Route path="/stickers" component={StickerScreen} />
         <Route path="/run" component={SetScreen} />
         <Route path="/set/:id">{({ id }) => <ResultScreen id={id} key={id} />}</Route>
         <Route path="/today" component={TodayScreen} />

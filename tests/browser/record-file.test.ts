@@ -35,7 +35,7 @@ async function saved(page: Page, seal: 'sealed' | 'plain'): Promise<{ readonly n
   const waiting = page.waitForEvent('download');
   await press(page, 'Save the file');
   const download = await waiting;
-  await page.getByText('In it: 5 measured sets, 7 entries.').waitFor();
+  await page.getByText('In it: 5 measured sets, 13 entries.').waitFor();
   return { name: download.suggestedFilename(), bytes: readFileSync(await download.path()) };
 }
 
@@ -82,7 +82,7 @@ test('a sealed record is taken in for a new person, who needs the therapist now;
   await page.getByLabel('Passphrase', { exact: true }).fill(PASSPHRASE);
   await press(page, 'Open it');
   await page.getByRole('heading', { name: 'What is in it' }).waitFor();
-  await page.getByText('5 sets, 7 entries', { exact: true }).waitFor();
+  await page.getByText('5 sets, 13 entries', { exact: true }).waitFor();
   expect((await rowCounts(page)).sets).toBe(0);
   expect(await page.getByLabel('Name or code').inputValue()).toBe('Ina Invented');
   await press(page, 'Take it in');
@@ -94,7 +94,7 @@ test('a sealed record is taken in for a new person, who needs the therapist now;
   await page.getByText('Red flag: needs urgent care now').waitFor();
 
   const before = await rowCounts(page);
-  expect(before).toMatchObject({ people: 1, sets: 3, results: 3, diary: 7, recordIds: 1 });
+  expect(before).toMatchObject({ people: 1, sets: 5, results: 5, diary: 13, recordIds: 1 });
   await page.goto(`${site.url()}#/people/bring`);
   await choose(page, name, bytes);
   await page.getByLabel('Passphrase', { exact: true }).fill(PASSPHRASE);

@@ -4,8 +4,10 @@ import { safeParse } from 'valibot';
 import { afterEach, expect, test } from 'vitest';
 import type { DiaryEntry } from '../../src/record/diary-entry.ts';
 import { diaryEntryShape } from '../../src/record/diary-shape.ts';
+import { deg } from '../../src/units.ts';
 import { daysAgo } from './diary-builder.ts';
 import { fakeServices } from './fake-services.ts';
+import { aRep, aSet } from './fake-sets.ts';
 import { press, shownAt } from './shown.tsx';
 
 afterEach(cleanup);
@@ -64,4 +66,24 @@ test('weaker than last time gives the advice to call, and today stops', async ()
   expect(alert.textContent).toContain('Call your therapist');
   fireEvent.click(screen.getByRole('link', { name: 'Back to today' }));
   expect(await screen.findByText('No exercises for now: contact your therapist')).toBeTruthy();
+});
+
+test('today’s big toe sets are told beside the question, each leg against the other, and nothing is answered by them', async () => {
+  const lift = (id: string, side: 'left' | 'right', rangeDeg: number, startedAt: string) =>
+    aSet(
+      [1, 2, 3].map((n) => aRep(n, { rangeDeg: deg(rangeDeg) })),
+      { id, side, startedAt, exercise: 'toe-lift' },
+    );
+  const { services, entries } = fakeServices([
+    lift('a', 'left', 9.2, new Date().toISOString()),
+    lift('b', 'right', 24.1, new Date().toISOString()),
+    lift('c', 'right', 40, '2026-03-01T10:00:00.000Z'),
+  ]);
+  entries.push(plan);
+  shownAt('/self-check', services);
+  expect(await screen.findByText('Today it lifted 9 degrees, the other side 24.')).toBeTruthy();
+  expect(screen.getByText('Today it lifted 24 degrees, the other side 9.')).toBeTruthy();
+  await press('Keep this');
+  await screen.findByText(/Nothing is weaker/);
+  expect(entries.at(-1)).toMatchObject({ findings: [{ found: 'not-answered' }, { found: 'not-answered' }, {}, {}] });
 });

@@ -27,6 +27,8 @@ async function runningExample() {
   const fake = fakeServices([aSet([aRep(1)])]);
   const shown = shownAt('/', fake.services);
   fireEvent.click(await screen.findByRole('button', { name: /recorded example/ }));
+  // Loaded when a set begins.
+  await screen.findByRole('heading', { name: 'Foot taps, left leg' });
   const [set] = fake.begun;
   if (!set) throw new Error('the example requires a set to begin, got none');
   await screen.findByRole('heading', { name: 'Foot taps, left leg' });
@@ -149,6 +151,20 @@ describe('the screen of a running set', () => {
     await act(() => set.end(fail({ kind: 'file-broken', keptId: 'set-1' })));
     fireEvent.click(screen.getByRole('link', { name: 'See what was counted' }));
     expect(await screen.findByRole('heading', { name: 'Every repetition' })).toBeTruthy();
+  });
+
+  test('of a set by stickers the banner says when one is lost or mixed up, and no hand is asked for', async () => {
+    const { run, begun } = await runningExample();
+    act(() => run.begin({ ...EXAMPLE_PLAN, pictures: { kind: 'camera', deviceId: null }, exercise: 'toe-lift' }));
+    await screen.findByRole('heading', { name: 'Big toe lifts, left leg' });
+    const set = begun[1];
+    act(() => set?.hooks.onOpened(OPENED));
+    act(() => set?.hooks.onView(aView({ count: 1 })));
+    expect(screen.getByRole('button', { name: /Stop/ }).textContent).toBe('Stopor press the space bar');
+    act(() => set?.hooks.onView(aView({ phase: 'lost', count: 1, stickers: { points: { tip: null }, implausible: false } })));
+    expect(screen.getByRole('status').textContent).toBe('I can’t see all three stickers. Your count is kept.');
+    act(() => set?.hooks.onView(aView({ phase: 'lost', count: 1, stickers: { points: { tip: null }, implausible: true } })));
+    expect(screen.getByRole('status').textContent).toContain('Something else looks like a sticker.');
   });
 
   test('the loading of the model is shown', async () => {

@@ -8,6 +8,7 @@ import { LANGUAGES, languageOf, loadWords } from '../../src/screens/words/langua
 import { LOCK_CATALOGUES } from '../../src/screens/words/lock-catalogues.ts';
 import { RECORD_CATALOGUES } from '../../src/screens/words/record-catalogues.ts';
 import { SERVER_CATALOGUES } from '../../src/screens/words/server-catalogues.ts';
+import { STICKER_CATALOGUES } from '../../src/screens/words/sticker-catalogues.ts';
 import { STILL_CATALOGUES } from '../../src/screens/words/still-catalogues.ts';
 import { STORED_CATALOGUES } from '../../src/screens/words/stored-catalogues.ts';
 import type { Words } from '../../src/screens/words/words.ts';
@@ -36,6 +37,7 @@ const wholeOf = (language: (typeof LANGUAGES)[number]) => ({
   glide: GLIDE_CATALOGUES[language],
   glideSet: GLIDE_SET_CATALOGUES[language],
   server: SERVER_CATALOGUES[language],
+  stickers: STICKER_CATALOGUES[language],
 });
 
 describe.each(LANGUAGES)('the catalogue %s', (language) => {

@@ -7,9 +7,9 @@ import type { SetHeader, StoredSet } from '../../record/stored-set.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import { type FrameObserver, type SessionError, type SessionOptions, startSession } from '../../run/session.ts';
 import { stickerObserver } from '../../run/sticker-client.ts';
-import type { StickerStart } from '../../run/sticker-start.ts';
 import { ms } from '../../units.ts';
 import type { Problem, SetHooks, SetPlan } from '../services.ts';
+import { stickersOfPlan } from '../set/by-stickers.ts';
 import { clients, stickerClient } from './kept-clients.ts';
 import { openPictures } from './open-pictures.ts';
 import { problemOfSession } from './problem-of.ts';
@@ -17,13 +17,9 @@ import { problemOfSession } from './problem-of.ts';
 /** Somebody who sits down passes through good views on the way: only one that lasts is meant. */
 const PLACED_MS = ms(2000);
 
-/** How a set's stickers are come by; null: it is seen by the pose model. */
-const stickersOf = ({ exercise, stickers }: SetPlan): StickerStart | null =>
-  stickers ?? (exerciseOf(exercise).seenBy[0] === 'stickers' ? { kind: 'find', colour: null } : null);
-
 /** Whoever looks at the set's pictures, kept ready for the next set. */
 const observerOf = async (plan: SetPlan, onLoading: SetHooks['onLoading']): Promise<Result<FrameObserver, Problem>> => {
-  const stickers = stickersOf(plan);
+  const stickers = stickersOfPlan(plan);
   if (!stickers) return clients.get(plan.model, onLoading);
   const client = stickerClient.get();
   return client.ok ? ok(stickerObserver(client.value, stickers)) : client;
@@ -32,7 +28,7 @@ const observerOf = async (plan: SetPlan, onLoading: SetHooks['onLoading']): Prom
 /** Where a set came from, as it is stored. */
 function originOf(plan: SetPlan, person: PersonId): Pick<SetHeader, 'person' | 'source' | 'fileName' | 'model'> {
   const { pictures } = plan;
-  const origin = { person, source: pictures.kind, model: stickersOf(plan) ? 'stickers' : plan.model } as const;
+  const origin = { person, source: pictures.kind, model: stickersOfPlan(plan) ? 'stickers' : plan.model } as const;
   return pictures.kind === 'file' ? { ...origin, fileName: pictures.file.name } : origin;
 }
 
@@ -102,7 +98,7 @@ export async function runPlan(
     onEvent: hooks.onEvent,
     onStoreTrouble: (error) => hooks.onStoreTrouble(error.kind),
   };
-  const session = stickersOf(plan)
+  const session = stickersOfPlan(plan)
     ? startSession(options, stickerMeasure)
     : startSession(options, { startSet, stepSet, markOnset, finishSet });
   signal.addEventListener('abort', session.stop, { once: true });
@@ -112,7 +108,7 @@ export async function runPlan(
     if (!store) onUnstored(outcome.value);
     return outcome;
   }
-  if (outcome.error.kind === 'pose-failed') (stickersOf(plan) ? stickerClient : clients).drop();
+  if (outcome.error.kind === 'pose-failed') (stickersOfPlan(plan) ? stickerClient : clients).drop();
   const unstored = unstoredOf(outcome.error, store);
   if (unstored) onUnstored(unstored);
   return fail(problemOfSession(outcome.error, plan.pictures.kind));

@@ -22,21 +22,26 @@ function optionsOf(check: SelfCheckId, words: CheckWords): readonly { readonly v
 interface CheckQuestionProps {
   readonly check: SelfCheckId;
   readonly side: Side;
+  /** What was measured of it today; null: nothing was. The answer stays the person's own. */
+  readonly measured: string | null;
   readonly chosen: string;
   readonly onChoose: (value: string) => void;
 }
 
 /** One check of one leg. */
-export function CheckQuestion({ check, side, chosen, onChoose }: CheckQuestionProps) {
+export function CheckQuestion({ check, side, measured, chosen, onChoose }: CheckQuestionProps) {
   const { check: words, sides } = useWords();
   const unit = check === 'heel-walk' ? ` (${words.steps})` : '';
   return (
-    <OneOf
-      name={`${check} ${side}`}
-      legend={`${sides[side].leg}${unit}`}
-      options={optionsOf(check, words)}
-      chosen={chosen}
-      onChoose={onChoose}
-    />
+    <>
+      <OneOf
+        name={`${check} ${side}`}
+        legend={`${sides[side].leg}${unit}`}
+        options={optionsOf(check, words)}
+        chosen={chosen}
+        onChoose={onChoose}
+      />
+      {measured === null ? null : <p className="self-check-measured">{measured}</p>}
+    </>
   );
 }

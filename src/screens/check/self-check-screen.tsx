@@ -1,16 +1,20 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
 import type { Side } from '../../pose/landmarks.ts';
-import { SELF_CHECK_IDS, type SelfCheck } from '../../symptoms/self-check.ts';
+import { SELF_CHECK_IDS, type SelfCheck, type SelfCheckId } from '../../symptoms/self-check.ts';
 import { type WorseFinding, worseThanLast } from '../../symptoms/self-check-change.ts';
+import type { Deg } from '../../units.ts';
 import { DayProblem } from '../day/day-problem.tsx';
 import { entryNow } from '../day/entry-now.ts';
 import { useDay } from '../day/use-day.ts';
+import { timeZoneHere } from '../parts/clock-now.ts';
 import { Notice } from '../parts/notice.tsx';
 import { Page } from '../parts/page.tsx';
+import { useStoredSets } from '../start/use-stored-sets.ts';
 import { useWords } from '../words/words-context.tsx';
 import { CheckQuestion } from './check-question.tsx';
 import { type Answers, answerKey, findingsOf } from './finding.ts';
+import { toeLiftsOn } from './toe-lifts-on.ts';
 import './self-check-screen.css';
 
 const SIDES: readonly Side[] = ['left', 'right'];
@@ -43,8 +47,17 @@ function Outcome({ worse }: { readonly worse: readonly WorseFinding[] }) {
 
 /** The prescribed checks of strength, or all of them when none is due. */
 export function SelfCheckScreen() {
-  const { check: words, app } = useWords();
-  const { log, today, problem, add } = useDay();
+  const { check: words, app, locale } = useWords();
+  const { day, log, today, problem, add } = useDay();
+  const stored = useStoredSets();
+  const lifts = toeLiftsOn(stored?.ok ? stored.value.sets : [], day, timeZoneHere());
+  const toeToday = (check: SelfCheckId, side: Side): string | null => {
+    const own = lifts[side];
+    if (check !== 'big-toe' || own === undefined) return null;
+    const other = lifts[side === 'left' ? 'right' : 'left'];
+    const whole = (angle: Deg) => new Intl.NumberFormat(locale, { maximumFractionDigits: 0 }).format(angle);
+    return words.toeToday(whole(own), other === undefined ? null : whole(other));
+  };
   const [answers, setAnswers] = useState<Answers>(new Map());
   const [worse, setWorse] = useState<readonly WorseFinding[] | null>(null);
   if (worse) return <Outcome worse={worse} />;
@@ -71,6 +84,7 @@ export function SelfCheckScreen() {
                   key={key}
                   check={check}
                   side={side}
+                  measured={toeToday(check, side)}
                   chosen={answers.get(key) ?? 'not-answered'}
                   onChoose={(value) => setAnswers(new Map(answers).set(key, value))}
                 />

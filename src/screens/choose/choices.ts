@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { create } from 'zustand';
-import { EXERCISE_IDS, type ExerciseId } from '../../exercises/exercise.ts';
+import { EXERCISE_IDS, type ExerciseId, type SeenBy } from '../../exercises/exercise.ts';
 import { KNEE_LIMIT_DEG } from '../../measure/finish.ts';
 import type { HeadTowards } from '../../pose/head-up.ts';
 import type { Side } from '../../pose/landmarks.ts';
@@ -19,6 +19,8 @@ export const KNEE_LIMITS = { leastDeg: 5, mostDeg: 45, stepDeg: 5 } as const;
 export interface Choices {
   readonly exercise: ExerciseId;
   readonly side: Side;
+  /** How an exercise is seen that can be seen in several ways. */
+  readonly by: SeenBy;
   readonly targetReps: number;
   readonly model: PoseModel;
   readonly head: HeadTowards;
@@ -35,6 +37,7 @@ export interface Choices {
 const DEFAULTS: Choices = {
   exercise: 'foot-tap',
   side: 'left',
+  by: 'pose',
   targetReps: 10,
   model: 'full',
   head: 'find',
@@ -51,6 +54,7 @@ const KEY = 'evenside.choices';
 const Remembered = v.object({
   exercise: v.fallback(v.picklist(EXERCISE_IDS), DEFAULTS.exercise),
   side: v.fallback(v.picklist(['left', 'right']), DEFAULTS.side),
+  by: v.fallback(v.picklist(['pose', 'stickers']), DEFAULTS.by),
   targetReps: v.fallback(v.pipe(v.number(), v.integer(), v.minValue(LEAST_REPS), v.maxValue(MOST_REPS)), DEFAULTS.targetReps),
   model: v.fallback(v.picklist(POSE_MODELS), DEFAULTS.model),
   head: v.fallback(v.picklist(['left', 'right', 'find']), DEFAULTS.head),

@@ -11,6 +11,10 @@ import { Page } from '../parts/page.tsx';
 import type { PictureKind } from '../services.ts';
 import { useBegin } from '../set/begin.ts';
 import { GlideDemo } from '../set/glide-demo.tsx';
+import { jointOf } from '../stickers/joint-of.ts';
+import { StickerAdvice } from '../stickers/sticker-advice.tsx';
+import { StickerPlan } from '../stickers/sticker-plan.tsx';
+import { useStickerWords } from '../words/sticker-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import { CameraPlan } from './camera-plan.tsx';
 import './choose-screen.css';
@@ -20,13 +24,14 @@ import { ExerciseDrawing } from './exercise-drawing.tsx';
 import { MoreChoices } from './more-choices.tsx';
 import { NumberStepper } from './number-stepper.tsx';
 import { OptionCards } from './option-cards.tsx';
-import { planOf, withLegLimit } from './plan.ts';
+import { bySticker, planOf, withLegLimit } from './plan.ts';
 
 const SIDES = ['left', 'right'] as const;
 
 /** What is to be done: exercise, leg, dose. Everything else has a default. */
 export function ChooseScreen({ kind }: { readonly kind: Exclude<PictureKind, 'example'> }) {
   const { choose, exercises, sides, day } = useWords();
+  const stickerWords = useStickerWords();
   const { log, gate, questions, problem, add } = useDay();
   const [asking, setAsking] = useState(false);
   const { choices, file, choose: change } = useChoices();
@@ -81,7 +86,7 @@ export function ChooseScreen({ kind }: { readonly kind: Exclude<PictureKind, 'ex
           ) : null}
           <OptionCards
             legend={choose.side}
-            hint={choose.sideHint}
+            hint={bySticker(choices) ? stickerWords.sideHint : choose.sideHint}
             name="side"
             options={SIDES.map((value) => ({ value, name: sides[value].leg }))}
             chosen={side}
@@ -99,8 +104,20 @@ export function ChooseScreen({ kind }: { readonly kind: Exclude<PictureKind, 'ex
         </div>
         <div className="choose-go">
           <figure className="choose-camera">
-            <CameraPlan posture={posture} side={side} />
-            <figcaption>{kind === 'file' ? choose.filmed : choose.camera[posture]}</figcaption>
+            {bySticker(choices) ? (
+              <StickerPlan joint={jointOf(exercise)} side={side} />
+            ) : (
+              <CameraPlan posture={posture} side={side} />
+            )}
+            <figcaption>
+              {bySticker(choices) ? (
+                <StickerAdvice joint={jointOf(exercise)} short />
+              ) : kind === 'file' ? (
+                choose.filmed
+              ) : (
+                choose.camera[posture]
+              )}
+            </figcaption>
           </figure>
           <button type="submit" className="button" data-look="main" disabled={!plan || (kind === 'camera' && !gate && !problem)}>
             <Icon name={kind === 'camera' ? 'camera' : 'play'} size={28} />

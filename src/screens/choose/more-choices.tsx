@@ -5,11 +5,13 @@ import { POSE_MODELS } from '../../pose/model.ts';
 import { deg } from '../../units.ts';
 import type { PictureKind } from '../services.ts';
 import { useServices } from '../services-context.tsx';
+import { useStickerWords } from '../words/sticker-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import { CameraSelect } from './camera-select.tsx';
 import { KNEE_LIMITS, useChoices } from './choices.ts';
 import { NumberStepper } from './number-stepper.tsx';
 import { OptionCards } from './option-cards.tsx';
+import { bySticker } from './plan.ts';
 import './more-choices.css';
 
 const HEADS = ['find', 'left', 'right'] as const;
@@ -18,7 +20,8 @@ const HEADS = ['find', 'left', 'right'] as const;
 export function MoreChoices({ kind }: { readonly kind: PictureKind }) {
   const { choose } = useWords();
   const services = useServices();
-  const { exercise, head, model, deviceId, kneeLimitDeg } = useChoices((s) => s.choices);
+  const stickers = useStickerWords();
+  const { exercise, by, head, model, deviceId, kneeLimitDeg } = useChoices((s) => s.choices);
   const change = useChoices((s) => s.choose);
   const [cameras, setCameras] = useState<readonly CameraDevice[]>([]);
   useEffect(() => {
@@ -49,13 +52,24 @@ export function MoreChoices({ kind }: { readonly kind: PictureKind }) {
             onChange={(value) => change({ kneeLimitDeg: deg(value) })}
           />
         ) : null}
-        <OptionCards
-          legend={choose.model}
-          name="model"
-          options={POSE_MODELS.map((value) => ({ value, ...choose.models[value] }))}
-          chosen={model}
-          onChoose={(value) => change({ model: value })}
-        />
+        {exerciseOf(exercise).seenBy.length > 1 ? (
+          <OptionCards
+            legend={stickers.by}
+            name="by"
+            options={exerciseOf(exercise).seenBy.map((value) => ({ value, ...stickers.ways[value] }))}
+            chosen={by}
+            onChoose={(value) => change({ by: value })}
+          />
+        ) : null}
+        {bySticker({ exercise, by }) ? null : (
+          <OptionCards
+            legend={choose.model}
+            name="model"
+            options={POSE_MODELS.map((value) => ({ value, ...choose.models[value] }))}
+            chosen={model}
+            onChoose={(value) => change({ model: value })}
+          />
+        )}
         {cameras.length > 1 ? (
           <CameraSelect cameras={cameras} chosen={deviceId} onChoose={(id) => change({ deviceId: id })} />
         ) : null}

@@ -1,4 +1,5 @@
 import { startingDose } from '../../dose/starting-doses.ts';
+import { exerciseOf } from '../../exercises/catalogue.ts';
 import type { ExerciseId } from '../../exercises/exercise.ts';
 import { KNEE_LIMIT_DEG } from '../../measure/finish.ts';
 import type { AngleMark } from '../../symptoms/angle-mark.ts';
@@ -20,12 +21,19 @@ const freeGuide = (exercise: ExerciseId): SetGuide => ({
   tempoS: null,
 });
 
+/** Whether the chosen exercise is to be seen by stickers: it can't be seen otherwise, or that was chosen. */
+export function bySticker({ exercise, by }: Pick<Choices, 'exercise' | 'by'>): boolean {
+  const { seenBy } = exerciseOf(exercise);
+  return seenBy[0] === 'stickers' || (by === 'stickers' && seenBy.includes('stickers'));
+}
+
 /** The set that the choices ask for; null when a file is wanted and none is chosen. */
 export function planOf(kind: PictureKind, choices: Choices, file: File | null): SetPlan | null {
   const pictures = picturesOf(kind, choices, file);
   if (!pictures) return null;
   const { exercise, side, targetReps, model, head, kneeLimitDeg } = choices;
-  return { pictures, exercise, side, targetReps, model, head, kneeLimitDeg, guide: freeGuide(exercise) };
+  const stickers = bySticker(choices) ? { stickers: { kind: 'find', colour: null } as const } : {};
+  return { pictures, exercise, side, targetReps, model, head, kneeLimitDeg, guide: freeGuide(exercise), ...stickers };
 }
 
 /** The recorded example on the first screen: what its film shows. */

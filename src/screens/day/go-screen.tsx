@@ -17,6 +17,9 @@ import { Page } from '../parts/page.tsx';
 import type { SetPlan } from '../services.ts';
 import { useBegin } from '../set/begin.ts';
 import { GlideDemo } from '../set/glide-demo.tsx';
+import { jointOf } from '../stickers/joint-of.ts';
+import { StickerAdvice } from '../stickers/sticker-advice.tsx';
+import { StickerPlan } from '../stickers/sticker-plan.tsx';
 import { useGlideSetWords } from '../words/glide-set-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import './go-screen.css';
@@ -96,8 +99,19 @@ function Go({ today, line, marks, add }: GoProps) {
         <div className="go-how">
           {measured ? (
             <figure className="go-camera">
-              <CameraPlan posture={exerciseOf(measured).posture} side={side} />
-              <figcaption>{choose.camera[exerciseOf(measured).posture]}</figcaption>
+              {exerciseOf(measured).seenBy[0] === 'stickers' ? (
+                <>
+                  <StickerPlan joint={jointOf(measured)} side={side} />
+                  <figcaption>
+                    <StickerAdvice joint={jointOf(measured)} short />
+                  </figcaption>
+                </>
+              ) : (
+                <>
+                  <CameraPlan posture={exerciseOf(measured).posture} side={side} />
+                  <figcaption>{choose.camera[exerciseOf(measured).posture]}</figcaption>
+                </>
+              )}
             </figure>
           ) : null}
           <NumberStepper

@@ -20,7 +20,8 @@ export function MeasuredPart({ lines }: { readonly lines: readonly LineProgress[
         <p>{measured.none}</p>
       ) : (
         <p className="report-fine">
-          {measured.method} {measured.key} {measured.errors}
+          {measured.method} {shown.some(({ item }) => item.exercise === 'toe-lift') ? `${measured.toeMethod} ` : ''}
+          {measured.key} {measured.errors}
         </p>
       )}
       <div className="report-charts">

@@ -26,6 +26,8 @@ export interface Heard {
   readonly signal: Signal;
   /** Whether a hand is looked for. */
   readonly camera: boolean;
+  /** Whether stickers are followed, and not a body. */
+  readonly stickers: boolean;
 }
 
 /** What an event sounds like. */
@@ -36,9 +38,9 @@ export function announcementOf(event: SetEvent, heard: Heard, words: Words['set'
     case 'rep':
       return repAnnouncement(event.rep, heard, words);
     case 'lost':
-      return { say: words.lostVoice, tone: 'lost' };
+      return { say: heard.stickers ? words.stickers.lostVoice : words.lostVoice, tone: 'lost' };
     case 'found':
-      return { say: words.foundVoice, tone: null };
+      return { say: heard.stickers ? words.stickers.foundVoice : words.foundVoice, tone: null };
     case 'hand':
       // What it does is said by who does it: see `run.ts`.
       return { say: null, tone: null };

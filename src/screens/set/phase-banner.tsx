@@ -2,6 +2,7 @@ import type { ViewAdvice } from '../../measure/live-view.ts';
 import { Icon, type IconName } from '../parts/icon.tsx';
 import type { Words } from '../words/words.ts';
 import { useWords } from '../words/words-context.tsx';
+import { stickersOfPlan } from './by-stickers.ts';
 import './phase-banner.css';
 import { hadToEnd, noteWords } from './glide-note.ts';
 import type { RunState } from './run.ts';
@@ -32,23 +33,33 @@ interface Banner {
 
 /**
  * The one sentence that matters now, with its sign.
- * @param doneDose the dose once that many are counted; null before
+ * @param known `doneDose`: the dose once that many are counted, null before; `stickers`: they are followed, and not a body
  */
 function bannerOf(
-  { stage, advice, endedWhy, pastOnset, glideNote }: Pick<RunState, 'stage' | 'advice' | 'endedWhy' | 'pastOnset' | 'glideNote'>,
-  doneDose: number | null,
+  {
+    stage,
+    advice,
+    endedWhy,
+    pastOnset,
+    glideNote,
+    mixedUp,
+  }: Pick<RunState, 'stage' | 'advice' | 'endedWhy' | 'pastOnset' | 'glideNote' | 'mixedUp'>,
+  { doneDose, stickers }: { readonly doneDose: number | null; readonly stickers: boolean },
   words: Words['set'],
 ): Banner {
   if (glideNote && (stage === 'ready' || stage === 'counting')) return { sign: 'warning', text: noteWords(glideNote, words) };
   switch (stage) {
     case 'setting-up':
-      return advice ? { sign: ADVICE_SIGN[advice], text: words.advice[advice] } : { sign: 'search', text: words.looking };
+      return advice
+        ? { sign: ADVICE_SIGN[advice], text: words.advice[advice] }
+        : { sign: 'search', text: stickers ? words.stickers.looking : words.looking };
     case 'ready':
       return { sign: 'check', text: words.ready };
     case 'counting':
       if (pastOnset) return { sign: 'warning', text: words.pastOnset };
       return { sign: 'check', text: doneDose === null ? words.counting : words.doseDone(doneDose) };
     case 'lost':
+      if (stickers) return { sign: 'hidden', text: mixedUp ? words.stickers.mixedUp : words.stickers.lost };
       return { sign: 'hidden', text: words.lost };
     case 'ended':
       return { sign: hadToEnd(endedWhy) ? 'warning' : 'wait', text: endedWhy ? words.finishing[endedWhy] : words.saving };
@@ -65,8 +76,10 @@ export function PhaseBanner() {
   const endedWhy = useRunState((s) => s.endedWhy);
   const pastOnset = useRunState((s) => s.pastOnset);
   const glideNote = useRunState((s) => s.glideNote);
+  const mixedUp = useRunState((s) => s.mixedUp);
+  const stickers = useRunState(({ plan }) => plan !== null && stickersOfPlan(plan) !== null);
   const doneDose = useRunState(({ plan, count }) => (plan?.targetReps && count >= plan.targetReps ? plan.targetReps : null));
-  const { sign, text } = bannerOf({ stage, advice, endedWhy, pastOnset, glideNote }, doneDose, set);
+  const { sign, text } = bannerOf({ stage, advice, endedWhy, pastOnset, glideNote, mixedUp }, { doneDose, stickers }, set);
   return (
     <div
       className="phase-banner"

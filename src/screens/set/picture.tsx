@@ -2,14 +2,18 @@ import { useEffect, useRef } from 'react';
 import { isLegAngle } from '../../angles/joint-angle.ts';
 import { exerciseOf } from '../../exercises/catalogue.ts';
 import type { LegDrawing, LiveGlide } from '../../measure/live-view.ts';
+import { stickersOf } from '../../measure/sticker-angle.ts';
+import type { StickersSeen } from '../../measure/stickers-seen.ts';
 import { type Deg, deg } from '../../units.ts';
 import { ExerciseDrawing } from '../choose/exercise-drawing.tsx';
 import { StreamPicture } from '../parts/stream-picture.tsx';
 import type { SetPlan } from '../services.ts';
 import { useGlideSetWords } from '../words/glide-set-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
+import { stickersOfPlan } from './by-stickers.ts';
 import { drawFrame } from './draw-frame.ts';
 import { drawLeg, type LegMarks } from './draw-leg.ts';
+import { drawStickers } from './draw-stickers.ts';
 import './picture.css';
 import type { Moment } from './run.ts';
 import { useRun, useRunState } from './run-context.tsx';
@@ -44,6 +48,10 @@ function bandsOf(
     limit: onsetDeg === null ? null : band(onsetDeg, onsetDeg),
   };
 }
+
+/** The stickers from one end to the other; a lost one is null. */
+const followed = (stickers: StickersSeen | null, exercise: SetPlan['exercise']) =>
+  stickersOf(exerciseOf(exercise).angle).map((name) => stickers?.points[name] ?? null);
 
 interface PictureProps {
   readonly plan: SetPlan;
@@ -85,16 +93,26 @@ export function Picture({ plan, unlabelled = false }: PictureProps) {
     const degrees = (value: Deg) => whole.format(Math.round(value) + 0).replace('-', '−');
     const labelOf = (angleDeg: Deg, headDeg: Deg | null) =>
       headDeg === null ? `${degrees(angleDeg)}°` : glideWords.angles(degrees(angleDeg), degrees(headDeg));
+    const bySticker = stickersOfPlan(plan) !== null;
     const paint = () => {
       const moment = run.moment.getState();
-      const { leg, angleDeg, glide } = moment;
+      const { leg, angleDeg, glide, stickers } = moment;
       const angle = angleDeg === null || unlabelled ? null : labelOf(angleDeg, glide?.headDeg ?? null);
+      if (bySticker) {
+        drawStickers(canvas, size, followed(stickers, exercise), { angle, cross: null }, colours);
+        return;
+      }
       drawLeg(canvas, size, leg, { exercise, angle, ...bandsOf(moment, plan) }, colours);
     };
     paint();
     // A new frame's time is no new leg.
     return run.moment.subscribe((now, before) => {
-      if (now.leg !== before.leg || now.angleDeg !== before.angleDeg || now.glide !== before.glide) paint();
+      const same =
+        now.leg === before.leg &&
+        now.stickers === before.stickers &&
+        now.angleDeg === before.angleDeg &&
+        now.glide === before.glide;
+      if (!same) paint();
     });
   }, [run, size, exercise, plan, locale, glideWords, unlabelled]);
 

@@ -1,6 +1,7 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Frame } from '../../capture/frame.ts';
 import type { LegDrawing, LiveGlide, LiveView, SetEvent, ViewAdvice } from '../../measure/live-view.ts';
+import type { StickersSeen } from '../../measure/stickers-seen.ts';
 import type { GlideCycle } from '../../reps/glide-coordination.ts';
 import { fail } from '../../result.ts';
 import { type Deg, type Ms, ms, type Ratio, ratio } from '../../units.ts';
@@ -8,6 +9,7 @@ import type { AppServices, OpenedPictures, Problem, RunningSet, SetHooks, SetPla
 import type { Words } from '../words/words.ts';
 import { type AdviceVoice, hearAdvice } from './advice-voice.ts';
 import { announcementOf, type Heard } from './announcement.ts';
+import { seesHand, stickersOfPlan } from './by-stickers.ts';
 import { type GlideNote, isNoteOver } from './glide-note.ts';
 import { hearHeld, NOT_HELD } from './held-voice.ts';
 import { signalOf } from './signal.ts';
@@ -25,6 +27,8 @@ export interface RunState {
   /** The most urgent one. */
   readonly advice: ViewAdvice | null;
   readonly endedWhy: Extract<SetEvent, { kind: 'ended' }>['why'] | null;
+  /** Lost, because something else was taken for a sticker. */
+  readonly mixedUp: boolean;
   /** The person has said where symptoms begin. */
   readonly onsetMarked: boolean;
   /** The last repetition went past it. */
@@ -46,6 +50,8 @@ export interface Moment {
   readonly tMs: Ms;
   readonly angleDeg: Deg | null;
   readonly leg: LegDrawing | null;
+  /** Of a set by stickers: where they are; null when none is seen. */
+  readonly stickers: StickersSeen | null;
   /** The angle at rest; null while nothing is counted. */
   readonly restDeg: Deg | null;
   /** Where symptoms were told to begin; null: they were not, or the angle is not known. */
@@ -93,6 +99,7 @@ const IDLE: RunState = {
   partialCount: 0,
   advice: null,
   endedWhy: null,
+  mixedUp: false,
   onsetMarked: false,
   pastOnset: false,
   glideCycles: [],
@@ -101,7 +108,16 @@ const IDLE: RunState = {
   problem: null,
   finishedId: null,
 };
-const NO_MOMENT: Moment = { tMs: ms(0), angleDeg: null, leg: null, restDeg: null, onsetDeg: null, heldMs: null, glide: null };
+const NO_MOMENT: Moment = {
+  tMs: ms(0),
+  angleDeg: null,
+  leg: null,
+  stickers: null,
+  restDeg: null,
+  onsetDeg: null,
+  heldMs: null,
+  glide: null,
+};
 
 /** The one set that may run at a time: its state for the screens, its sounds, its end. */
 export function createRun({ services, words, sounds, now, onFault }: RunNeeds): Run {
@@ -141,7 +157,7 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
       return;
     }
     state.setState({ onsetMarked: true });
-    sounds.say(`${words().set.onsetVoice} ${words().set.signalVoice.stop(plan.pictures.kind === 'camera')}`);
+    sounds.say(`${words().set.onsetVoice} ${words().set.signalVoice.stop(seesHand(plan))}`);
   };
 
   /** A hand in a film says nothing now. */
@@ -170,7 +186,8 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
       counted,
       target: plan?.targetReps ?? null,
       signal: plan ? signalOf(plan, 'ready', state.getState().onsetMarked) : 'stop',
-      camera: plan?.pictures.kind === 'camera',
+      camera: plan !== null && seesHand(plan),
+      stickers: plan !== null && stickersOfPlan(plan) !== null,
     };
   };
 
@@ -185,23 +202,25 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
         if (isCurrent()) hook(value);
       };
     const showView = (view: LiveView) => {
-      const { angleDeg, leg, restDeg, onsetDeg, heldMs, glide } = view;
-      moment.setState({ angleDeg, leg, restDeg, onsetDeg, heldMs, glide });
+      const { angleDeg, leg, stickers = null, restDeg, onsetDeg, heldMs, glide } = view;
+      moment.setState({ angleDeg, leg, stickers, restDeg, onsetDeg, heldMs, glide });
       hearHold(view.heldMs);
       const advice = view.phase === 'setting-up' ? (view.advice[0] ?? null) : null;
       const heard = hearAdvice(adviceVoice, advice, now());
       adviceVoice = heard.state;
       if (heard.say) sounds.say(words().set.advice[heard.say]);
       const stage = stageOf(view);
+      const mixedUp = stage === 'lost' && stickers?.implausible === true;
       const shown = state.getState();
       if (shown.stage === 'ended') return;
       if (shown.glideNote && isNoteOver(shown.glideNote, now())) state.setState({ glideNote: null });
       const same =
         shown.stage === stage &&
         shown.advice === advice &&
+        shown.mixedUp === mixedUp &&
         shown.count === view.count &&
         shown.partialCount === view.partialCount;
-      if (!same) state.setState({ stage, advice, count: view.count, partialCount: view.partialCount });
+      if (!same) state.setState({ stage, advice, mixedUp, count: view.count, partialCount: view.partialCount });
     };
     const hearHold = (heldMs: Ms | null) => {
       const holdS = state.getState().plan?.guide.holdS ?? 0;

@@ -3,6 +3,7 @@ import { useLocation } from 'wouter';
 import { Icon } from '../parts/icon.tsx';
 import { useScreenTitle } from '../parts/page.tsx';
 import { useWords } from '../words/words-context.tsx';
+import { seesHand } from './by-stickers.ts';
 import { CountRing } from './count-ring.tsx';
 import { Cue } from './cue.tsx';
 import { FailedSet } from './failed-set.tsx';
@@ -42,7 +43,7 @@ function TopLine({ plan }: { readonly plan: SetPlan }) {
 function RunningScreen({ plan }: { readonly plan: SetPlan }) {
   const { set } = useWords();
   const run = useRun();
-  const camera = plan.pictures.kind === 'camera';
+  const camera = seesHand(plan);
   const glide = isGlide(plan);
   const ended = useRunState((s) => s.stage === 'ended');
   const opening = useRunState((s) => s.stage === 'opening');

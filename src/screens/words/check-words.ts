@@ -9,6 +9,8 @@ export interface CheckWords {
   readonly names: Record<SelfCheckId, string>;
   readonly how: Record<SelfCheckId, string>;
   readonly bigToe: Record<(typeof BIG_TOE)[number], string>;
+  /** What today's set of big toe lifts measured, degrees; `other` null: the other side was not measured. */
+  readonly toeToday: (own: string, other: string | null) => string;
   readonly steps: string;
   readonly seconds: string;
   readonly secondsOf: (n: number) => string;

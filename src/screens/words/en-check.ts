@@ -26,6 +26,10 @@ export const enCheck: CheckWords = {
     'easily-pushed-down': 'It lifts, but is easily pushed down',
     'as-strong': 'As strong as the other side',
   },
+  toeToday: (own, other) =>
+    other === null
+      ? `Today the camera measured a lift of ${own} degrees.`
+      : `Today it lifted ${own} degrees, the other side ${other}.`,
   steps: 'steps',
   seconds: 'seconds',
   secondsOf: (n) => (n === 20 ? '20 s or more' : `${n} s`),

@@ -105,7 +105,7 @@ export const en = {
       name: 'Big toe lift',
       plural: 'Big toe lifts',
       about: 'Sitting: lift your big toe, lower it.',
-      angle: 'big toe',
+      angle: 'big toe, extension',
     },
   },
   sides: { left: { leg: 'Left leg', legLower: 'left leg' }, right: { leg: 'Right leg', legLower: 'right leg' } },
@@ -179,6 +179,13 @@ export const en = {
     lost: 'I can’t see your leg. Your count is kept.',
     lostVoice: 'I can’t see your leg.',
     foundVoice: 'I see you again.',
+    stickers: {
+      looking: 'Looking for the three stickers …',
+      lost: 'I can’t see all three stickers. Your count is kept.',
+      mixedUp: 'Something else looks like a sticker. Not counting. Clear the view to your foot.',
+      lostVoice: 'I can’t see all three stickers.',
+      foundVoice: 'I see them again.',
+    },
     saving: 'Working out your result …',
     finishing: {
       'target-reached': 'Done. You can rest.',

@@ -27,6 +27,10 @@ export const esCheck: CheckWords = {
     'easily-pushed-down': 'Se levanta, pero baja con un leve empujón',
     'as-strong': 'Tan fuerte como el otro lado',
   },
+  toeToday: (own, other) =>
+    other === null
+      ? `Hoy la cámara midió una elevación de ${own} grados.`
+      : `Hoy se levantó ${own} grados, el otro lado ${other}.`,
   steps: 'pasos',
   seconds: 'segundos',
   secondsOf: (n) => (n === 20 ? '20 s o más' : `${n} s`),

@@ -49,6 +49,7 @@ export const esReport: ReportWords = {
     title: 'Lo medido',
     none: 'La cámara no midió nada en estas semanas.',
     method: 'Método: cámara 2D, proyección sagital.',
+    toeMethod: 'Dedo gordo: extensión del primer dedo desde el reposo, con tres marcas en la piel.',
     key: 'Punto: mediana de las repeticiones completas del día. Barra: error de medida del 95 %. Franja: objetivo. Línea discontinua: la otra pierna, última medida.',
     errors:
       'El límite que una diferencia debe superar para ser más que el error: cambio mínimo detectable (95 %) y dispersión de las repeticiones. Estos errores proceden de cuerpos generados por ordenador, no de personas, y probablemente son demasiado pequeños.',

@@ -109,7 +109,7 @@ export const es: Words = {
       name: 'Levantar el dedo gordo',
       plural: 'Elevaciones del dedo gordo',
       about: 'En una silla: levante el dedo gordo del pie y bájelo.',
-      angle: 'dedo gordo',
+      angle: 'dedo gordo, extensión',
     },
   },
   sides: {
@@ -188,6 +188,13 @@ export const es: Words = {
     lost: 'No veo su pierna. Su cuenta está guardada.',
     lostVoice: 'No veo su pierna.',
     foundVoice: 'Ya le veo otra vez.',
+    stickers: {
+      looking: 'Buscando las tres pegatinas …',
+      lost: 'No veo las tres pegatinas. Su cuenta está guardada.',
+      mixedUp: 'Otra cosa parece una pegatina. No cuento. Deje el pie a la vista.',
+      lostVoice: 'No veo las tres pegatinas.',
+      foundVoice: 'Ya las veo otra vez.',
+    },
     saving: 'Calculando su resultado …',
     finishing: {
       'target-reached': 'Listo. Puede descansar.',

@@ -53,6 +53,8 @@ export interface ReportWords {
     readonly title: string;
     readonly none: string;
     readonly method: string;
+    /** Added where a big toe was measured. */
+    readonly toeMethod: string;
     readonly key: string;
     readonly errors: string;
     /** The median of every day, all with this error. */

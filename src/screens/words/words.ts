@@ -134,6 +134,8 @@ export interface Words {
     readonly lost: string;
     readonly lostVoice: string;
     readonly foundVoice: string;
+    /** The same where stickers are followed; `mixedUp`: something else was taken for one. */
+    readonly stickers: Record<'looking' | 'lost' | 'mixedUp' | 'lostVoice' | 'foundVoice', string>;
     readonly saving: string;
     readonly finishing: Record<Extract<SetEvent, { kind: 'ended' }>['why'], string>;
     readonly endedVoice: (count: number) => string;

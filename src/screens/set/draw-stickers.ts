@@ -1,0 +1,115 @@
+import type { PictureSize } from '../../capture/frame.ts';
+import type { PicturePoint } from '../../measure/live-view.ts';
+import { px } from '../../units.ts';
+import type { LegColours } from './draw-leg.ts';
+
+/** Shares of the picture's longer side. Chosen: the sticker in the ring stays seen. */
+const LINE = 0.006;
+const RING = 0.022;
+const TEXT = 0.06;
+const NAME = 0.034;
+
+/** A point that is followed, px of the upright picture. */
+export interface MarkedPoint extends PicturePoint {
+  /** Put where its motion led, not seen. */
+  readonly bridged?: boolean;
+  readonly name?: string;
+}
+
+/** What is drawn besides the points. */
+export interface StickerMarks {
+  /** The angle as it is written at the middle point; null when not measured. */
+  readonly angle: string | null;
+  /** Where the keyboard's cross is; null: there is none. */
+  readonly cross: PicturePoint | null;
+}
+
+/** Writes on a plate, inside the picture. */
+function plate(
+  context: CanvasRenderingContext2D,
+  text: string,
+  { x, y }: PicturePoint,
+  height: number,
+  colours: LegColours,
+): void {
+  const { width: most, height: lowest } = context.canvas;
+  context.font = `700 ${height}px ${getComputedStyle(context.canvas).fontFamily}`;
+  context.textBaseline = 'middle';
+  const pad = height * 0.35;
+  const width = context.measureText(text).width + 2 * pad;
+  const left = Math.min(Math.max(x - width / 2, 0), most - width);
+  const middle = Math.min(Math.max(y, height * 0.75), lowest - height * 0.75);
+  context.fillStyle = colours.edge;
+  context.beginPath();
+  context.roundRect(left, middle - height * 0.7, width, height * 1.4, height * 0.3);
+  context.fill();
+  context.fillStyle = colours.line;
+  context.fillText(text, left + pad, middle + height * 0.06);
+}
+
+/**
+ * Draws points from one end to the other with the lines between neighbours; wipes what was there before.
+ * @param points in order; null: not seen, no line leads to it
+ */
+export function drawStickers(
+  canvas: HTMLCanvasElement,
+  size: PictureSize,
+  points: readonly (MarkedPoint | null)[],
+  { angle, cross }: StickerMarks,
+  colours: LegColours,
+): void {
+  if (canvas.width !== size.width || canvas.height !== size.height) {
+    canvas.width = size.width;
+    canvas.height = size.height;
+  }
+  const context = canvas.getContext('2d');
+  if (!context) throw new Error('drawStickers requires a 2d context, got none');
+  context.clearRect(0, 0, size.width, size.height);
+  const scale = Math.max(size.width, size.height);
+  const passes = [
+    [LINE * 2, colours.edge],
+    [LINE, colours.line],
+  ] as const;
+  for (const [width, colour] of passes) {
+    context.lineCap = 'round';
+    context.lineWidth = scale * width;
+    context.strokeStyle = colour;
+    points.forEach((from, i) => {
+      const to = points[i + 1];
+      if (!from || !to) return;
+      const [dx, dy] = [to.x - from.x, to.y - from.y];
+      const long = Math.hypot(dx, dy);
+      const gap = (scale * RING) / Math.max(long, 1);
+      if (gap > 0.45) return;
+      context.beginPath();
+      context.moveTo(from.x + dx * gap, from.y + dy * gap);
+      context.lineTo(to.x - dx * gap, to.y - dy * gap);
+      context.stroke();
+    });
+    for (const point of points) {
+      if (!point) continue;
+      context.setLineDash(point.bridged ? [scale * LINE * 2, scale * LINE * 2] : []);
+      context.beginPath();
+      context.arc(point.x, point.y, scale * RING, 0, 2 * Math.PI);
+      context.stroke();
+      context.setLineDash([]);
+    }
+    if (cross) {
+      context.beginPath();
+      context.moveTo(cross.x - scale * RING * 1.6, cross.y);
+      context.lineTo(cross.x + scale * RING * 1.6, cross.y);
+      context.moveTo(cross.x, cross.y - scale * RING * 1.6);
+      context.lineTo(cross.x, cross.y + scale * RING * 1.6);
+      context.stroke();
+    }
+  }
+  // The middle one's name above: beside each other they would cover each other.
+  points.forEach((point, i) => {
+    if (!point?.name) return;
+    const away = scale * (RING + NAME) * (i === 1 ? -1 : 1);
+    plate(context, point.name, { x: point.x, y: px(point.y + away) }, scale * NAME, colours);
+  });
+  const middle = points[1];
+  if (angle !== null && middle)
+    plate(context, angle, { x: middle.x, y: px(middle.y - scale * (RING + TEXT)) }, scale * TEXT, colours);
+}

@@ -1,0 +1,227 @@
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { JointAngle } from '../../angles/joint-angle.ts';
+import type { Frame, PictureSize } from '../../capture/frame.ts';
+import { exerciseOf } from '../../exercises/catalogue.ts';
+import type { Observation } from '../../measure/observation.ts';
+import { stickersOf } from '../../measure/sticker-angle.ts';
+import type { StickersSeen } from '../../measure/stickers-seen.ts';
+import type { NamedStickers, StickerStart } from '../../run/sticker-start.ts';
+import { toesSeenFromInside } from '../../stickers/arrange.ts';
+import type { StickerRefusal } from '../../stickers/refusal.ts';
+import type { Spot } from '../../stickers/rgba-picture.ts';
+import type { SkinRefusal } from '../../stickers/skin-points.ts';
+import type { StickerName } from '../../stickers/sticker-name.ts';
+import type { Ms } from '../../units.ts';
+import type { AppServices, Problem, SetPlan, StickerLook } from '../services.ts';
+import type { CheckState, StickerCheck } from '../words/sticker-words.ts';
+import { NOTHING_KNOWN, type Stillness, startStillness, stepChecks } from './checks.ts';
+
+/** How the stickers are come by: found by themselves, tapped, or points on the skin instead. */
+export type SetUpMode = 'find' | 'tap' | 'skin';
+
+export type Checks = Readonly<Record<StickerCheck, CheckState>>;
+
+export interface SetUpState {
+  readonly mode: SetUpMode;
+  readonly size: PictureSize | null;
+  /** Those that were tapped so far. */
+  readonly tapped: Readonly<Partial<Record<StickerName, Spot>>>;
+  /** All three are known: what the set begins with. */
+  readonly start: StickerStart | null;
+  readonly refusal: (StickerRefusal | SkinRefusal)['kind'] | null;
+  readonly checks: Checks;
+  readonly problem: Problem | null;
+}
+
+export interface SetUp {
+  readonly angle: JointAngle;
+  /** Names from one end of the foot to the other: the order of tapping. */
+  readonly names: readonly StickerName[];
+  readonly state: StoreApi<SetUpState>;
+  /** What is seen of the stickers now; changes with every frame. */
+  readonly seen: StoreApi<{ readonly stickers: StickersSeen | null }>;
+  readonly choose: (mode: SetUpMode) => void;
+  /** @param at px of the upright picture */
+  readonly tap: (at: Spot) => Promise<void>;
+  /** The plan with the stickers where they are now; null before they are known. */
+  readonly ready: () => SetPlan | null;
+  /** Lets the camera go. */
+  readonly stop: () => void;
+}
+
+interface SetUpNeeds {
+  readonly services: Pick<AppServices, 'lookAtStickers'>;
+  readonly plan: SetPlan;
+  readonly onFrame: (frame: Frame) => void;
+  readonly wait: (forMs: number) => Promise<void>;
+}
+
+/** Between two looks where nothing was found, ms. Chosen: the picture stays fluent. */
+const AGAIN_MS = 400;
+/** Found stickers that are not seen for so long are looked for anew, ms. Chosen: the foot was moved. */
+const GONE_MS = 1500;
+/** How often one of the stickers is looked at for glints, ms. Chosen: a lamp that is turned is noticed. */
+const GLINT_MS = 1200;
+
+/** Sets up stickers in a live picture: finds or learns them, follows them, tells how well they are seen. */
+export function createSetUp({ services, plan, onFrame, wait }: SetUpNeeds): SetUp {
+  const { angle, rule } = exerciseOf(plan.exercise);
+  const names = stickersOf(angle);
+  const toes = angle === 'great-toe-extension' ? toesSeenFromInside(plan.side) : null;
+  const state = createStore<SetUpState>(() => ({
+    mode: 'find',
+    size: null,
+    tapped: {},
+    start: null,
+    refusal: null,
+    checks: NOTHING_KNOWN,
+    problem: null,
+  }));
+  const seen = createStore<{ readonly stickers: StickersSeen | null }>(() => ({ stickers: null }));
+  let learned: NamedStickers = {};
+  let stillness: Stillness = startStillness(rule);
+  let goneSince: Ms | null = null;
+  let glintLookMs: Ms | null = null;
+  let glints: CheckState = 'unknown';
+  let turn = 0;
+  /** Counts what was begun: an answer to an older question is none. */
+  let round = 0;
+  let stopped = false;
+
+  const begin = async (start: StickerStart, asked: number): Promise<void> => {
+    const look = await looking;
+    await look.watch({ angle, start });
+    if (asked !== round || stopped) return;
+    stillness = startStillness(rule);
+    goneSince = null;
+    glintLookMs = null;
+    glints = start.kind === 'skin' ? 'good' : 'unknown';
+    state.setState({ start, refusal: null });
+  };
+
+  const search = async (): Promise<void> => {
+    const asked = ++round;
+    const look = await looking;
+    while (asked === round && !stopped) {
+      const found = await look.find(angle, { toes, colour: null });
+      if (asked !== round || stopped) return;
+      if (found.ok) return begin({ kind: 'stickers', named: found.value }, asked);
+      state.setState({ refusal: found.error.kind });
+      await wait(AGAIN_MS);
+    }
+  };
+
+  const lookForGlint = async (at: Spot): Promise<void> => {
+    const asked = round;
+    const look = await looking;
+    const found = await look.learn(at);
+    if (asked !== round || stopped) return;
+    glints = !found.ok && found.error.kind === 'glare' ? 'bad' : 'good';
+    state.setState({ refusal: glints === 'bad' ? 'glare' : null });
+  };
+
+  const watchGlints = ({ tMs, stickers }: Observation): void => {
+    if (state.getState().start?.kind !== 'stickers') return;
+    if (glintLookMs !== null && tMs - glintLookMs < GLINT_MS) return;
+    glintLookMs = tMs;
+    const at = stickers?.points[names[turn++ % names.length] as StickerName];
+    if (at && !at.bridged) void lookForGlint(at);
+  };
+
+  const hear = (observation: Observation): void => {
+    if (stopped || !state.getState().start) return;
+    const { tMs, stickers = null } = observation;
+    seen.setState({ stickers });
+    const [next, looked] = stepChecks(stillness, observation, angle);
+    stillness = next;
+    const checks: Checks = { ...looked, glare: looked.seen === 'good' ? glints : 'unknown' };
+    const before = state.getState().checks;
+    if (Object.keys(checks).some((name) => checks[name as StickerCheck] !== before[name as StickerCheck]))
+      state.setState({ checks });
+    watchGlints(observation);
+    goneSince = checks.seen === 'good' ? null : (goneSince ?? tMs);
+    if (goneSince !== null && tMs - goneSince > GONE_MS && state.getState().mode === 'find') choose('find');
+  };
+
+  const choose = (mode: SetUpMode): void => {
+    round++;
+    learned = {};
+    seen.setState({ stickers: null });
+    state.setState({ mode, tapped: {}, start: null, refusal: null, checks: NOTHING_KNOWN });
+    if (mode === 'find') void search();
+  };
+
+  const tapSkin = async (tapped: SetUpState['tapped'], asked: number): Promise<void> => {
+    const { tip, knuckle, arch } = tapped;
+    if (!tip || !knuckle || !arch) return;
+    const look = await looking;
+    const taken = await look.tapSkin({ tip, knuckle, arch });
+    if (asked !== round || stopped) return;
+    if (taken.ok) return begin({ kind: 'skin' }, asked);
+    // All but the refused one stay.
+    const { [taken.error.name]: _refused, ...rest } = tapped;
+    state.setState({ tapped: rest, refusal: taken.error.kind });
+  };
+
+  const tap = async (at: Spot): Promise<void> => {
+    const { mode, tapped, start } = state.getState();
+    const name = names.find((n) => !tapped[n]);
+    if (mode === 'find' || start || !name) return;
+    const asked = ++round;
+    if (mode === 'skin') {
+      const all = { ...tapped, [name]: at };
+      state.setState({ tapped: all, refusal: null });
+      return tapSkin(all, asked);
+    }
+    const look = await looking;
+    const found = await look.learn(at);
+    if (asked !== round || stopped) return;
+    if (!found.ok) return state.setState({ refusal: found.error.kind });
+    learned = { ...learned, [name]: found.value };
+    state.setState({ tapped: { ...tapped, [name]: found.value.at }, refusal: null });
+    if (names.every((n) => learned[n])) await begin({ kind: 'stickers', named: learned }, asked);
+  };
+
+  const looking: Promise<StickerLook> = services.lookAtStickers(plan.pictures, {
+    onOpened: ({ size }) => {
+      state.setState({ size });
+      void search();
+    },
+    onFrame: (frame) => {
+      if (!stopped) onFrame(frame);
+    },
+    onSeen: hear,
+    onProblem: (problem) => {
+      if (!stopped) state.setState({ problem });
+    },
+  });
+
+  return {
+    angle,
+    names,
+    state,
+    seen,
+    choose,
+    tap,
+    ready() {
+      const { start } = state.getState();
+      if (!start) return null;
+      if (start.kind !== 'stickers') return { ...plan, stickers: start };
+      return { ...plan, stickers: { ...start, named: placedNow(start.named, seen.getState().stickers) } };
+    },
+    stop() {
+      stopped = true;
+      round++;
+      void looking.then((look) => look.stop());
+    },
+  };
+}
+
+/** Stickers where they were seen last. */
+const placedNow = (named: NamedStickers, stickers: StickersSeen | null): NamedStickers =>
+  Object.fromEntries(
+    Object.entries(named).map(([name, sticker]) => {
+      const point = stickers?.points[name as StickerName];
+      return [name, point ? { ...sticker, at: { x: point.x, y: point.y } } : sticker];
+    }),
+  );
