@@ -105,6 +105,24 @@ describe('the limit', () => {
     expect(kindsOf(run)).toEqual([]);
     expect(run.views.at(-1)?.advice).toEqual(['leg-not-held']);
   });
+
+  test.each([
+    ['12 degrees above where it was held ends the set, told once', 12, ['ready', 'ended'], 'above-limit'],
+    ['a few degrees, as a strap gives, does not', 3, ['ready'], null],
+  ] as const)('a leg that rises by %s', (_, byDeg, kinds, stopped) => {
+    // Held for four seconds, then it rises for three.
+    const bodyAt = (tMs: number) => body(45 + byDeg * Math.min(1, Math.max(0, (tMs - 4000) / 3000)));
+    const spec = { ...specOf(nerveGlide), endsItself: true };
+    const run = runSet(spec, recording({ lastsMs: 12_000, bodyAt, flow: true }));
+    expect(kindsOf(run).filter((kind) => !kind.startsWith('glide'))).toEqual(kinds);
+    expect(run.result.glide?.stopped).toBe(stopped);
+    for (const e of run.events) {
+      if (e.kind !== 'ended') continue;
+      expect(e.why).toBe('above-limit');
+      expect(e.tMs).toBeGreaterThan(5500);
+      expect(e.tMs).toBeLessThan(9000);
+    }
+  });
 });
 
 test('rising symptoms end the set with the next frame, and it says so', () => {
