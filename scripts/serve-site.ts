@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { type PreviewServer, preview } from 'vite';
 import { fail, ok, type Result } from '../src/result.ts';
 import { cacheControlOf } from './headers.ts';
-import { headersFor, pageFor } from './known-server.ts';
+import { headersFor, pageFor, workerFor } from './known-server.ts';
 import { typeOf } from './site-assets.ts';
 
 /** The only address the site is served on: this machine's own. */
@@ -38,12 +38,17 @@ function start(root: string, port: number, fhirServer: string | null): Promise<P
           server.middlewares.use((request, response, next) => {
             for (const [name, value] of Object.entries(headersFor(fhirServer))) response.setHeader(name, value);
             const { pathname } = new URL(request.url ?? '/', 'http://localhost');
-            const page = fhirServer === null ? null : pageFor(join(root, 'dist'), pathname, fhirServer);
-            if (page !== null) return void response.setHeader('Content-Type', 'text/html').end(page);
-            const type = typeOf(pathname);
-            if (type) response.setHeader('Content-Type', type);
             const kept = cacheControlOf(pathname);
             if (kept) response.setHeader('Cache-Control', kept);
+            if (fhirServer !== null) {
+              const dist = join(root, 'dist');
+              const page = pageFor(dist, pathname, fhirServer);
+              if (page !== null) return void response.setHeader('Content-Type', 'text/html').end(page);
+              const worker = workerFor(dist, pathname, fhirServer);
+              if (worker !== null) return void response.setHeader('Content-Type', 'text/javascript').end(worker);
+            }
+            const type = typeOf(pathname);
+            if (type) response.setHeader('Content-Type', type);
             next();
           });
         },
