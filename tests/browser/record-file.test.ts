@@ -125,7 +125,7 @@ test('one’s own record moves to another machine; there, for somebody in the li
   await page.goto(`${site.url()}#/people/bring`);
   await choose(page, name, bytes);
   await page
-    .getByText('10 parts of this record stand here already with somebody else: your own record on this machine.')
+    .getByText('18 parts of this record stand here already with somebody else: your own record on this machine.')
     .waitFor();
   expect(await page.getByRole('button', { name: 'Take it in' }).isDisabled()).toBe(true);
   expect(await rowCounts(page)).toEqual(before);
