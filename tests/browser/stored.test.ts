@@ -68,7 +68,8 @@ test('sizes are told by kind, and everything of one’s own is saved as one file
   expect(Number(await count(/^Measured sets/))).toBe((rows.sets?.length ?? 0) + 3);
   expect(Number(await count(/^People/))).toBe(3);
   await page.getByRole('row', { name: /^Model that sees the leg: Normal 9\.4 MB$/ }).waitFor();
-  await page.getByRole('row', { name: /^The program itself 14 MB$/ }).waitFor();
+  // Most of it is the pose model's WebAssembly.
+  await page.getByRole('row', { name: /^The program itself 1[2-9] MB$/ }).waitFor();
   const download = page.waitForEvent('download');
   await press(page, 'Save everything as a file');
   const saved = JSON.parse(await readFile(await (await download).path(), 'utf8'));
