@@ -135,12 +135,12 @@ test('one’s own record moves to another machine; there, for somebody in the li
 test('what is no record is named in a sentence and nothing is kept; a plan leads to its own screen', async () => {
   const { name, bytes, page: patient } = await patientsFile('plain');
   const { page, pageErrors } = await site.open('#/people/bring');
-  const before = await rowCounts(page);
   await choose(page, 'letter.zip', 'Dear colleague');
   await page.getByText('This is not a record from Evenside.').waitFor();
   await choose(page, name, bytes.subarray(0, bytes.length / 2));
   await page.getByText('This record was damaged on its way').waitFor();
-  expect(await rowCounts(page)).toEqual(before);
+  const rows = Object.values(await rowCounts(page));
+  expect(rows.reduce((sum, n) => sum + n, 0)).toBe(0);
 
   await patient.goto(`${site.url()}#/plan/give`);
   const waiting = patient.waitForEvent('download');
