@@ -2,6 +2,7 @@ import type { PictureSize } from '../../capture/frame.ts';
 import type { ExerciseId } from '../../exercises/exercise.ts';
 import type { LegDrawing, PicturePoint } from '../../measure/live-view.ts';
 import { px } from '../../units.ts';
+import { type LegColours, plate, wiped } from './overlay.ts';
 import type { TargetBand } from './target-band.ts';
 
 /** The joint at which an exercise's angle is written. */
@@ -21,14 +22,6 @@ const JOINT_DOT = 0.02;
 const BAND = 0.022;
 const DASH = 0.018;
 const TEXT = 0.055;
-
-export interface LegColours {
-  readonly line: string;
-  readonly edge: string;
-  /** The target band, and its colour while it is reached. */
-  readonly target: string;
-  readonly reached: string;
-}
 
 /** What is drawn besides the leg itself. */
 export interface LegMarks {
@@ -115,22 +108,11 @@ function label(
 ): void {
   const scale = Math.max(size.width, size.height);
   const height = scale * TEXT;
-  context.font = `700 ${height}px ${getComputedStyle(context.canvas).fontFamily}`;
-  context.textBaseline = 'middle';
-  const pad = height * 0.35;
-  const width = context.measureText(text).width + 2 * pad;
   const gap = scale * JOINT_DOT * 1.8;
-  // Away from what must stay seen, else to the nearer edge; inside the picture.
+  // Away from what must stay seen, else to the nearer edge.
   const toLeft = clearOf ? clearOf.x > at.x : at.x < size.width / 2;
-  const wanted = toLeft ? at.x - gap - width : at.x + gap;
-  const x = Math.min(Math.max(wanted, 0), size.width - width);
-  const y = Math.min(Math.max(at.y - height * 0.75, height * 0.75), size.height - height * 0.75);
-  context.fillStyle = colours.edge;
-  context.beginPath();
-  context.roundRect(x, y - height * 0.7, width, height * 1.4, height * 0.3);
-  context.fill();
-  context.fillStyle = colours.line;
-  context.fillText(text, x + pad, y + height * 0.06);
+  const leftOf = (width: number) => (toLeft ? at.x - gap - width : at.x + gap);
+  plate(context, text, { leftOf, y: at.y - height * 0.75, height }, colours);
 }
 
 /** Draws the leg over the picture, with the angle at the exercise's joint; wipes what was there before. */
@@ -141,13 +123,7 @@ export function drawLeg(
   { exercise, angle, target, limit }: LegMarks,
   colours: LegColours,
 ): void {
-  if (canvas.width !== size.width || canvas.height !== size.height) {
-    canvas.width = size.width;
-    canvas.height = size.height;
-  }
-  const context = canvas.getContext('2d');
-  if (!context) throw new Error('drawLeg requires a 2d context, got none');
-  context.clearRect(0, 0, size.width, size.height);
+  const context = wiped(canvas, size);
   if (!leg) return;
   const scale = Math.max(size.width, size.height);
   if (target) band(context, target, scale, colours);

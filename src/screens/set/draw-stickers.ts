@@ -1,7 +1,6 @@
 import type { PictureSize } from '../../capture/frame.ts';
 import type { PicturePoint } from '../../measure/live-view.ts';
-import { px } from '../../units.ts';
-import type { LegColours } from './draw-leg.ts';
+import { type LegColours, plate, wiped } from './overlay.ts';
 
 /** Shares of the picture's longer side. Chosen: the sticker in the ring stays seen. */
 const LINE = 0.006;
@@ -24,29 +23,6 @@ export interface StickerMarks {
   readonly cross: PicturePoint | null;
 }
 
-/** Writes on a plate, inside the picture. */
-function plate(
-  context: CanvasRenderingContext2D,
-  text: string,
-  { x, y }: PicturePoint,
-  height: number,
-  colours: LegColours,
-): void {
-  const { width: most, height: lowest } = context.canvas;
-  context.font = `700 ${height}px ${getComputedStyle(context.canvas).fontFamily}`;
-  context.textBaseline = 'middle';
-  const pad = height * 0.35;
-  const width = context.measureText(text).width + 2 * pad;
-  const left = Math.min(Math.max(x - width / 2, 0), most - width);
-  const middle = Math.min(Math.max(y, height * 0.75), lowest - height * 0.75);
-  context.fillStyle = colours.edge;
-  context.beginPath();
-  context.roundRect(left, middle - height * 0.7, width, height * 1.4, height * 0.3);
-  context.fill();
-  context.fillStyle = colours.line;
-  context.fillText(text, left + pad, middle + height * 0.06);
-}
-
 /**
  * Draws points from one end to the other with the lines between neighbours; wipes what was there before.
  * @param points in order; null: not seen, no line leads to it
@@ -58,13 +34,7 @@ export function drawStickers(
   { angle, cross }: StickerMarks,
   colours: LegColours,
 ): void {
-  if (canvas.width !== size.width || canvas.height !== size.height) {
-    canvas.width = size.width;
-    canvas.height = size.height;
-  }
-  const context = canvas.getContext('2d');
-  if (!context) throw new Error('drawStickers requires a 2d context, got none');
-  context.clearRect(0, 0, size.width, size.height);
+  const context = wiped(canvas, size);
   const scale = Math.max(size.width, size.height);
   const passes = [
     [LINE * 2, colours.edge],
@@ -107,9 +77,14 @@ export function drawStickers(
   points.forEach((point, i) => {
     if (!point?.name) return;
     const away = scale * (RING + NAME) * (i === 1 ? -1 : 1);
-    plate(context, point.name, { x: point.x, y: px(point.y + away) }, scale * NAME, colours);
+    plate(context, point.name, { leftOf: (width) => point.x - width / 2, y: point.y + away, height: scale * NAME }, colours);
   });
   const middle = points[1];
   if (angle !== null && middle)
-    plate(context, angle, { x: middle.x, y: px(middle.y - scale * (RING + TEXT)) }, scale * TEXT, colours);
+    plate(
+      context,
+      angle,
+      { leftOf: (width) => middle.x - width / 2, y: middle.y - scale * (RING + TEXT), height: scale * TEXT },
+      colours,
+    );
 }

@@ -14,6 +14,7 @@ import { stickersOfPlan } from './by-stickers.ts';
 import { drawFrame } from './draw-frame.ts';
 import { drawLeg, type LegMarks } from './draw-leg.ts';
 import { drawStickers } from './draw-stickers.ts';
+import { legColoursOf } from './overlay.ts';
 import './picture.css';
 import type { Moment } from './run.ts';
 import { useRun, useRunState } from './run-context.tsx';
@@ -80,14 +81,7 @@ export function Picture({ plan, unlabelled = false }: PictureProps) {
   useEffect(() => {
     const canvas = overlay.current;
     if (!canvas || !size) return;
-    const style = getComputedStyle(canvas);
-    const colourOf = (name: string) => style.getPropertyValue(name).trim();
-    const colours = {
-      line: colourOf('--leg'),
-      edge: colourOf('--leg-edge'),
-      target: colourOf('--leg-target'),
-      reached: colourOf('--leg-reached'),
-    };
+    const colours = legColoursOf(canvas);
     const whole = new Intl.NumberFormat(locale, { maximumFractionDigits: 0 });
     // Adding zero writes a rounded -0 as 0.
     const degrees = (value: Deg) => whole.format(Math.round(value) + 0).replace('-', '−');

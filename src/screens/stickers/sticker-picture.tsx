@@ -5,6 +5,7 @@ import type { Spot } from '../../stickers/rgba-picture.ts';
 import { px } from '../../units.ts';
 import { drawStickers, type MarkedPoint } from '../set/draw-stickers.ts';
 import '../set/picture.css';
+import { legColoursOf } from '../set/overlay.ts';
 import { useStickerWords } from '../words/sticker-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import type { SetUp } from './set-up.ts';
@@ -89,14 +90,7 @@ export function StickerPicture({ setUp, canvas }: StickerPictureProps) {
   useEffect(() => {
     const layer = overlay.current;
     if (!layer || !size) return;
-    const style = getComputedStyle(layer);
-    const colourOf = (name: string) => style.getPropertyValue(name).trim();
-    const colours = {
-      line: colourOf('--leg'),
-      edge: colourOf('--leg-edge'),
-      target: colourOf('--leg-target'),
-      reached: colourOf('--leg-reached'),
-    };
+    const colours = legColoursOf(layer);
     const paint = () => {
       const { tapped, start } = setUp.state.getState();
       const { stickers } = setUp.seen.getState();
