@@ -64,9 +64,10 @@ const REFUSED = [
 
 const PERMISSIONS_POLICY = [...ALLOWED.map((name) => `${name}=(self)`), ...REFUSED.map((name) => `${name}=()`)];
 
-/** The rule of the policy that says whom the page may ask, for a site that knows a FHIR server: itself and exactly that origin. */
+/** The rule of the policy that says whom the page may ask, for a site that knows a FHIR server: itself and exactly these origins. */
 const SELF_ONLY = "connect-src 'self'";
-export const withOrigin = (policy: string, origin: string): string => policy.replace(SELF_ONLY, `${SELF_ONLY} ${origin}`);
+export const withOrigins = (policy: string, origins: readonly string[]): string =>
+  policy.replace(SELF_ONLY, [SELF_ONLY, ...origins].join(' '));
 
 /** Headers of every answer of the site, wherever it is served from. */
 export const SITE_HEADERS: Readonly<Record<string, string>> = {

@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { type PreviewServer, preview } from 'vite';
 import { fail, ok, type Result } from '../src/result.ts';
 import { cacheControlOf } from './headers.ts';
-import { headersFor, pageFor, workerFor } from './known-server.ts';
+import { headersFor, type KnownServer, pageFor, workerFor } from './known-server.ts';
 import { typeOf } from './site-assets.ts';
 
 /** The only address the site is served on: this machine's own. */
@@ -24,7 +24,7 @@ const codeOf = (cause: unknown): string => {
   return cause instanceof Error && /already in use/.test(cause.message) ? 'EADDRINUSE' : '';
 };
 
-function start(root: string, port: number, fhirServer: string | null): Promise<PreviewServer> {
+function start(root: string, port: number, known: KnownServer | null): Promise<PreviewServer> {
   return preview({
     configFile: false,
     root,
@@ -36,15 +36,15 @@ function start(root: string, port: number, fhirServer: string | null): Promise<P
         name: 'evenside:headers',
         configurePreviewServer(server) {
           server.middlewares.use((request, response, next) => {
-            for (const [name, value] of Object.entries(headersFor(fhirServer))) response.setHeader(name, value);
+            for (const [name, value] of Object.entries(headersFor(known))) response.setHeader(name, value);
             const { pathname } = new URL(request.url ?? '/', 'http://localhost');
             const kept = cacheControlOf(pathname);
             if (kept) response.setHeader('Cache-Control', kept);
-            if (fhirServer !== null) {
+            if (known !== null) {
               const dist = join(root, 'dist');
-              const page = pageFor(dist, pathname, fhirServer);
+              const page = pageFor(dist, pathname, known);
               if (page !== null) return void response.setHeader('Content-Type', 'text/html').end(page);
-              const worker = workerFor(dist, pathname, fhirServer);
+              const worker = workerFor(dist, pathname, known);
               if (worker !== null) return void response.setHeader('Content-Type', 'text/javascript').end(worker);
             }
             const type = typeOf(pathname);
@@ -60,12 +60,12 @@ function start(root: string, port: number, fhirServer: string | null): Promise<P
 /**
  * Serves the built site (`dist` in `root`) on loopback.
  * @param port 0 for any free one
- * @param fhirServer address of the FHIR server that the site knows; null: none, and nothing off the page's own origin can be asked
+ * @param known the FHIR server that the site knows; null: none, and nothing off the page's own origin can be asked
  */
-export async function serveSite(root: string, port: number, fhirServer: string | null = null): Promise<Result<Site, ServeError>> {
+export async function serveSite(root: string, port: number, known: KnownServer | null = null): Promise<Result<Site, ServeError>> {
   let server: PreviewServer;
   try {
-    server = await start(root, port, fhirServer);
+    server = await start(root, port, known);
   } catch (cause) {
     const code = codeOf(cause);
     if (code === 'EADDRINUSE') return fail({ kind: 'port-taken', port });

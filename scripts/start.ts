@@ -1,9 +1,11 @@
 /** `npm start`: builds what is missing, serves the app on this machine only, prints its address as the last line. */
 import { join } from 'node:path';
-import type { Result } from '../src/result.ts';
+import { ok, type Result } from '../src/result.ts';
 import { ensureSite } from './build-site.ts';
+import type { KnownServer } from './known-server.ts';
 import { type ServeError, type Site, serveSite } from './serve-site.ts';
-import { startArguments } from './start-arguments.ts';
+import { signInOrigins } from './sign-in-origins.ts';
+import { type ServerArguments, startArguments } from './start-arguments.ts';
 
 const ROOT = join(import.meta.dirname, '..');
 /** Chosen: free of well-known services. */
@@ -12,12 +14,12 @@ const DEFAULT_PORT = 4310;
 const PORTS_TRIED = 20;
 const BAD_ARGUMENTS = 2;
 
-async function onFreePort(fhirServer: string | null): Promise<Result<Site, ServeError>> {
+async function onFreePort(known: KnownServer | null): Promise<Result<Site, ServeError>> {
   for (let port = DEFAULT_PORT; port < DEFAULT_PORT + PORTS_TRIED; port += 1) {
-    const site = await serveSite(ROOT, port, fhirServer);
+    const site = await serveSite(ROOT, port, known);
     if (site.ok || site.error.kind !== 'port-taken') return site;
   }
-  return serveSite(ROOT, 0, fhirServer);
+  return serveSite(ROOT, 0, known);
 }
 
 function sayWhy(error: ServeError): string {
@@ -31,6 +33,16 @@ function sayWhy(error: ServeError): string {
   }
 }
 
+/** Where tokens are given is asked of the server itself unless it was named. */
+async function knownServer(
+  server: ServerArguments | null,
+): Promise<Result<KnownServer | null, { readonly words: string; readonly kind: string }>> {
+  if (server === null || server.signIn !== null || server.clientId === null)
+    return ok(server && { ...server, signIn: server.signIn === null ? [] : [server.signIn] });
+  const origins = await signInOrigins(server.fhirServer, fetch);
+  return origins.ok ? ok({ ...server, signIn: origins.value }) : origins;
+}
+
 function giveUp(words: string, exitCode: number): never {
   process.stderr.write(`${words}\n`);
   process.exit(exitCode);
@@ -38,10 +50,13 @@ function giveUp(words: string, exitCode: number): never {
 
 const wanted = startArguments(process.argv.slice(2));
 if (!wanted.ok) giveUp(wanted.error.words, BAD_ARGUMENTS);
-const { port, fhirServer } = wanted.value;
+const { port, server } = wanted.value;
+const found = await knownServer(server);
+if (!found.ok) giveUp(found.error.words, 1);
+const known = found.value;
 const built = await ensureSite(ROOT, (line) => process.stdout.write(`${line}\n`));
 if (!built.ok) giveUp(built.error.words, 1);
-const site = await (port === null ? onFreePort(fhirServer) : serveSite(ROOT, port, fhirServer));
+const site = await (port === null ? onFreePort(known) : serveSite(ROOT, port, known));
 if (!site.ok) giveUp(sayWhy(site.error), 1);
 if (port === null && site.value.port !== DEFAULT_PORT) {
   // A browser keeps its data by address, port included.

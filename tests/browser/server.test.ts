@@ -24,7 +24,7 @@ beforeAll(async () => {
   browser = await launchChromium(executable.value);
   endpoint = await fhirEndpoint({ fault: () => (down ? { status: 403 } : null) });
   await endpoint.repository.createResource({ resourceType: 'Patient', id: 'invented-1' });
-  const served = await serveSite(ROOT, 0, endpoint.base);
+  const served = await serveSite(ROOT, 0, { fhirServer: endpoint.base, clientId: null, signIn: [] });
   if (!served.ok) throw new Error(`these tests require the site, got ${served.error.kind}`);
   site = served.value;
 });
