@@ -2,6 +2,7 @@
 import { cpus } from 'node:os';
 import { DEFAULT_NAMING } from '../src/fhir/naming.ts';
 import { ok } from '../src/result.ts';
+import { OPEN } from '../src/sync/access.ts';
 import { documentsUrl, eachPage } from '../src/sync/document-pages.ts';
 import { fhirServer } from '../src/sync/fhir-server.ts';
 import { fhirEndpoint } from '../tests/sync/endpoint/fhir-endpoint.ts';
@@ -31,7 +32,7 @@ const say = (line: string) => process.stdout.write(`${line}\n`);
 let now = START;
 const endpoint = await fhirEndpoint({ clock: () => now, validates: () => false });
 const around = { http: fetch, nowMs: () => now, chance: () => 0, wait: async () => undefined, newId: () => '' };
-const server = fhirServer(around, endpoint.base, async () => null);
+const server = fhirServer(around, endpoint.base, OPEN);
 const post = async (body: string) => {
   const answer = await fetch(endpoint.base, { method: 'POST', body });
   await answer.arrayBuffer();

@@ -4,6 +4,8 @@ export type ServerError =
   | { readonly kind: 'unreachable' }
   /** 401, 403. */
   | { readonly kind: 'not-allowed'; readonly status: number }
+  /** Nobody is signed in, or no longer. */
+  | { readonly kind: 'signed-out' }
   /** 429. `afterMs`: how long the server asks to wait; null when it does not say. */
   | { readonly kind: 'busy'; readonly afterMs: number | null }
   /** 409: somebody else wrote at the same moment. */

@@ -5,6 +5,7 @@ import { type Person, SELF } from '../../src/record/person.ts';
 import type { Store } from '../../src/record/store.ts';
 import type { StoredSet } from '../../src/record/stored-set.ts';
 import { ok } from '../../src/result.ts';
+import { type Access, OPEN } from '../../src/sync/access.ts';
 import { recordFileOf } from '../../src/sync/brought-records.ts';
 import { fhirServer } from '../../src/sync/fhir-server.ts';
 import type { Http, Surroundings } from '../../src/sync/http.ts';
@@ -16,6 +17,8 @@ import { wentWell } from '../record/went-well.ts';
 
 export interface MachineOptions {
   readonly http?: Http;
+  /** What is shown to the server; nothing unless said otherwise. */
+  readonly access?: Access;
   readonly nowMs?: () => number;
   readonly chance?: () => number;
   /** Told of every wait; nothing is really waited for. */
@@ -46,7 +49,7 @@ export async function machine(base: string, patient: string, whose: 'own' | 'loo
     wait: async (ms) => options.onWait?.(ms),
     newId: randomUUID,
   };
-  const server = fhirServer(around, base, async () => null);
+  const server = fhirServer(around, base, options.access ?? OPEN);
   const connection = async () => {
     const found = wentWell(await sync.connection(person));
     if (!found) throw new Error('connection requires a connected person, got none');

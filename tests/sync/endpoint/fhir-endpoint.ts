@@ -11,7 +11,18 @@ import { IndexedRepository } from './indexed-repository.ts';
 /** What goes wrong with one request. `cut-before`: nothing arrives. `cut-after`: it is done, and the answer never comes. Else a status, nothing done. */
 export type Fault = 'cut-before' | 'cut-after' | 'cut-midway' | { readonly status: number; readonly retryAfter?: string };
 
+export interface GuardedRequest {
+  readonly authorization: string | undefined;
+  readonly method: string;
+  readonly url: URL;
+  readonly body: unknown;
+}
+
 export interface EndpointOptions {
+  /** Whether a request may be answered, by what it shows: null if so, else the status. */
+  readonly guard?: (request: GuardedRequest) => 401 | 403 | null;
+  /** What `.well-known/smart-configuration` says; null: there is none. */
+  readonly smart?: () => unknown;
   /** ms since 1970: the server's clock. */
   readonly clock?: () => number;
   /** Which resources of a transaction are asked of the three layers; all unless said otherwise. */
@@ -51,7 +62,13 @@ async function bodyOf(request: IncomingMessage): Promise<string> {
  * A FHIR R4 endpoint on loopback: Medplum's router over resources in memory behind node:http, with validation in front. No clinic's server. The router runs a
  * transaction as a batch (it refuses conditional ones of more than eight entries); that all of it happens or nothing, and one at a time, is seen to here.
  */
-export async function fhirEndpoint({ clock = Date.now, validates = () => true, fault = () => null }: EndpointOptions = {}) {
+export async function fhirEndpoint({
+  clock = Date.now,
+  validates = () => true,
+  fault = () => null,
+  guard = () => null,
+  smart = () => null,
+}: EndpointOptions = {}) {
   structureDefinitions();
   for (const file of SEARCH_PARAMETER_BUNDLE_FILES) indexSearchParameterBundle(readJson(file));
   const router = new FhirRouter();
@@ -117,7 +134,8 @@ export async function fhirEndpoint({ clock = Date.now, validates = () => true, f
       seen.push({ method, path, bytesIn: text.length, bytesOut, status });
     const cors = {
       'access-control-allow-origin': '*',
-      'access-control-allow-headers': '*',
+      // A wildcard would leave out `authorization`.
+      'access-control-allow-headers': 'accept, authorization, content-type',
       'access-control-expose-headers': 'Retry-After',
     };
     if (method === 'OPTIONS') {
@@ -154,6 +172,16 @@ export async function fhirEndpoint({ clock = Date.now, validates = () => true, f
         outcome('transient', `fault ${wrong.status}`),
         wrong.retryAfter ? { 'retry-after': wrong.retryAfter } : {},
       );
+      return;
+    }
+    if (path === '/fhir/.well-known/smart-configuration') {
+      const told = smart();
+      say(told === null ? 404 : 200, told);
+      return;
+    }
+    const refusal = guard({ authorization: request.headers.authorization, method, url, body });
+    if (refusal !== null) {
+      say(refusal, outcome(refusal === 401 ? 'login' : 'forbidden', `status ${refusal}`));
       return;
     }
     try {
