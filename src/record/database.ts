@@ -13,7 +13,7 @@ import { type Person, type PersonId, SELF } from './person.ts';
 import type { RepEdit } from './rep-edit.ts';
 import { withStandRow, withStandsRow } from './stand-time-row.ts';
 import type { SetHeader, SetRunState } from './stored-set.ts';
-import type { Connection } from './sync/sync-store.ts';
+import type { Connection, ServerChoice } from './sync/sync-store.ts';
 
 export interface SetRow extends SetHeader {
   readonly state: SetRunState;
@@ -58,6 +58,7 @@ export type Database = Dexie & {
   readonly recordIds: Table<RecordIdRow, string>;
   /** Which server knows a person, and how far it went. */
   readonly servers: Table<Connection, PersonId>;
+  readonly serverChoices: Table<ServerChoice, PersonId>;
   /** The records that their server has. */
   readonly confirmed: Table<ConfirmedRow, [PersonId, string]>;
   /** One row while the passphrase lock is on. */
@@ -115,6 +116,7 @@ export const VERSIONS: readonly DatabaseVersion[] = [
   { version: 8, stores: {}, upgrade: { results: withGlideRow } },
   { version: 9, stores: { recordIds: 'id' } },
   { version: 11, stores: { servers: 'person', confirmed: '[person+id]' } },
+  { version: 12, stores: { serverChoices: 'person' } },
 ];
 
 /** The version that the database has once it is open. */

@@ -8,6 +8,7 @@ import {
   NewPersonScreen,
   PeopleScreen,
   PersonScreen,
+  ServerWatch,
   SiteWatch,
   StoredScreen,
 } from './later-screens.tsx';
@@ -15,6 +16,7 @@ import { LockGate } from './lock/lock-gate.tsx';
 import { usePerson } from './people/person-context.tsx';
 import { PersonFrame } from './people/person-frame.tsx';
 import { PersonScreens } from './person-screens.tsx';
+import { knownServer } from './server/known-server.ts';
 import { useServices } from './services-context.tsx';
 import { StartScreen } from './start/start-screen.tsx';
 import { UnsupportedScreen } from './start/unsupported-screen.tsx';
@@ -29,6 +31,7 @@ function PersonHome() {
 export function App() {
   const missing = useServices().missing();
   const { app } = useWords();
+  const server = knownServer();
   if (missing.length > 0) return <UnsupportedScreen missing={missing} />;
   return (
     <Router hook={useHashLocation}>
@@ -39,6 +42,7 @@ export function App() {
         <LockGate>
           <Suspense>
             <DueWatcher />
+            {server ? <ServerWatch /> : null}
           </Suspense>
           <Switch>
             <Route path="/lock" component={LockScreen} />

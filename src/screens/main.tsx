@@ -8,6 +8,8 @@ import { ms } from '../units.ts';
 import { appServices } from './adapter/app-services.ts';
 import { App } from './app.tsx';
 import { useChoices } from './choose/choices.ts';
+import { knownServer } from './server/known-server.ts';
+import { noteReturn } from './server/sign-in-return.ts';
 import { ServicesContext } from './services-context.tsx';
 import { createRun } from './set/run.ts';
 import { RunContext } from './set/run-context.tsx';
@@ -19,6 +21,9 @@ import { languageOf } from './words/languages.ts';
 import { speak, useSpoken } from './words/spoken.ts';
 import { WordsContext } from './words/words-context.tsx';
 
+// Before anything else looks at the address.
+const isBack = noteReturn();
+
 const root = document.getElementById('root');
 if (!root) throw new Error('main requires an element #root, got none');
 
@@ -27,6 +32,9 @@ const wordsNow = () => useSpoken.getState().words;
 const speakChosen = () => speak(languageOf(useChoices.getState().choices.language, navigator.languages));
 
 const services = appServices();
+// What somebody brings back from signing in is good for a minute: it does not wait for a screen.
+const server = knownServer();
+if (isBack && server) void services.server(server).catch(reportError);
 const sounds = createSounds({
   speaker: webSpeaker(() => wordsNow().locale),
   tones: webTones(),

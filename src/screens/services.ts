@@ -32,6 +32,7 @@ import type { Deg, Ms, Ratio } from '../units.ts';
 import type { LockServices } from './lock/lock-services.ts';
 import type { Problem, ProblemKind } from './problem.ts';
 import type { RecordServices } from './record/record-services.ts';
+import type { KnownServer } from './server/known-server.ts';
 import type { ServerServices } from './server/server-services.ts';
 import type { HereServices } from './stored/here-services.ts';
 
@@ -228,8 +229,10 @@ export interface AppServices {
   readonly people: PeopleServices;
   /** Loaded when it is first asked for. */
   readonly records: () => Promise<RecordServices>;
-  /** The clinic's server at this address; loaded when it is first asked for. */
-  readonly server: (base: string) => Promise<ServerServices>;
+  /** The clinic's server that the page knows; loaded when it is first asked for. */
+  readonly server: (known: KnownServer) => Promise<ServerServices>;
+  /** Hears of each set, change or entry that was stored here for this person. @returns the end of it */
+  readonly onStored: (hear: () => void) => () => void;
   /** The same with the sets and the diary of somebody else. */
   readonly of: (person: PersonId) => AppServices;
 }

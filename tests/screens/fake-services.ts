@@ -140,6 +140,7 @@ export function fakeServices(stored: readonly ShownSet[] = [], change: Partial<A
         return ok(null);
       },
     },
+    onStored: () => () => undefined,
     server: async () => {
       throw new Error('server requires a page that knows one, got none');
     },

@@ -11,8 +11,8 @@ import { shaped } from '../shape.ts';
 import type { StoreError } from '../store-error.ts';
 import type { StoredSet } from '../stored-set.ts';
 import { originOf } from '../table-sets.ts';
-import { forgetServer, serverTables } from './forget-server.ts';
-import type { Connection, SyncStore, Waiting } from './sync-store.ts';
+import { forgetProgress, forgetServer, serverTables } from './forget-server.ts';
+import type { Connection, ServerChoice, SyncStore, Waiting } from './sync-store.ts';
 
 const ofPerson = (person: PersonId) =>
   [
@@ -71,6 +71,12 @@ async function waitingIn(db: Database, person: PersonId, most: number): Promise<
   return { sets, entries, ids };
 }
 
+/** Of another server than that one, nothing was chosen. */
+async function choiceIn(db: Database, person: PersonId, server: string): Promise<ServerChoice> {
+  const found = await db.serverChoices.get(person);
+  return found?.server === server ? found : { person, server, automatic: false, refreshToken: null };
+}
+
 /** What the open database knows of servers. */
 export const syncOn = (db: Database, attempt: Attempt): SyncStore => ({
   connection: (person) =>
@@ -82,10 +88,27 @@ export const syncOn = (db: Database, attempt: Attempt): SyncStore => ({
       atOnce(db, serverTables(db), async () => {
         const before = await db.servers.get(connection.person);
         if (before && (before.server !== connection.server || before.patient !== connection.patient))
-          await forgetServer(db, connection.person);
+          await forgetProgress(db, connection.person);
         await db.servers.put(connection);
         return ok(undefined);
       }),
+    ),
+  choice: (person, server) =>
+    attempt<ServerChoice, StoreError>(() =>
+      db.transaction('r', [db.serverChoices], async () => ok(await choiceIn(db, person, server))),
+    ),
+  choose: (person, server, part) =>
+    attempt<void, StoreError>(() =>
+      atOnce(db, [db.serverChoices], async () => {
+        await db.serverChoices.put({ ...(await choiceIn(db, person, server)), ...part });
+        return ok(undefined);
+      }),
+    ),
+  choices: (server) =>
+    attempt<readonly ServerChoice[], StoreError>(() =>
+      db.transaction('r', [db.serverChoices], async () =>
+        ok((await db.serverChoices.toArray()).filter((each) => each.server === server)),
+      ),
     ),
   disconnect: (person) =>
     attempt<void, StoreError>(() =>

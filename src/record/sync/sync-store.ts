@@ -18,6 +18,17 @@ export interface Connection {
   readonly takenAt: string | null;
 }
 
+/** What was chosen for one person's server; it holds for that server alone. */
+export interface ServerChoice {
+  readonly person: PersonId;
+  /** As in `Connection`. */
+  readonly server: string;
+  /** One's own records are sent by themselves; somebody else's are taken in by themselves. */
+  readonly automatic: boolean;
+  /** A token by which new ones are got, of somebody who wants to stay signed in on this machine; null: nobody does. */
+  readonly refreshToken: string | null;
+}
+
 /** Records that the server has not confirmed yet. */
 export interface Waiting {
   /** Sets that are over, with all their changes by hand, of which at least one record waits; the oldest first. No more than were asked for. */
@@ -33,7 +44,16 @@ export interface SyncStore {
   readonly connection: (person: PersonId) => Promise<Result<Connection | null, StoreError>>;
   /** Connects, or notes how far it went. Another server or patient than before begins anew: nothing counts as confirmed there. */
   readonly save: (connection: Connection) => Promise<Result<void, StoreError>>;
-  /** Forgets the server. No record is touched. */
+  /** What was chosen for this server; nothing of it unless it was. */
+  readonly choice: (person: PersonId, server: string) => Promise<Result<ServerChoice, StoreError>>;
+  readonly choose: (
+    person: PersonId,
+    server: string,
+    part: Partial<Pick<ServerChoice, 'automatic' | 'refreshToken'>>,
+  ) => Promise<Result<void, StoreError>>;
+  /** All that hold for this server. */
+  readonly choices: (server: string) => Promise<Result<readonly ServerChoice[], StoreError>>;
+  /** Forgets the server and what was chosen for it. No record is touched. */
   readonly disconnect: (person: PersonId) => Promise<Result<void, StoreError>>;
   /** Notes that a server has these records. */
   readonly confirm: (person: PersonId, ids: readonly string[]) => Promise<Result<void, StoreError>>;

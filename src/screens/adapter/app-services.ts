@@ -9,6 +9,7 @@ import type { StoredSet } from '../../record/stored-set.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import { entryNow } from '../day/entry-now.ts';
 import type { LockServices } from '../lock/lock-services.ts';
+import type { ServerServices } from '../server/server-services.ts';
 import type { AppServices, Problem, SetHooks, SetPlan } from '../services.ts';
 import { diaryServices } from './diary.ts';
 import { everythingIn } from './everything.ts';
@@ -25,16 +26,25 @@ interface Shared {
   readonly opening: Promise<Result<Store, StoreError>>;
   readonly lock: LockServices;
   readonly busy: () => boolean;
+  /** Told of what was stored, with whose it is. */
+  readonly stored: EventTarget;
   readonly going: { sets: number; readonly unstored: UnstoredSets[] };
 }
 
 /** The services of one person. @param of gives those of somebody else */
-function servicesOf(person: PersonId, { opening, lock, busy, going }: Shared, of: AppServices['of']): AppServices {
+function servicesOf(person: PersonId, { opening, lock, busy, stored, going }: Shared, of: AppServices['of']): AppServices {
   const missing = missingFeatures();
   const own: Promise<Result<PersonStore, StoreError>> = opening.then((store) => (store.ok ? ok(store.value.of(person)) : store));
   const unstored: UnstoredSets = new Map();
   going.unstored.push(unstored);
-  const diary = diaryServices(own);
+  let servers: ServerServices | null = null;
+  const tell = <T extends { readonly ok: boolean }>(done: T): T => {
+    if (done.ok) stored.dispatchEvent(new Event(person));
+    return done;
+  };
+  const told = diaryServices(own);
+  const diary: AppServices['diary'] = { ...told, add: async (entries) => tell(await told.add(entries)) };
+  const sets = storedSets(own, unstored, person);
 
   const run = async (
     plan: SetPlan,
@@ -71,6 +81,7 @@ function servicesOf(person: PersonId, { opening, lock, busy, going }: Shared, of
       going.sets += 1;
       const done = run(plan, hooks, abort.signal, onsets).finally(() => {
         going.sets -= 1;
+        tell({ ok: true });
       });
       return {
         done,
@@ -83,13 +94,22 @@ function servicesOf(person: PersonId, { opening, lock, busy, going }: Shared, of
       openFilm: async (file) => (await import('./still-pictures.ts')).openFilm(file),
       photo: async (file, plan, onLoading) => (await import('./still-pictures.ts')).lookAtPhoto(file, plan, onLoading),
     },
-    ...storedSets(own, unstored, person),
+    ...sets,
+    change: async (id, change) => tell(await sets.change(id, change)),
     diary,
     everything: () => everythingIn(own),
     messages: browserMessages(),
     people: peopleServices(opening),
     records: async () => (await import('./records.ts')).recordServices(opening, person),
-    server: async (base) => (await import('./server.ts')).serverServices(opening, person, base),
+    server: async (known) => {
+      const { serverServices } = await import('./server.ts');
+      servers ??= serverServices(person, known, { opening, lock: lock.state, busy });
+      return servers;
+    },
+    onStored(hear) {
+      stored.addEventListener(person, hear);
+      return () => stored.removeEventListener(person, hear);
+    },
     lock,
     busy,
     here: hereServices(opening),
@@ -101,13 +121,14 @@ function servicesOf(person: PersonId, { opening, lock, busy, going }: Shared, of
 export function appServices(): AppServices {
   const lockable = openLockableStore();
   const opening = lockable.then((opened) => (opened.ok ? opened.value.store : opened));
+  const stored = new EventTarget();
   const going: Shared['going'] = { sets: 0, unstored: [] };
   const busy = () => going.sets > 0 || going.unstored.some(({ size }) => size > 0);
   const lock = lockServices(lockable, busy);
   // Kept for the page's life: a set that could not be stored is held by the services of its person.
   const known = new Map<PersonId, AppServices>();
   const of = (person: PersonId): AppServices => {
-    const services = known.get(person) ?? servicesOf(person, { opening, lock, busy, going }, of);
+    const services = known.get(person) ?? servicesOf(person, { opening, lock, busy, stored, going }, of);
     known.set(person, services);
     return services;
   };

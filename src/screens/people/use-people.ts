@@ -37,12 +37,13 @@ async function workedOut(
   return null;
 }
 
-/** Everybody, with what is known of them today; what is not known yet comes later. */
-export function usePeople(): PeopleInUse {
+/** Everybody, with what is known of them today; what is not known yet comes later. @param round read anew with each number */
+export function usePeople(round: number): PeopleInUse {
   const { people } = useServices();
   const [list, setList] = useState<PeopleList | null>(null);
   const [found, setFound] = useState<ReadonlyMap<PersonId, PersonFacts>>(new Map());
   const [problem, setProblem] = useState<Problem | null>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another round reads the same anew.
   useEffect(() => {
     let wanted = true;
     const read = async () => {
@@ -57,7 +58,7 @@ export function usePeople(): PeopleInUse {
     return () => {
       wanted = false;
     };
-  }, [people]);
+  }, [people, round]);
   const { day } = localTime(clockNow());
   const lines =
     list?.people.map(({ person, facts }) => personLine({ person, facts: facts ?? found.get(person.id) ?? null }, day)) ?? null;

@@ -5,8 +5,15 @@ import { useServerWords } from '../words/server-catalogues.ts';
 /** An id of FHIR R4. */
 const ID = /^[A-Za-z0-9\-.]{1,64}$/;
 
+interface ConnectFormProps {
+  /** The server asks for no sign-in. */
+  readonly open: boolean;
+  readonly busy: boolean;
+  readonly onConnect: (id: string) => void;
+}
+
 /** Who the person is on the server. */
-export function ConnectForm({ busy, onConnect }: { readonly busy: boolean; readonly onConnect: (id: string) => void }) {
+export function ConnectForm({ open, busy, onConnect }: ConnectFormProps) {
   const words = useServerWords();
   const [id, setId] = useState('');
   const [wrong, setWrong] = useState(false);
@@ -18,9 +25,11 @@ export function ConnectForm({ busy, onConnect }: { readonly busy: boolean; reado
   };
   return (
     <form className="record-parts" onSubmit={connect}>
-      <Notice icon="warning" look="caution">
-        <p>{words.openServer}</p>
-      </Notice>
+      {open ? (
+        <Notice icon="warning" look="caution">
+          <p>{words.openServer}</p>
+        </Notice>
+      ) : null}
       <label className="record-field">
         {words.id}
         <input

@@ -1,7 +1,5 @@
 import { type ReactNode, useCallback, useEffect, useRef, useState } from 'react';
 import type { Result } from '../../result.ts';
-import type { Sent } from '../../sync/send-waiting.ts';
-import type { Taken } from '../../sync/take-in-new.ts';
 import { DayProblem } from '../day/day-problem.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { Page } from '../parts/page.tsx';
@@ -11,43 +9,23 @@ import '../record/record-screens.css';
 import type { Problem } from '../services.ts';
 import { useServices } from '../services-context.tsx';
 import { useServerWords } from '../words/server-catalogues.ts';
-import { useWords } from '../words/words-context.tsx';
+import { AutomaticSaid } from './automatic-said.tsx';
 import { ConnectForm } from './connect-form.tsx';
-import { knownServer } from './known-server.ts';
+import { type KnownServer, knownServer } from './known-server.ts';
+import { ServerChoice } from './server-choice.tsx';
 import { ServerFaultNotice } from './server-fault.tsx';
+import { ServerFigures } from './server-figures.tsx';
+import { SentWords, SignedOutWords, TakenWords } from './server-said.tsx';
 import type { ServerFault, ServerServices, ServerState } from './server-services.ts';
 import './server-screen.css';
+import { SignInForm } from './sign-in-form.tsx';
 
-function SentWords({ confirmed, unwanted }: Sent) {
-  const words = useServerWords();
-  const [first] = unwanted;
-  const detail = first && 'detail' in first.why ? first.why.detail : '';
-  const ids = unwanted.flatMap((each) => each.ids);
-  return (
-    <Notice icon={first ? 'warning' : 'check'} look={first ? 'caution' : 'calm'} title={words.sent(confirmed)}>
-      {first ? <p>{words.unwanted(ids.length, detail)}</p> : null}
-    </Notice>
-  );
-}
+type Done<T> = Result<T, Problem | ServerFault>;
 
-function TakenWords({ fresh, grown, conflicts, refused }: Taken) {
+/** What can be done with the server, and what became of it. */
+function ServerParts({ known, services }: { readonly known: KnownServer; readonly services: ServerServices }) {
   const words = useServerWords();
-  const isWhole = conflicts + refused.length === 0;
-  return (
-    <Notice icon={isWhole ? 'check' : 'warning'} look={isWhole ? 'calm' : 'caution'} title={words.taken(fresh, grown)}>
-      {conflicts > 0 ? <p>{words.conflicts(conflicts)}</p> : null}
-      {refused.length > 0 ? <p>{words.unread(refused.length)}</p> : null}
-    </Notice>
-  );
-}
-
-/** Sends one person's records to the server that the page knows, and takes in what is new there. Nothing goes by itself. */
-export function ServerScreen() {
-  const words = useServerWords();
-  const { locale } = useWords();
-  const { server } = useServices();
   const person = usePerson()?.person ?? null;
-  const base = knownServer();
   const [state, setState] = useState<ServerState | null>(null);
   const [problem, setProblem] = useState<Problem | null>(null);
   const [fault, setFault] = useState<Problem | ServerFault | null>(null);
@@ -57,36 +35,124 @@ export function ServerScreen() {
   const going = useRef(false);
 
   const look = useCallback(async () => {
-    if (base === null) return;
-    const found = await (await server(base)).state();
+    const found = await services.state();
     if (found.ok) setState(found.value);
     setProblem(found.ok ? null : found.error);
-  }, [server, base]);
-  useEffect(() => void look(), [look]);
+  }, [services]);
+  useEffect(() => {
+    void look();
+    // What goes by itself changes what waits.
+    return services.automatic.subscribe(() => void look());
+  }, [look, services]);
 
-  const doing = async <T,>(
-    call: (services: ServerServices) => Promise<Result<T, Problem | ServerFault>>,
-    say: (done: T) => ReactNode,
-  ) => {
-    if (going.current || base === null) return;
+  const doing = async <T,>(call: () => Promise<Done<T>>, say: (done: T) => ReactNode = () => null) => {
+    if (going.current) return;
     going.current = true;
     setBusy(true);
     setFault(null);
     setTold(null);
-    const done = await call(await server(base));
+    const done = await call();
     await look();
     going.current = false;
     setBusy(false);
     if (done.ok) setTold(say(done.value));
     else setFault(done.error);
   };
+  const choose = async (automatic: boolean): Promise<Done<null>> => {
+    const chosen = await services.choose(automatic);
+    if (chosen.ok && automatic && !person) void services.sendByItself().catch(reportError);
+    return chosen;
+  };
+  const signOut = async (): Promise<Done<boolean>> => ({ ok: true, value: (await services.signOut()) ?? true });
 
-  const moment = (at: string | null): string =>
-    at === null ? words.never : new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeStyle: 'short' }).format(new Date(at));
-  const connection = state?.connection ?? null;
+  const { connection = null, signIn = 'none', returned = null } = state ?? {};
+  const isOut = signIn === 'out';
+  return (
+    <>
+      <DayProblem problem={problem} />
+      <ServerFigures base={known.base} state={state} />
+      {isOut ? <SignInForm mayKeep={!person} busy={busy} onGo={(keep) => void doing(() => services.signIn(keep))} /> : null}
+      {state && !connection && !isOut ? (
+        <ConnectForm open={signIn === 'none'} busy={busy} onConnect={(id) => void doing(() => services.connect(id))} />
+      ) : null}
+      {connection && !isOut ? (
+        <div className="server-actions">
+          <button
+            type="button"
+            className="button"
+            data-look="main"
+            disabled={busy}
+            onClick={() => void doing(services.send, (sent) => <SentWords {...sent} />)}
+          >
+            {busy ? words.working : words.send}
+          </button>
+          <button
+            type="button"
+            className="button"
+            disabled={busy}
+            onClick={() => void doing(services.takeIn, (taken) => <TakenWords {...taken} />)}
+          >
+            {words.takeIn}
+          </button>
+        </div>
+      ) : null}
+      <ServerFaultNotice fault={fault ?? (returned && { kind: 'sign-in', error: returned })} />
+      <div role="status">{told}</div>
+      {connection ? (
+        <>
+          <ServerChoice
+            name={person ? words.automatic.takeIn : words.automatic.send}
+            about={person ? words.automatic.takeInAbout : words.automatic.sendAbout}
+            chosen={state?.automatic ?? false}
+            disabled={busy}
+            onChoose={(chosen) => void doing(() => choose(chosen))}
+          />
+          {person ? null : <AutomaticSaid services={services} />}
+        </>
+      ) : null}
+      {signIn === 'in' ? (
+        <button
+          type="button"
+          className="button"
+          disabled={busy}
+          onClick={() => void doing(signOut, (there) => <SignedOutWords there={there} />)}
+        >
+          {words.signIn.end}
+        </button>
+      ) : null}
+      {connection ? (
+        <>
+          <button
+            type="button"
+            className="button"
+            disabled={busy}
+            aria-describedby="server-disconnect"
+            onClick={() => void doing<null>(services.disconnect)}
+          >
+            {words.disconnect}
+          </button>
+          <p id="server-disconnect" className="soft small">
+            {words.disconnectAbout}
+          </p>
+        </>
+      ) : null}
+    </>
+  );
+}
+
+/** Sends one person's records to the server that the page knows, and takes in what is new there. Nothing goes by itself unless that is chosen here. */
+export function ServerScreen() {
+  const words = useServerWords();
+  const { server } = useServices();
+  const person = usePerson()?.person ?? null;
+  const [known] = useState(knownServer);
+  const [services, setServices] = useState<ServerServices | null>(null);
+  useEffect(() => {
+    if (known) server(known).then(setServices, reportError);
+  }, [server, known]);
   return (
     <Page className="server" title={words.title} back={person ? '/' : '/report'}>
-      {base === null ? (
+      {known === null ? (
         <p>{words.none}</p>
       ) : (
         <div className="record-parts">
@@ -94,98 +160,7 @@ export function ServerScreen() {
             <p>{person ? words.leaves.person : words.leaves.self}</p>
             <p>{words.leaves.stays}</p>
           </Notice>
-          <DayProblem problem={problem} />
-          <dl className="server-state">
-            <div>
-              <dt>{words.address}</dt>
-              <dd>{base}</dd>
-            </div>
-            {connection && state ? (
-              <>
-                <div>
-                  <dt>{words.patient}</dt>
-                  <dd>{connection.patient}</dd>
-                </div>
-                <div>
-                  <dt>{words.waiting}</dt>
-                  <dd>{words.records(state.waiting)}</dd>
-                </div>
-                <div>
-                  <dt>{words.lastSent}</dt>
-                  <dd>{moment(connection.sentAt)}</dd>
-                </div>
-                <div>
-                  <dt>{words.lastTaken}</dt>
-                  <dd>{moment(connection.takenAt)}</dd>
-                </div>
-              </>
-            ) : null}
-          </dl>
-          {state && !connection ? (
-            <ConnectForm
-              busy={busy}
-              onConnect={(id) =>
-                void doing(
-                  (each) => each.connect(id),
-                  () => null,
-                )
-              }
-            />
-          ) : null}
-          {connection ? (
-            <div className="server-actions">
-              <button
-                type="button"
-                className="button"
-                data-look="main"
-                disabled={busy}
-                onClick={() =>
-                  void doing(
-                    (each) => each.send(),
-                    (sent) => <SentWords {...sent} />,
-                  )
-                }
-              >
-                {busy ? words.working : words.send}
-              </button>
-              <button
-                type="button"
-                className="button"
-                disabled={busy}
-                onClick={() =>
-                  void doing(
-                    (each) => each.takeIn(),
-                    (taken) => <TakenWords {...taken} />,
-                  )
-                }
-              >
-                {words.takeIn}
-              </button>
-            </div>
-          ) : null}
-          <ServerFaultNotice fault={fault} />
-          <div role="status">{told}</div>
-          {connection ? (
-            <>
-              <button
-                type="button"
-                className="button"
-                disabled={busy}
-                aria-describedby="server-disconnect"
-                onClick={() =>
-                  void doing(
-                    (each) => each.disconnect(),
-                    () => null,
-                  )
-                }
-              >
-                {words.disconnect}
-              </button>
-              <p id="server-disconnect" className="soft small">
-                {words.disconnectAbout}
-              </p>
-            </>
-          ) : null}
+          {services ? <ServerParts known={known} services={services} /> : null}
         </div>
       )}
     </Page>

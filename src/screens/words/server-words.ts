@@ -1,4 +1,5 @@
 import type { ServerError } from '../../sync/server-error.ts';
+import type { SignInError } from '../../sync/sign-in/sign-in-error.ts';
 
 /** Texts of the screen of the clinic's server. */
 export interface ServerWords {
@@ -8,6 +9,36 @@ export interface ServerWords {
   readonly leaves: { readonly title: string; readonly self: string; readonly person: string; readonly stays: string };
   readonly address: string;
   readonly openServer: string;
+  readonly signIn: {
+    readonly about: string;
+    readonly keep: string;
+    readonly keepAbout: string;
+    readonly go: string;
+    readonly state: string;
+    readonly in: string;
+    readonly out: string;
+    readonly end: string;
+    readonly ended: string;
+    readonly endedHere: string;
+    /** One sentence each. */
+    readonly faults: Readonly<Record<SignInError['kind'], string>>;
+  };
+  readonly automatic: {
+    readonly send: string;
+    readonly sendAbout: string;
+    readonly takeIn: string;
+    readonly takeInAbout: string;
+    readonly working: string;
+    readonly trouble: string;
+    readonly signedOut: (waiting: number) => string;
+    readonly look: string;
+  };
+  readonly intake: {
+    readonly working: string;
+    readonly new: (fresh: number, grown: number) => string;
+    readonly failed: string;
+    readonly look: string;
+  };
   readonly id: string;
   readonly idHint: string;
   readonly idWrong: string;
