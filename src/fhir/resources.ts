@@ -15,6 +15,7 @@ import { setObservations } from './set-observation.ts';
 import { patientOf } from './subject.ts';
 import { checkInResponse, clearanceResponse, redFlagsResponse, selfCheckResponse, symptomResponse } from './told-responses.ts';
 import { holdsTypedText } from './typed-text.ts';
+import { withText } from './with-text.ts';
 
 /** The resources that show an entry, the one for the whole entry first. A link has none of its own: the set that it is about names the line. */
 function shownBy(context: Context, entry: DiaryEntry): readonly Prepared[] {
@@ -80,5 +81,5 @@ export function resourcesOf(context: Context, sets: readonly StoredSet[], entrie
     const about = entry.kind === 'set-link' ? setRef(context, entry.setId) : null;
     whole({ kind: 'entry', entry }, first ? refTo(first.resource.resourceType, first.identifier) : about, entry.origin);
   }
-  return { prepared, leftOut };
+  return { prepared: prepared.map(withText), leftOut };
 }

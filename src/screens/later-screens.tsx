@@ -18,8 +18,8 @@ const later = <P extends object>(load: () => Promise<ComponentType<P>>) =>
   lazy(async (): Promise<{ readonly default: ComponentType<P> }> => ({ default: await load().catch(() => NotLoaded) }));
 
 /** What shows nothing until it has something to tell: where it can't be loaded there is nothing. */
-const laterUnseen = <P extends object>(load: () => Promise<ComponentType<P>>) =>
-  lazy(async (): Promise<{ readonly default: ComponentType<P> }> => ({ default: await load().catch(() => () => null) }));
+const laterUnseen = (load: () => Promise<ComponentType>) =>
+  lazy(async (): Promise<{ readonly default: ComponentType }> => ({ default: await load().catch(() => () => null) }));
 
 /** Comes when the page and all that its first screen needs are there, and nothing else waits. */
 const pageStands = () =>
@@ -57,7 +57,6 @@ export const ReviewScreen = later(async () => (await import('./review/review-scr
 export const SafetyScreen = later(async () => (await import('./safety/safety-screen.tsx')).SafetyScreen);
 export const SelfCheckScreen = later(async () => (await import('./check/self-check-screen.tsx')).SelfCheckScreen);
 export const SendScreen = later(async () => (await import('./record/send-screen.tsx')).SendScreen);
-export const ServerIntake = laterUnseen(async () => (await import('./server/server-intake.tsx')).ServerIntake);
 export const ServerScreen = later(async () => (await import('./server/server-screen.tsx')).ServerScreen);
 /** Sends by itself what is new, if the person chose that. */
 export const ServerWatch = laterUnseen(async () => {

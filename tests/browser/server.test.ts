@@ -1,17 +1,15 @@
 /** A patient's page and a therapist's, each with a storage of its own, and a FHIR endpoint at another origin between them. */
-import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { findChromium, launchChromium } from '../../scripts/chromium.ts';
 import { type Site, serveSite } from '../../scripts/serve-site.ts';
 import { fhirEndpoint } from '../sync/endpoint/fhir-endpoint.ts';
-import { pageFaults } from './page-faults.ts';
 import { seed } from './seeded-diary.ts';
+import { looked, opened } from './server-visit.ts';
 import { fullDiary } from './two-weeks.ts';
 
 const ROOT = join(import.meta.dirname, '..', '..');
-const SIZES = { laptop: { width: 1280, height: 800 }, phone: { width: 390, height: 844 } } as const;
 
 let browser: Browser;
 let endpoint: Awaited<ReturnType<typeof fhirEndpoint>>;
@@ -34,35 +32,6 @@ afterAll(async () => {
   await endpoint?.close();
 });
 
-async function opened(
-  address: string,
-): Promise<{ readonly page: Page; readonly faults: string[]; readonly origins: Set<string> }> {
-  const context = await browser.newContext({ viewport: SIZES.laptop });
-  const page = await context.newPage();
-  const faults: string[] = [];
-  const origins = new Set<string>();
-  page.on('pageerror', ({ message }) => faults.push(message));
-  page.on('console', (message) => /Content Security Policy/.test(message.text()) && faults.push(message.text()));
-  page.on('request', (request) => origins.add(new URL(request.url()).origin));
-  await page.goto(`${site.url}${address}`);
-  return { page, faults, origins };
-}
-const shots = process.env.EVENSIDE_SHOTS;
-async function looked(page: Page, name: string): Promise<readonly string[]> {
-  const faults: string[] = [];
-  for (const [size, viewport] of Object.entries(SIZES)) {
-    await page.setViewportSize(viewport);
-    for (const colorScheme of ['dark', 'light'] as const) {
-      await page.emulateMedia({ colorScheme });
-      faults.push(...(await pageFaults(page)).map((fault) => `${name}, ${size}, ${colorScheme}: ${fault}`));
-      if (!shots) continue;
-      mkdirSync(shots, { recursive: true });
-      await page.screenshot({ path: join(shots, `${name}-${size}-${colorScheme}.png`), fullPage: true });
-    }
-  }
-  await page.setViewportSize(SIZES.laptop);
-  return faults;
-}
 const connect = async (page: Page, id: string) => {
   await page.getByLabel('Patient id on the server').fill(id);
   await page.getByRole('button', { name: 'Connect', exact: true }).click();
@@ -71,7 +40,7 @@ const connect = async (page: Page, id: string) => {
 test('what a patient sends is taken in at the desk; nobody but the page’s own server and this one is asked', {
   timeout: 120_000,
 }, async () => {
-  const patient = await opened('');
+  const patient = await opened(browser, site.url);
   await seed(patient.page, fullDiary(3));
   await patient.page.goto(`${site.url}#/report`);
   await patient.page.getByRole('link', { name: 'The clinic’s server' }).click();
@@ -95,7 +64,7 @@ test('what a patient sends is taken in at the desk; nobody but the page’s own 
   expect(endpoint.repository.all('DocumentReference')).toHaveLength(waiting);
   faults.push(...(await looked(patient.page, 'sent')));
 
-  const desk = await opened('#/people/new');
+  const desk = await opened(browser, `${site.url}#/people/new`);
   await desk.page.getByLabel('Name or code').fill('Ina Invented');
   await desk.page.getByRole('button', { name: 'Keep' }).click();
   await desk.page.getByRole('link', { name: /The clinic’s server/ }).click();
@@ -121,7 +90,7 @@ test('what a patient sends is taken in at the desk; nobody but the page’s own 
 });
 
 test('in Spanish, nothing is cut off', async () => {
-  const { page } = await opened('');
+  const { page } = await opened(browser, site.url);
   await page.getByRole('button', { name: 'Español' }).click();
   await page.goto(`${site.url}#/server`);
   await page.getByText('El servidor de la clínica').first().waitFor();

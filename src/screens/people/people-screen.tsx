@@ -1,14 +1,14 @@
-import { Suspense, useCallback, useState } from 'react';
+import { useCallback, useState } from 'react';
 import { Link } from 'wouter';
 import { localTime } from '../../dose/local-time.ts';
 import { DayProblem } from '../day/day-problem.tsx';
-import { ServerIntake } from '../later-screens.tsx';
 import { clockNow } from '../parts/clock-now.ts';
 import { Icon } from '../parts/icon.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { Page } from '../parts/page.tsx';
 import { useRecordWords } from '../record/use-record-words.ts';
 import { knownServer } from '../server/known-server.ts';
+import { ServerIntake } from '../server/server-intake.tsx';
 import { useWords } from '../words/words-context.tsx';
 import { orderedLines, type PersonLine } from './people-lines.ts';
 import { PeopleList } from './people-list.tsx';
@@ -74,11 +74,7 @@ export function PeopleScreen() {
           {bring.open.anybody.name}
         </Link>
       </div>
-      {knownServer() ? (
-        <Suspense>
-          <ServerIntake onNew={again} />
-        </Suspense>
-      ) : null}
+      {knownServer() ? <ServerIntake onNew={again} /> : null}
       {lines && isMany ? <Finder lines={lines} /> : null}
       {lines?.length === 0 ? <p>{people.none}</p> : null}
       {shown?.length === 0 && lines && lines.length > 0 ? <p>{people.noMatch(search.trim())}</p> : null}
