@@ -19,7 +19,7 @@ const said = (name: string, text: string | undefined): readonly TextLine[] => (t
 /** The one of many components that is not told: each repetition stands beside the text, and there may be a hundred. */
 const LEFT_OUT: Term<'measure'> = 'repetition-range';
 
-const valueOf = (of: Observation | ObservationComponent): string =>
+const saidValue = (of: Observation | ObservationComponent): string =>
   quantityText(of.valueQuantity) ||
   conceptText(of.valueCodeableConcept) ||
   (of.valueString ?? '') ||
@@ -28,14 +28,14 @@ const valueOf = (of: Observation | ObservationComponent): string =>
 function componentLines(component: ObservationComponent): readonly TextLine[] {
   if (component.code.coding?.some(({ code }) => code === LEFT_OUT)) return [];
   const more = conceptTexts(component.interpretation);
-  return said(conceptText(component.code), `${valueOf(component)}${more ? ` (${more})` : ''}`);
+  return said(conceptText(component.code), `${saidValue(component)}${more ? ` (${more})` : ''}`);
 }
 
 function observationText(of: Observation): Narrative {
   return narrative(conceptText(of.code), [
     ...said('Where', conceptText(of.bodySite)),
     ...said('When', momentText(of.effectiveDateTime) || periodText(of.effectivePeriod)),
-    ...said('Value', valueOf(of)),
+    ...said('Value', saidValue(of)),
     ...said('How', conceptText(of.method)),
     ...(of.component ?? []).flatMap(componentLines),
     ...(of.note ?? []).flatMap(({ text }) => said('Note', text)),

@@ -46,7 +46,9 @@ async function signIn(page: Page, answer: 'Allow' | 'Refuse'): Promise<void> {
 /** Stores one entry of the diary, as somebody does. */
 async function answerQuestions(page: Page): Promise<void> {
   await page.goto(`${site.url}#/questions`);
-  await press(page, 'None of these');
+  await page.getByRole('heading', { level: 1, name: 'Before you start' }).waitFor();
+  for (const question of await page.getByRole('radio', { name: 'No' }).all()) await question.check();
+  await press(page, 'Done');
   await page.getByRole('heading', { level: 1, name: 'Today' }).waitFor();
 }
 

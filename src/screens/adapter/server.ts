@@ -53,7 +53,8 @@ export function serverServices(person: PersonId, known: KnownServer, needs: Serv
   const signIn = signInAt(known, needs);
   const role = roleOf(person);
   const session = signIn?.session(role) ?? null;
-  const serverOver = (surroundings: Surroundings) => fhirServer(surroundings, base, session ?? OPEN);
+  const serverOver = (surroundings: Surroundings, whose: PersonId = person) =>
+    fhirServer(surroundings, base, signIn?.session(roleOf(whose)) ?? OPEN);
   const automatic = createStore<AutomaticState>(() => ({ working: false, fault: null, sent: null }));
 
   async function withSync<T>(
@@ -119,7 +120,7 @@ export function serverServices(person: PersonId, known: KnownServer, needs: Serv
       async (connection, sync, store) =>
         takeInNew({
           around: surroundings,
-          server: serverOver(surroundings),
+          server: serverOver(surroundings, whose),
           store: sync,
           records: await store.records(),
           sets: store,
