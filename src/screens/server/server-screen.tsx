@@ -59,6 +59,8 @@ function ServerParts({ known, services }: { readonly known: KnownServer; readonl
     else setFault(done.error);
   };
   const choose = async (automatic: boolean): Promise<Done<null>> => {
+    // Shown at once; what is stored is looked at afterwards.
+    setState((now) => now && { ...now, automatic });
     const chosen = await services.choose(automatic);
     if (chosen.ok && automatic && !person) void services.sendByItself().catch(reportError);
     return chosen;
