@@ -3,6 +3,8 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { fillWithPeople } from '../../scripts/bench/many-people.ts';
+import { serveSite } from '../../scripts/serve-site.ts';
+import { wentWell } from '../record/went-well.ts';
 import { siteForTests } from './harness.ts';
 import { tabThrough, tabTo } from './keyboard.ts';
 import { pageFaults } from './page-faults.ts';
@@ -16,7 +18,8 @@ const LEAST_DIGIT_PX = 160;
 /** The model starts as fast as a slow, shared machine allows. */
 const START_MS = 120_000;
 
-const CLIP = join(import.meta.dirname, '..', '..', 'recordings', 'example-foot-taps.mp4');
+const ROOT = join(import.meta.dirname, '..', '..');
+const CLIP = join(ROOT, 'recordings', 'example-foot-taps.mp4');
 
 const heading = (page: Page, name: string | RegExp) => page.getByRole('heading', { level: 1, name }).waitFor();
 
@@ -218,6 +221,54 @@ describe.concurrent('every screen has no fault that axe knows, large targets, no
     });
     expect(lowest?.px).toBeGreaterThanOrEqual(LEAST_DIGIT_PX);
     expect(await faultsOf(page, 'running set', { tab: false })).toEqual([]);
+  });
+});
+
+describe.concurrent('where the page knows a clinic’s server that nobody asks yet', () => {
+  const known = { fhirServer: 'https://fhir.example.org/r4', clientId: 'evenside-test', signIn: ['https://login.example.org'] };
+  const site = siteForTests({ serve: async () => wentWell(await serveSite(ROOT, 0, known)) });
+  const person = '00000000-0000-4000-8100-000000000001';
+  const at = '2026-03-01T10:00:00.000Z';
+  const connection = {
+    person: 'me',
+    server: known.fhirServer,
+    patient: 'Patient/invented-1',
+    cursor: null,
+    sentAt: at,
+    takenAt: null,
+  };
+  /** Connected, with something that waits, sent by itself if anybody were signed in. */
+  const rows = {
+    servers: [connection],
+    serverChoices: [{ person: 'me', server: known.fhirServer, automatic: true, refreshToken: null }],
+    diary: seededDiary().rows.diary ?? [],
+  };
+
+  test.each([
+    ['en', 'The clinic’s server', /^You are not signed in at the clinic/, /^\d+ records wait for the clinic/],
+    ['es', 'El servidor de la clínica', /^No hay sesión abierta en la clínica/, /^\d+ registros esperan para la clínica/],
+  ] as const)('%s: signing in, what waits, and a person of the list', async (language, title, out, waits) => {
+    const { page } = await site.open();
+    if (language === 'es') await page.getByRole('button', { name: 'Español' }).click();
+    const faults: string[] = [];
+    await page.goto(`${site.url()}#/server`);
+    await heading(page, title);
+    await page.getByRole('checkbox').waitFor();
+    faults.push(...(await faultsOf(page, `server, ${language}`)));
+    await seed(page, rows);
+    await page.getByText(out).waitFor();
+    faults.push(...(await faultsOf(page, `server that nobody is signed in to, ${language}`)));
+    await page.goto(`${site.url()}#/`);
+    await page.getByText(waits).waitFor();
+    faults.push(...(await faultsOf(page, `start with records that wait, ${language}`)));
+    await fillWithPeople(page, { people: 2, setsEach: 0, withFacts: true });
+    await page.goto(`${site.url()}#/person/${person}/server`);
+    await heading(page, title);
+    await page.getByRole('button').first().waitFor();
+    faults.push(...(await faultsOf(page, `server of a person, ${language}`)));
+    await page.goto(`${site.url()}#/people`);
+    faults.push(...(await faultsOf(page, `list with a server, ${language}`)));
+    expect(faults).toEqual([]);
   });
 });
 

@@ -9,6 +9,7 @@ import { Page } from '../parts/page.tsx';
 import { useRecordWords } from '../record/use-record-words.ts';
 import { knownServer } from '../server/known-server.ts';
 import { ServerIntake } from '../server/server-intake.tsx';
+import { useServerWords } from '../words/server-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import { orderedLines, type PersonLine } from './people-lines.ts';
 import { PeopleList } from './people-list.tsx';
@@ -51,13 +52,14 @@ export function PeopleScreen() {
   const { bring } = useRecordWords();
   const [round, setRound] = useState(0);
   const { lines, damaged, problem } = usePeople(round);
+  const { intake } = useServerWords();
   const again = useCallback(() => setRound((n) => n + 1), []);
   const { search, order } = usePeopleView();
   const { day } = localTime(clockNow());
   const isMany = lines !== null && lines.length >= MANY;
   const shown = lines && orderedLines(lines, isMany ? search : '', order, locale);
   return (
-    <Page className="people" title={people.title} lead={people.lead} back="/">
+    <Page className="people" title={people.title} lead={knownServer() ? intake.lead : people.lead} back="/">
       <DayProblem problem={problem} />
       {damaged > 0 ? (
         <Notice icon="warning" look="caution">

@@ -4,7 +4,14 @@ import { Notice } from '../parts/notice.tsx';
 import { useServices } from '../services-context.tsx';
 import { useServerWords } from '../words/server-catalogues.ts';
 import { knownServer } from './known-server.ts';
+import './server-intake.css';
 import type { TakenForAll } from './server-services.ts';
+
+const Said = ({ text }: { readonly text: string }) => (
+  <p className="server-intake" role="status">
+    {text}
+  </p>
+);
 
 /** Takes in what is new of all people of whom that was chosen, when the list opens. @param onNew something came */
 export function ServerIntake({ onNew }: { readonly onNew: () => void }) {
@@ -30,15 +37,17 @@ export function ServerIntake({ onNew }: { readonly onNew: () => void }) {
     };
   }, [outer, onNew]);
   if (taken === null) return null;
-  if (taken === 'working') return <p role="status">{intake.working}</p>;
+  if (taken === 'working') return <Said text={intake.working} />;
   const [first] = taken.failed;
   if (first)
     return (
-      <Notice icon="warning" look="caution" title={intake.failed}>
-        <Link href={`/person/${first.person}/server`} className="button">
-          {intake.look}
-        </Link>
-      </Notice>
+      <div className="server-intake">
+        <Notice icon="warning" look="caution" title={intake.failed}>
+          <Link href={`/person/${first.person}/server`} className="button">
+            {intake.look}
+          </Link>
+        </Notice>
+      </div>
     );
-  return taken.fresh + taken.grown > 0 ? <p role="status">{intake.new(taken.fresh, taken.grown)}</p> : null;
+  return taken.fresh + taken.grown > 0 ? <Said text={intake.new(taken.fresh, taken.grown)} /> : null;
 }

@@ -56,6 +56,7 @@ export const enServer: ServerWords = {
     look: 'To the clinic’s server',
   },
   intake: {
+    lead: 'Whoever needs you stands first. It is kept on this machine; who is connected with the clinic’s server has records there, too.',
     working: 'Asking the clinic’s server what is new…',
     new: (fresh, grown) => `From the clinic’s server: ${records(fresh)} new, ${grown} changed by hand.`,
     failed: 'Not everything could be taken in from the clinic’s server.',

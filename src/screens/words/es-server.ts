@@ -58,6 +58,7 @@ export const esServer: ServerWords = {
     look: 'Al servidor de la clínica',
   },
   intake: {
+    lead: 'Primero quien le necesita. Se guarda en este equipo; quien está conectado con el servidor de la clínica tiene registros también allí.',
     working: 'Preguntando al servidor de la clínica qué hay de nuevo…',
     new: (fresh, grown) => `Del servidor de la clínica: ${records(fresh)} de nuevo, ${grown} cambiados a mano.`,
     failed: 'No se pudo recoger todo del servidor de la clínica.',

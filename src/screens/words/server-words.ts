@@ -34,6 +34,8 @@ export interface ServerWords {
     readonly look: string;
   };
   readonly intake: {
+    /** Of the list, where not all of it is on this machine alone. */
+    readonly lead: string;
     readonly working: string;
     readonly new: (fresh: number, grown: number) => string;
     readonly failed: string;
