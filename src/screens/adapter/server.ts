@@ -153,10 +153,14 @@ export function serverServices(person: PersonId, known: KnownServer, needs: Serv
 
   const sendByItself = onceMore(async () => {
     if (busy() || !navigator.onLine || (await isSetRunning())) return;
+    const store = await opening;
+    // Looked at first: to count what waits is more work.
+    const choice = store.ok ? await (await store.value.sync()).choice(person, base) : store;
+    if (choice.ok && !choice.value.automatic) return automatic.setState({ fault: null });
     const now = await state();
     if (!now.ok) return automatic.setState({ fault: now.error });
     const { connection, waiting, signIn: signedIn } = now.value;
-    if (!now.value.automatic || !connection || waiting === 0) return automatic.setState({ fault: null });
+    if (!connection || waiting === 0) return automatic.setState({ fault: null });
     if (signedIn === 'out') return automatic.setState({ fault: { kind: 'server', error: { kind: 'signed-out' } } });
     automatic.setState({ working: true });
     const done = await sent(aroundSets);
