@@ -8,6 +8,7 @@ import { findChromium } from './chromium.ts';
 import { askAdvisories } from './dependencies/advisories.ts';
 import { type Lockfile, lockfileFaults } from './dependencies/lockfile.ts';
 import { endTools, runTool } from './run-tool.ts';
+import { siteFiles, siteHash } from './site-hash.ts';
 import { runVitest, type Tally } from './vitest-run.ts';
 
 const ROOT = join(import.meta.dirname, '..');
@@ -80,6 +81,12 @@ async function audit(): Promise<Outcome> {
 const worded = (result: Result<unknown, { readonly kind: string; readonly words: string }>, good: string): Outcome =>
   result.ok ? { ok: true, line: good } : { ok: false, line: result.error.words };
 
+async function site(): Promise<Outcome> {
+  const built = await ensureSite(ROOT, say);
+  if (!built.ok) return worded(built, '');
+  return { ok: true, line: `built from these sources, SHA-256 ${siteHash(await siteFiles(join(ROOT, 'dist')))}` };
+}
+
 const tallies: Tally[] = [];
 
 function vitest(project: string, files: readonly string[]): Outcome {
@@ -105,7 +112,7 @@ const STEPS: readonly Step[] = [
     heading: 'Pose models',
     run: async () => worded(await ensureBundles(ROOT, say), 'all bundles are as the manifest says'),
   },
-  { name: 'site', heading: 'Site', run: async () => worded(await ensureSite(ROOT, say), 'built from these sources') },
+  { name: 'site', heading: 'Site', run: site },
   { name: 'unit', heading: 'Unit and property tests', run: (files) => vitest('unit', files) },
   { name: 'browser', heading: 'Browser tests', run: (files) => inChromium('browser', files) },
   { name: 'every-clip', heading: 'Every clip', run: (files) => inChromium('every-clip', files), onDemand: true },

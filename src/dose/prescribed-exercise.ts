@@ -3,7 +3,7 @@ import type { Deg } from '../units.ts';
 import type { Dose } from './dose.ts';
 import type { ProgressionRule } from './progression-rule.ts';
 
-/** The exercises that can be prescribed. Not all are measured by the camera; every one can be counted by hand. */
+/** The exercises that can be prescribed: all that are measured, and every one can be counted by hand. */
 export const PRESCRIBED_EXERCISE_IDS = [
   'foot-tap',
   'leg-raise',

@@ -1,6 +1,6 @@
 import { type RangeDifference, rangeDifference, type TooFewRepetitions } from '../compare/range-difference.ts';
 import { rangeErrorOf } from '../compare/range-error.ts';
-import { type ExerciseId, isExerciseId } from '../exercises/exercise.ts';
+import type { ExerciseId } from '../exercises/exercise.ts';
 import type { Result } from '../result.ts';
 import { median } from '../signal/median.ts';
 import type { CalendarDay } from '../symptoms/calendar-day.ts';
@@ -36,7 +36,7 @@ export interface RangeProgress {
 /**
  * How far one leg moved over days.
  * @param own,other sets of this exercise with this leg and with the other, of the days looked at
- * @returns null when the exercise is not measured, or was not
+ * @returns null when it was not measured
  */
 export function rangeProgress(
   exercise: PrescribedExerciseId,
@@ -44,7 +44,6 @@ export function rangeProgress(
   own: readonly DoneSet[],
   other: readonly DoneSet[],
 ): RangeProgress | null {
-  if (!isExerciseId(exercise)) return null;
   const bandDeg = rangeBandOf(exercise);
   const days = rangesByDay(own);
   const [first, last] = [days[0], days.at(-1)];

@@ -1,4 +1,3 @@
-import { isExerciseId } from '../exercises/exercise.ts';
 import type { Side } from '../pose/landmarks.ts';
 import { median } from '../signal/median.ts';
 import type { CalendarDay } from '../symptoms/calendar-day.ts';
@@ -24,11 +23,9 @@ export interface RangeSet {
 /**
  * The measured sets of one line with one leg, in order of time.
  * @param sets of the days looked at
- * @returns none when the camera does not measure the exercise
  */
 export function rangeSets(item: PrescribedExercise, side: Side, sets: readonly DoneSet[]): readonly RangeSet[] {
   const { exercise, target } = item;
-  if (!isExerciseId(exercise)) return [];
   const bandDeg = rangeBandOf(exercise);
   const measured = sets.flatMap((set): readonly RangeSet[] => {
     const middle = set.side === side && isOf(item, set) ? median(set.rangesDeg) : null;

@@ -1,5 +1,5 @@
 // @vitest-environment jsdom
-import { cleanup, fireEvent, screen, within } from '@testing-library/react';
+import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/react';
 import * as v from 'valibot';
 import { afterEach, describe, expect, test } from 'vitest';
 import type { Prescription } from '../../src/dose/prescription.ts';
@@ -173,5 +173,45 @@ describe('a plan that is changed', () => {
     });
     shownAt('/plan', services);
     expect((await screen.findByRole<HTMLInputElement>('checkbox', { name: /Heel stand/ })).checked).toBe(false);
+  });
+});
+
+describe('a plan that was changed and not saved', () => {
+  const openAgain = async (services: Parameters<typeof shownAt>[1]) => {
+    fireEvent.click(screen.getByRole('link', { name: 'Back' }));
+    await waitFor(() => expect(screen.queryByRole('heading', { level: 1, name: 'Your plan' })).toBeNull());
+    cleanup();
+    shownAt('/plan', services);
+  };
+  const changed = 'Your changes from before are here. They are not saved yet.';
+
+  test('is there when the editor is opened again, says so, and can be dropped', async () => {
+    const { services } = fakeServices();
+    shownAt('/plan', services);
+    await take(/Big toe lift/);
+    expect(screen.queryByText(changed)).toBeNull();
+    await openAgain(services);
+    await screen.findByText(changed);
+    expect((await screen.findByRole('checkbox', { name: /Big toe lift/ })).matches(':checked')).toBe(true);
+    fireEvent.click(screen.getByRole('button', { name: 'Drop these changes' }));
+    await waitFor(() => expect(screen.queryByText(changed)).toBeNull());
+    expect((await screen.findByRole('checkbox', { name: /Big toe lift/ })).matches(':checked')).toBe(false);
+  });
+
+  test('is gone once it is saved, and the browser asks before it closes the page only while there is something', async () => {
+    const { services, entries } = fakeServices();
+    const closes = () => window.dispatchEvent(new Event('beforeunload', { cancelable: true }));
+    shownAt('/plan', services);
+    await screen.findByRole('checkbox', { name: /Big toe lift/ });
+    expect(closes()).toBe(true);
+    await take(/Big toe lift/);
+    expect(closes()).toBe(false);
+    save();
+    await kept(entries);
+    expect(closes()).toBe(true);
+    cleanup();
+    shownAt('/plan', services);
+    await screen.findByRole('checkbox', { name: /Big toe lift/ });
+    expect(screen.queryByText(changed)).toBeNull();
   });
 });

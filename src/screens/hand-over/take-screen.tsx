@@ -12,6 +12,7 @@ import './give-screen.css';
 import { OfferedPlan } from './offered-plan.tsx';
 import { PlanFault } from './plan-fault.tsx';
 import './take-screen.css';
+import { useListed, WhosePlan } from './whose-plan.tsx';
 
 type Read = Result<GivenPlan, PlanError | { readonly kind: 'file-unreadable' }>;
 
@@ -75,10 +76,12 @@ export function TakeScreen({ code }: { readonly code: string | null }) {
   const inUse = usePerson();
   const [read, setRead] = useState<Read | null>(() => (code === null ? null : decodePlan(`${TAKE_ADDRESS}${code}`)));
   const found = read?.ok ? read.value : null;
+  const listed = useListed();
   return (
     <Page className="take" title={take.title} lead={found ? take.found : take.lead} back="/today">
       <div className="take-parts">
         {read && !read.ok ? <PlanFault error={read.error} /> : null}
+        {found && code !== null && !inUse && listed.length > 0 ? <WhosePlan people={listed} code={code} /> : null}
         {found ? <OfferedPlan plan={found} /> : <Openers onRead={setRead} />}
         {found || inUse ? null : (
           <div className="take-answer">

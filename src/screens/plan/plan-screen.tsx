@@ -4,9 +4,11 @@ import type { Person } from '../../record/person.ts';
 import { DayProblem } from '../day/day-problem.tsx';
 import { entryNow } from '../day/entry-now.ts';
 import { useDay } from '../day/use-day.ts';
+import { Notice } from '../parts/notice.tsx';
 import { Page } from '../parts/page.tsx';
 import { usePerson } from '../people/person-context.tsx';
 import { useWords } from '../words/words-context.tsx';
+import { useAskedBeforeClosing, useKeptDraft } from './kept-draft.ts';
 import { draftOf, itemsOfDraft, newDraft, type PlanDraft } from './plan-draft.ts';
 import { PlanForm } from './plan-form.tsx';
 import './plan-screen.css';
@@ -27,12 +29,17 @@ export function PlanScreen() {
   const { log, today, problem, add } = useDay();
   const [, navigate] = useLocation();
   const [draft, setDraft] = useState<PlanDraft | null>(null);
+  const [unsaved, setUnsaved] = useState<'changed' | 'from-before' | null>(null);
+  const kept = useKeptDraft();
+  useAskedBeforeClosing(unsaved !== null);
   useEffect(() => {
     if (draft || (!log && !problem)) return;
     const own = today?.prescription.origin === 'own' && today.prescription.items.length > 0 ? today.prescription : null;
+    const before = kept.of(own?.id ?? null);
     const first = own && log && today ? draftOf(own, log, today.day) : firstDraft(person);
-    setDraft(person ? asTherapist(first) : first);
-  }, [draft, log, today, problem, person]);
+    setDraft(before ?? (person ? asTherapist(first) : first));
+    setUnsaved(before && 'from-before');
+  }, [draft, log, today, problem, person, kept]);
   if (!draft) return <p className="heard">{app.loading}</p>;
   const { by, revised, selfChecks } = draft;
   const save = async (then: string) => {
@@ -46,7 +53,18 @@ export function PlanScreen() {
         selfChecks,
       },
     ]);
-    if (saved) navigate(then === '/today' ? home : then);
+    if (!saved) return;
+    kept.drop();
+    navigate(then === '/today' ? home : then);
+  };
+  const change = (changed: PlanDraft) => {
+    setDraft(changed);
+    setUnsaved((was) => was ?? 'changed');
+    kept.keep(changed);
+  };
+  const drop = () => {
+    kept.drop();
+    setDraft(null);
   };
   return (
     <Page
@@ -56,7 +74,14 @@ export function PlanScreen() {
       back={home}
     >
       <DayProblem problem={problem} />
-      <PlanForm draft={draft} onChange={setDraft} onSave={(then) => void save(then)} />
+      {unsaved === 'from-before' ? (
+        <Notice icon="file" look="calm" title={plan.unsaved}>
+          <button type="button" className="button" onClick={drop}>
+            {plan.dropUnsaved}
+          </button>
+        </Notice>
+      ) : null}
+      <PlanForm draft={draft} onChange={change} onSave={(then) => void save(then)} />
     </Page>
   );
 }

@@ -1,5 +1,4 @@
 import type { PrescribedExercise, Target } from '../../dose/prescribed-exercise.ts';
-import { isExerciseId } from '../../exercises/exercise.ts';
 import { deg } from '../../units.ts';
 import { OptionCards } from '../choose/option-cards.tsx';
 import { useWords } from '../words/words-context.tsx';
@@ -9,21 +8,22 @@ import { CountField } from './count-field.tsx';
 const FIRST_RANGE: Target = { kind: 'range', fromDeg: deg(10), toDeg: deg(20) };
 const MOST_DEG = 150;
 
+const KINDS: readonly Target['kind'][] = ['full', 'symptoms', 'range'];
+
 interface TargetFieldProps {
   readonly line: PrescribedExercise;
   readonly onChange: (part: Pick<PrescribedExercise, 'target'>) => void;
 }
 
-/** How far to move. A range in degrees only for what the camera measures. */
-export function TargetField({ line: { id, exercise, target }, onChange }: TargetFieldProps) {
+/** How far to move. */
+export function TargetField({ line: { id, target }, onChange }: TargetFieldProps) {
   const { plan } = useWords();
-  const kinds: readonly Target['kind'][] = isExerciseId(exercise) ? ['full', 'symptoms', 'range'] : ['full', 'symptoms'];
   return (
     <>
       <OptionCards
         legend={plan.target}
         name={`target-${id}`}
-        options={kinds.map((value) => ({ value, name: plan.targets[value] }))}
+        options={KINDS.map((value) => ({ value, name: plan.targets[value] }))}
         chosen={target.kind}
         onChoose={(kind) => onChange({ target: kind === 'range' ? FIRST_RANGE : { kind } })}
       />

@@ -3,7 +3,6 @@ import { asLinesNow } from '../../dose/lines-now.ts';
 import { currentPrescription } from '../../dose/prescription.ts';
 import type { LineProgress } from '../../dose/progress.ts';
 import { rangeSets } from '../../dose/range-sets.ts';
-import { isExerciseId } from '../../exercises/exercise.ts';
 import { DayChart } from '../chart/day-chart.tsx';
 import { DoneStrip } from '../chart/done-strip.tsx';
 import type { MarkKind } from '../chart/mark.tsx';
@@ -61,7 +60,7 @@ export function LegReview({ line, reviewed: { log, from, to } }: { readonly line
           height={HEIGHT}
         />
       ) : null}
-      {sets.length === 0 && isExerciseId(item.exercise) ? <p className="soft">{lines.notMeasured}</p> : null}
+      {sets.length === 0 ? <p className="soft">{lines.notMeasured}</p> : null}
       {sets.length > 0 ? (
         <ValueTable
           summary={lines.setsTable}

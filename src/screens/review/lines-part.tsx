@@ -1,6 +1,5 @@
 import { legGroups } from '../../dose/leg-groups.ts';
 import type { LineProgress } from '../../dose/progress.ts';
-import { isExerciseId } from '../../exercises/exercise.ts';
 import { DoneKey } from '../chart/done-strip.tsx';
 import { prescribedWords } from '../day/prescribed-words.ts';
 import { targetIn } from '../report/prescribed-part.tsx';
@@ -37,7 +36,7 @@ export function LinesPart({ lines, reviewed }: { readonly lines: readonly LinePr
           {group.map((item) => (
             <p key={item.id} className="soft">
               {group.length > 1 ? `${item.sides.map((side) => words.sides[side].leg).join(', ')}. ` : ''}
-              {said.target(targetIn(item.target, words))} {isExerciseId(item.exercise) ? '' : said.notMeasured}
+              {said.target(targetIn(item.target, words))}
             </p>
           ))}
           <div className="review-legs">

@@ -62,6 +62,12 @@ export const enHandOver: HandOverWords = {
     takeOn: 'Take this plan on',
     notNow: 'Not now',
     toToday: 'Go to today',
+    whose: {
+      title: 'You keep a list of people. Whose plan is this?',
+      todo: 'If it is for one of them, open it with them. What you take on below becomes your own plan.',
+      person: 'Person',
+      open: 'Open it with this person',
+    },
     held: { title: 'You have this plan already.', todo: 'There is nothing to do: taking it on again would change nothing.' },
     older: (day) => ({
       title: 'This plan is older than the one you have.',

@@ -12,6 +12,8 @@ export const enPlan: PlanWords = {
   both: 'Both legs',
   basis: 'The doses offered are common practice, not tested in studies.',
   save: 'This is my plan',
+  unsaved: 'Your changes from before are here. They are not saved yet.',
+  dropUnsaved: 'Drop these changes',
   none: 'Choose at least one exercise.',
   setsADay: (n) => (n === 1 ? 'one set a day' : `${n} sets a day`),
   change: 'Change the dose',

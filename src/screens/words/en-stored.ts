@@ -46,7 +46,7 @@ export const enStored: StoredWords = {
   },
   files: {
     title: 'Save all of it',
-    about: 'Your sets and your whole diary as one file. It is not encrypted, also when the lock is on.',
+    about: 'Your sets and your whole diary as one file. It can be taken in again, here or on another machine.',
     save: 'Save everything as a file',
     people: 'The records of other people here are saved on the page of each person.',
     openPeople: 'Open the list of people',

@@ -62,6 +62,12 @@ export const esHandOver: HandOverWords = {
     takeOn: 'Aceptar este plan',
     notNow: 'Ahora no',
     toToday: 'Ir a hoy',
+    whose: {
+      title: 'Usted lleva una lista de personas. ¿De quién es este plan?',
+      todo: 'Si es para una de ellas, ábralo con esa persona. Lo que acepte aquí abajo será su propio plan.',
+      person: 'Persona',
+      open: 'Abrirlo con esta persona',
+    },
     held: { title: 'Ya tiene este plan.', todo: 'No hay nada que hacer: aceptarlo otra vez no cambiaría nada.' },
     older: (day) => ({
       title: 'Este plan es más antiguo que el que tiene.',

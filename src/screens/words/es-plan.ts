@@ -12,6 +12,8 @@ export const esPlan: PlanWords = {
   both: 'Las dos piernas',
   basis: 'Las dosis propuestas son práctica común, no probada en estudios.',
   save: 'Este es mi plan',
+  unsaved: 'Aquí están los cambios que hizo antes. Aún no se han guardado.',
+  dropUnsaved: 'Descartar estos cambios',
   none: 'Elija al menos un ejercicio.',
   setsADay: (n) => (n === 1 ? 'una serie al día' : `${n} series al día`),
   change: 'Cambiar la dosis',

@@ -46,7 +46,7 @@ export const esStored: StoredWords = {
   },
   files: {
     title: 'Guardarlo todo',
-    about: 'Sus series y todo su diario en un archivo. No va cifrado, tampoco con el bloqueo puesto.',
+    about: 'Sus series y todo su diario en un archivo. Se puede recuperar aquí o en otro equipo.',
     save: 'Guardarlo todo en un archivo',
     people: 'Los datos de otras personas se guardan en la página de cada una.',
     openPeople: 'Abrir la lista de personas',

@@ -71,6 +71,8 @@ export interface HandOverWords {
     readonly takeOn: string;
     readonly notNow: string;
     readonly toToday: string;
+    /** A therapist has opened a link where their own record is. */
+    readonly whose: Told & Readonly<Record<'person' | 'open', string>>;
     readonly held: Told;
     readonly older: (day: string) => Told;
     readonly faults: Record<PlanError['kind'] | 'file-unreadable', Told>;

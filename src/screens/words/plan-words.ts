@@ -17,6 +17,9 @@ export interface PlanWords {
   readonly both: string;
   readonly basis: string;
   readonly save: string;
+  /** Changes from an earlier opening of the editor, still there. */
+  readonly unsaved: string;
+  readonly dropUnsaved: string;
   readonly none: string;
   readonly setsADay: (n: number) => string;
   readonly change: string;
