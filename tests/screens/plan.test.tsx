@@ -175,3 +175,21 @@ describe('a plan that is changed', () => {
     expect((await screen.findByRole<HTMLInputElement>('checkbox', { name: /Heel stand/ })).checked).toBe(false);
   });
 });
+
+test('a plan that another tab changed meanwhile is not written over: one sentence says so, and nothing is stored', async () => {
+  const { services, entries } = fakeServices();
+  shownAt('/plan', services);
+  await take(/Foot tap/);
+  const theirs: Prescription = {
+    ...entryNow(),
+    kind: 'prescription',
+    by: { role: 'therapist', name: '' },
+    revises: null,
+    items: [startingDose('leg-raise', newId(), ['left'])],
+    selfChecks: { checks: [], sides: ['left', 'right'], everyDays: 7 },
+  };
+  entries.push(theirs);
+  save();
+  expect((await screen.findByRole('alert')).textContent).toContain('changed in another tab');
+  expect(entries).toEqual([theirs]);
+});

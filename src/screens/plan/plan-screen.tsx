@@ -1,9 +1,12 @@
 import { useEffect, useState } from 'react';
 import { useLocation } from 'wouter';
+import { today as planNow } from '../../dose/today.ts';
+import type { DiaryEntry } from '../../record/diary-entry.ts';
 import type { Person } from '../../record/person.ts';
 import { DayProblem } from '../day/day-problem.tsx';
 import { entryNow } from '../day/entry-now.ts';
 import { useDay } from '../day/use-day.ts';
+import { clockNow } from '../parts/clock-now.ts';
 import { Page } from '../parts/page.tsx';
 import { usePerson } from '../people/person-context.tsx';
 import { useWords } from '../words/words-context.tsx';
@@ -27,25 +30,27 @@ export function PlanScreen() {
   const { log, today, problem, add } = useDay();
   const [, navigate] = useLocation();
   const [draft, setDraft] = useState<PlanDraft | null>(null);
+  /** The plan that held when this one was begun. */
+  const [before, setBefore] = useState<string | null>(null);
   useEffect(() => {
     if (draft || (!log && !problem)) return;
     const own = today?.prescription.origin === 'own' && today.prescription.items.length > 0 ? today.prescription : null;
     const first = own && log && today ? draftOf(own, log, today.day) : firstDraft(person);
     setDraft(person ? asTherapist(first) : first);
+    setBefore(today?.prescription.id ?? null);
   }, [draft, log, today, problem, person]);
   if (!draft) return <p className="heard">{app.loading}</p>;
   const { by, revised, selfChecks } = draft;
   const save = async (then: string) => {
-    const saved = await add([
-      {
-        ...entryNow(),
-        kind: 'prescription',
-        by: by.role === 'therapist' ? { role: 'therapist', name: by.name.trim() } : { role: 'patient', name: '' },
-        revises: (revised ?? today?.prescription)?.id ?? null,
-        items: itemsOfDraft(draft),
-        selfChecks,
-      },
-    ]);
+    const written: DiaryEntry = {
+      ...entryNow(),
+      kind: 'prescription',
+      by: by.role === 'therapist' ? { role: 'therapist', name: by.name.trim() } : { role: 'patient', name: '' },
+      revises: (revised ?? today?.prescription)?.id ?? null,
+      items: itemsOfDraft(draft),
+      selfChecks,
+    };
+    const saved = await add([written], (now) => (planNow(now, clockNow())?.prescription.id ?? null) === before);
     if (saved) navigate(then === '/today' ? home : then);
   };
   return (
