@@ -179,7 +179,7 @@ describe('a plan that is changed', () => {
 test('a plan that another tab changed meanwhile is not written over: one sentence says so, and nothing is stored', async () => {
   const { services, entries } = fakeServices();
   shownAt('/plan', services);
-  await take(/Foot tap/);
+  await lineOf(/Foot tap/);
   const theirs: Prescription = {
     ...entryNow(),
     kind: 'prescription',

@@ -5,7 +5,8 @@ import { type Today, today } from '../../dose/today.ts';
 import type { DiaryEntry } from '../../record/diary-entry.ts';
 import { fail } from '../../result.ts';
 import type { CalendarDay } from '../../symptoms/calendar-day.ts';
-import { type MayExercise, mayExercise } from '../../symptoms/may-exercise.ts';
+import { gateNow } from '../../symptoms/gate-now.ts';
+import type { MayExercise } from '../../symptoms/may-exercise.ts';
 import { type QuestionsReason, questionsDue } from '../../symptoms/questions-due.ts';
 import { clockNow } from '../parts/clock-now.ts';
 import type { Problem } from '../services.ts';
@@ -77,7 +78,7 @@ export function useDay(): DayInUse {
     day,
     log,
     today: log && today(log, clock),
-    gate: log && mayExercise(log, day),
+    gate: log && gateNow(log, day),
     questions: log ? questionsDue(log, day) : [],
     problem,
     add,

@@ -35,6 +35,7 @@ export function PersonFrame({ id, children }: { readonly id: PersonId; readonly 
     () =>
       person && {
         person,
+        problem,
         change: async (part: Partial<Person>) => {
           // Another tab may have changed somebody meanwhile: nothing of that is written over.
           const now = await outer.people.read(id);
@@ -46,7 +47,7 @@ export function PersonFrame({ id, children }: { readonly id: PersonId; readonly 
           return saved.ok;
         },
       },
-    [person, outer, id],
+    [person, problem, outer, id],
   );
   if (!inUse) {
     return (
