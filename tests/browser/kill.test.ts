@@ -9,14 +9,14 @@ import { lost, type Told } from './kill/trial.ts';
 import { trialSite } from './kill/trial-site.ts';
 
 /** On demand many more: EVENSIDE_KILLS=200. */
-const KILLS = Number(process.env['EVENSIDE_KILLS'] ?? 20);
+const KILLS = Number(process.env.EVENSIDE_KILLS ?? 20);
 /** A fresh profile after so many, since all that is there is read each time. */
 const KILLS_A_PROFILE = 10;
 /** Kills come within this time of the beginning. Chosen: a set, some records and saves. */
 const LATEST_MS = 500;
 /** A kill with the opening before it, on a slow and busy machine. Chosen: five times what was seen. */
 const SLOWEST_MS = 15_000;
-const SEED = Number(process.env['EVENSIDE_SEED'] ?? 20261128);
+const SEED = Number(process.env.EVENSIDE_SEED ?? 20261128);
 
 const RECORDINGS = ['taps-right-weak', 'slr-left-kneebend', 'knee-right-straighten'];
 
