@@ -11,6 +11,17 @@ export const logUntil = (log: DoseLog, moment: string): DoseLog =>
     ({ endedAt }) => endedAt <= moment,
   );
 
+/**
+ * The log as it stands now. What was told on the day itself counts however late: where the clock was set back, it is no less done.
+ * @param moment ISO 8601, UTC
+ */
+export const logUntilNow = (log: DoseLog, moment: string, day: CalendarDay): DoseLog =>
+  cut(
+    log,
+    (entry) => entry.at <= moment || entry.day <= day,
+    (set) => set.endedAt <= moment || set.day <= day,
+  );
+
 /** The log as it stood when a day was over. */
 export const logUntilDay = (log: DoseLog, last: CalendarDay): DoseLog => {
   const isBefore = ({ day }: { readonly day: CalendarDay }) => day <= last;

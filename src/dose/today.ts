@@ -1,12 +1,13 @@
 import { type CalendarDay, daysBetween } from '../symptoms/calendar-day.ts';
-import { type MayExercise, mayExercise } from '../symptoms/may-exercise.ts';
+import { gateNow } from '../symptoms/gate-now.ts';
+import type { MayExercise } from '../symptoms/may-exercise.ts';
 import { type QuestionsReason, questionsDue } from '../symptoms/questions-due.ts';
 import type { SelfCheckId } from '../symptoms/self-check.ts';
 import { selfChecksDue } from '../symptoms/self-check-change.ts';
 import type { DoseLog } from './dose-log.ts';
 import { asLinesNow } from './lines-now.ts';
 import { type Clock, localTime } from './local-time.ts';
-import { logUntil } from './log-until.ts';
+import { logUntilNow } from './log-until.ts';
 import { currentPrescription, type Prescription } from './prescription.ts';
 import { WAKING_DAY, type WakingDay } from './spread.ts';
 import { type TodayLine, todayLine } from './today-line.ts';
@@ -33,12 +34,12 @@ export interface Today {
 
 /** What is due, done and next. Null without a prescription. What is told or done after `nowMs` is not looked at. */
 export function today(whole: DoseLog, clock: Clock, waking: WakingDay = WAKING_DAY): Today | null {
-  const told = logUntil(whole, new Date(clock.nowMs).toISOString());
+  const { day } = localTime(clock);
+  const told = logUntilNow(whole, new Date(clock.nowMs).toISOString(), day);
   const prescription = currentPrescription(told.prescriptions);
   if (!prescription) return null;
   const log = asLinesNow(told, prescription);
-  const { day } = localTime(clock);
-  const gate = mayExercise(log, day);
+  const gate = gateNow(asLinesNow(whole, prescription), day);
   const lines = prescription.items.flatMap((item) =>
     item.sides.map((side) => todayLine({ prescription, item, side, log, clock, day, waking, stopped: gate.kind === 'stopped' })),
   );

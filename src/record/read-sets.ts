@@ -60,7 +60,7 @@ export async function readSet(db: Database, id: string): Promise<Result<StoredSe
 
 /** Somebody's sets from the newest to the oldest. Runs in the transaction of its caller. */
 export async function readPage(db: Database, person: PersonId, limit: number, after?: ListCursor): Promise<SetPage> {
-  const end = after ? [person, after.startedAt, after.id] : [person, Dexie.maxKey, Dexie.maxKey];
+  const end = after ? [person, after.startedAt, after.id] : [person, Dexie.maxKey];
   const rows = await db.sets
     .where('[person+startedAt+id]')
     .between([person, Dexie.minKey, Dexie.minKey], end, true, false)
@@ -74,7 +74,7 @@ export async function readPage(db: Database, person: PersonId, limit: number, af
 
 /** Somebody's rows, oldest first. @param since ISO 8601, UTC; left out: all of them */
 export const setRowsOf = (db: Database, person: PersonId, since: string | typeof Dexie.minKey = Dexie.minKey) =>
-  db.sets.where('[person+startedAt+id]').between([person, since, Dexie.minKey], [person, Dexie.maxKey, Dexie.maxKey]);
+  db.sets.where('[person+startedAt+id]').between([person, since, Dexie.minKey], [person, Dexie.maxKey]);
 
 /** Somebody's sets that began at this moment or later, oldest first. Runs in the transaction of its caller. */
 export const readSince = async (db: Database, person: PersonId, moment: string): Promise<Omit<SetPage, 'next'>> =>

@@ -77,7 +77,7 @@ interface Wishes {
 
 /**
  * Runs a set: frames through the pose model into the measurement and the store. The set is stored from the moment counting begins, each
- * repetition before the next one can end; a page that closes leaves it interrupted with all of them.
+ * repetition before it is shown, or on a slow disk before the next one can end; a page that closes leaves it interrupted with all of them.
  */
 export function startSession<S>(options: SessionOptions, measure: SetMeasure<S>): Session {
   const abort = new AbortController();
@@ -138,12 +138,14 @@ async function run<S>(
       lastMs = observation.tMs;
       hearWishes();
       for (const event of step.events) {
-        onEvent(event);
         if (event.kind === 'ready' || event.kind === 'rep') stored ??= beginStored(options);
-        if (event.kind !== 'rep') continue;
-        // The one before is on the disk before this one counts as ended.
-        await stored?.journal.settled();
-        stored?.journal.add(event.rep);
+        if (event.kind === 'rep') {
+          // The one before is on the disk before this one counts as ended.
+          await stored?.journal.settled();
+          stored?.journal.add(event.rep);
+          await stored?.journal.soonSettled();
+        }
+        onEvent(event);
       }
       onView(step.view);
       if (step.events.some(({ kind }) => kind === 'ended')) break;

@@ -8,6 +8,12 @@ import { fail, ok, type Result } from '../result.ts';
 export const WRITE_LIMIT_MS = 3000;
 
 /**
+ * So long a count waits for the disk before it is shown: what was shown is there, however the browser ends. Writing takes 5 to 50 ms on an idle machine. Chosen: later than
+ * this a count is felt to lag, and a slow disk is no reason for that.
+ */
+const SHOWN_WITHIN_MS = 500;
+
+/**
  * Writes one set while it is measured: each repetition as it ends, in order, one write at a time. What can't be written stays pending
  * and goes with the next write. A trouble is told when it comes up, not again for each repetition it holds back.
  */
@@ -16,6 +22,8 @@ export interface SetJournal {
   readonly add: (rep: MeasuredRep) => void;
   /** Resolves once all that was added is on the disk or can't get there now. */
   readonly settled: () => Promise<void>;
+  /** The same, but no longer than a count may be late. */
+  readonly soonSettled: () => Promise<void>;
   /** Writes how the set ended. */
   readonly end: (ending: SetEnding) => Promise<Result<void, StoreError>>;
 }
@@ -68,6 +76,14 @@ export function setJournal(store: SetStore | null, header: SetHeader, onTrouble:
       writing = writing.then(() => flush(store));
     },
     settled: () => writing,
+    soonSettled: () =>
+      new Promise((resolve) => {
+        const timer = setTimeout(resolve, SHOWN_WITHIN_MS);
+        writing.finally(() => {
+          clearTimeout(timer);
+          resolve();
+        });
+      }),
     async end(ending) {
       await writing;
       if (!store) return ok(undefined);

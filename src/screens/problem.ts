@@ -21,6 +21,8 @@ export type ProblemKind =
   | 'example-missing'
   | 'window-lost'
   | 'person-missing'
+  /** What was to be changed was changed in another tab meanwhile. */
+  | 'changed-elsewhere'
   | 'unexpected';
 
 export interface Problem {

@@ -216,6 +216,12 @@ export interface AppServices {
   /** Stores a change by hand; the original stays. @returns the set with the change */
   readonly change: (id: string, change: Change) => Promise<Result<ShownSet, Problem>>;
   readonly remove: (id: string) => Promise<Result<null, Problem>>;
+  /** Tries again to store a set that this page alone holds. */
+  readonly store: (id: string) => Promise<Result<ShownSet, Problem>>;
+  /** Such a set as a record file, for which the disk needs no room. */
+  readonly fileOf: (id: string) => Promise<Result<Blob, Problem>>;
+  /** Whether the browser keeps nothing: all is gone with the page. */
+  readonly visitOnly: () => Promise<boolean>;
   readonly still: StillServices;
   /** Opens a camera, or a shared window, to look at stickers before a set. */
   readonly lookAtStickers: (pictures: Pictures, hooks: StickerLookHooks) => Promise<StickerLook>;

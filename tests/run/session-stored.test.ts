@@ -40,6 +40,38 @@ describe('each repetition', () => {
     );
   });
 
+  test('is on the disk before it is shown, where the disk is quick', async () => {
+    const store = await freshStore();
+    const written: number[] = [];
+    const watched: SetStore = {
+      ...store,
+      append: async (header, reps) => {
+        const outcome = await store.append(header, reps);
+        if (outcome.ok) written.push(...reps.map(({ number }) => number));
+        return outcome;
+      },
+    };
+    const shown: { readonly number: number; readonly there: boolean }[] = [];
+    const options = optionsOf({ source: fileSource(pictures().frame, 31), store: watched });
+    const onEvent: SessionOptions['onEvent'] = (event) => {
+      if (event.kind === 'rep') shown.push({ number: event.rep.number, there: written.includes(event.rep.number) });
+    };
+    wentWell(await startSession({ ...options, onEvent }, scriptedMeasure({ readyAt: 0, repsAt: [3, 4, 9, 30] })).done);
+    expect(shown).toEqual([1, 2, 3, 4].map((number) => ({ number, there: true })));
+  });
+
+  test('is shown all the same when the disk does not answer', async () => {
+    const store = await freshStore();
+    const never: SetStore = { ...store, append: () => new Promise(() => undefined) };
+    const shown: number[] = [];
+    const options = optionsOf({ source: fileSource(pictures().frame, 31), store: never });
+    const onEvent: SessionOptions['onEvent'] = (event) => {
+      if (event.kind === 'rep') shown.push(event.rep.number);
+    };
+    await startSession({ ...options, onEvent }, scriptedMeasure({ readyAt: 0, repsAt: [3] })).done;
+    expect(shown).toEqual([1]);
+  });
+
   test('before the last is there after the page has closed, at whatever frame', async () => {
     await fc.assert(
       fc.asyncProperty(fc.integer({ min: 1, max: 39 }), async (closesAt) => {

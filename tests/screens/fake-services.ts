@@ -51,6 +51,14 @@ export function fakeServices(stored: readonly ShownSet[] = [], change: Partial<A
       sets.delete(id);
       return ok(null);
     },
+    store: async (id) => {
+      const set = sets.get(id);
+      if (!set) return fail({ kind: 'set-missing' });
+      sets.set(id, { ...set, onDisk: true });
+      return ok({ ...set, onDisk: true });
+    },
+    fileOf: async () => ok(new Blob(['a record'])),
+    visitOnly: async () => false,
     runSet: (plan, hooks) => {
       let finish: (outcome: Result<StoredSet | null, Problem>) => void = () => undefined;
       const done = new Promise<Result<StoredSet | null, Problem>>((resolve) => {

@@ -195,3 +195,15 @@ describe('one person', () => {
     expect(window.location.hash).toBe('#/people');
   });
 });
+
+test('two tabs change somebody: what was changed elsewhere stays, and a clash is told of', async () => {
+  const { services, people } = withPeople([listed(1, 'Ana Muster (invented)')]);
+  shownAt(`/person/${idOf(1)}`, services);
+  fireEvent.click(await screen.findByRole('button', { name: 'Change name and notes' }));
+  people.set(idOf(1), person(1, 'Ana Muster (invented)', { notes: 'written in the other tab' }));
+  fireEvent.change(screen.getByLabelText('Notes'), { target: { value: 'written here' } });
+  fireEvent.click(screen.getByRole('button', { name: 'Keep' }));
+  expect((await screen.findByRole('alert')).textContent).toContain('changed in another tab');
+  expect(people.get(idOf(1))?.notes).toBe('written in the other tab');
+  expect(screen.getByLabelText<HTMLTextAreaElement>('Notes').value).toBe('written here');
+});

@@ -215,3 +215,21 @@ describe('a plan that was changed and not saved', () => {
     expect(screen.queryByText(changed)).toBeNull();
   });
 });
+
+test('a plan that another tab changed meanwhile is not written over: one sentence says so, and nothing is stored', async () => {
+  const { services, entries } = fakeServices();
+  shownAt('/plan', services);
+  await lineOf(/Foot tap/);
+  const theirs: Prescription = {
+    ...entryNow(),
+    kind: 'prescription',
+    by: { role: 'therapist', name: '' },
+    revises: null,
+    items: [startingDose('leg-raise', newId(), ['left'])],
+    selfChecks: { checks: [], sides: ['left', 'right'], everyDays: 7 },
+  };
+  entries.push(theirs);
+  save();
+  expect((await screen.findByRole('alert')).textContent).toContain('changed in another tab');
+  expect(entries).toEqual([theirs]);
+});

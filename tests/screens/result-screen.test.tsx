@@ -67,8 +67,19 @@ describe('the result of a set', () => {
   });
 
   test('a set that only this page holds says that it is not stored', async () => {
-    shownAt('/set/set-1', fakeServices([aSet(reps, { onDisk: false })]).services);
-    expect(await screen.findByText('The set was measured, but could not be stored.')).toBeTruthy();
+    const first = { store: async () => fail({ kind: 'store-full' as const }) };
+    const { services } = fakeServices([aSet(reps, { onDisk: false })]);
+    let full = true;
+    shownAt('/set/set-1', { ...services, store: (id) => (full ? first.store() : services.store(id)) });
+    expect(await screen.findByText(/^The set was measured, but could not be stored/)).toBeTruthy();
+    expect(screen.getByRole('button', { name: 'Save it as a file' })).toBeTruthy();
+    fireEvent.click(screen.getByRole('button', { name: 'Store it now' }));
+    await waitFor(() => expect(screen.getByRole('alert').textContent).toContain('no room left'));
+    expect(count()).toBe('2 of 10');
+    full = false;
+    fireEvent.click(screen.getByRole('button', { name: 'Store it now' }));
+    await waitFor(() => expect(screen.queryByText(/could not be stored/)).toBeNull());
+    expect(count()).toBe('2 of 10');
   });
 
   test('an unknown set gives a sentence and a way back', async () => {

@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { SELF } from '../../src/record/person.ts';
 import type { RepEdit } from '../../src/record/rep-edit.ts';
-import type { SetStore } from '../../src/record/set-store.ts';
+import type { PersonStore } from '../../src/record/store.ts';
 import type { StoredSet } from '../../src/record/stored-set.ts';
 import { fail, ok } from '../../src/result.ts';
 import { storedSets, type UnstoredSets } from '../../src/screens/adapter/stored-sets.ts';
 import { aRep, aSet } from './fake-sets.ts';
 
 /** A store over an array, newest first; only what the screens use of it. */
-function arrayStore(sets: StoredSet[], damaged: readonly string[] = []): SetStore {
+function arrayStore(sets: StoredSet[], damaged: readonly string[] = []): PersonStore {
   const find = (id: string) => sets.find((set) => set.id === id);
   return {
     begin: async () => ok(undefined),
@@ -33,12 +33,12 @@ function arrayStore(sets: StoredSet[], damaged: readonly string[] = []): SetStor
       return ok(undefined);
     },
     remove: async (id) => {
-      sets.splice(
-        sets.findIndex((set) => set.id === id),
-        1,
-      );
+      const i = sets.findIndex((set) => set.id === id);
+      if (i < 0) return fail({ kind: 'set-missing', id });
+      sets.splice(i, 1);
       return ok(undefined);
     },
+    diary: { add: async (entries: readonly unknown[]) => ok(entries.length) } as unknown as PersonStore['diary'],
   };
 }
 
@@ -71,17 +71,21 @@ describe('the stored sets behind the screens', () => {
 
   test('a set that the disk does not have is shown from the page, as such', async () => {
     const memory: UnstoredSets = new Map();
-    memory.set('set-9', stored(9));
+    memory.set('set-9', { set: stored(9), link: [] });
     const closed = storedSets(Promise.resolve(fail({ kind: 'store-unavailable', detail: 'private window' })), memory, SELF);
     const set = await closed.set('set-9');
     expect(set.ok && set.value.onDisk).toBe(false);
     expect(await closed.set('set-1')).toEqual(fail({ kind: 'store-unavailable' }));
-    expect(await closed.change('set-9', { kind: 'add' })).toEqual(fail({ kind: 'store-unavailable' }));
+    const changed = await closed.change('set-9', { kind: 'add' });
+    expect(changed.ok && [changed.value.onDisk, changed.value.edits.length]).toEqual([false, 1]);
+    expect(await closed.store('set-9')).toEqual(fail({ kind: 'store-unavailable' }));
+    const file = await closed.fileOf('set-9');
+    expect(file.ok).toBe(true);
   });
 
   test('a removed set is gone, from the page or from the disk', async () => {
     const memory: UnstoredSets = new Map();
-    memory.set('set-9', stored(9));
+    memory.set('set-9', { set: stored(9), link: [] });
     const services = storedSets(Promise.resolve(ok(arrayStore([stored(1)]))), memory, SELF);
     await services.remove('set-9');
     await services.remove('set-1');

@@ -1,6 +1,5 @@
 import { listCameras } from '../../capture/camera.ts';
 import { shareWindow } from '../../capture/shared-window.ts';
-import { openLockableStore } from '../../record/open-store.ts';
 import { askToKeepStorage } from '../../record/persistence.ts';
 import { type PersonId, SELF } from '../../record/person.ts';
 import type { PersonStore, Store } from '../../record/store.ts';
@@ -17,12 +16,14 @@ import { hereServices } from './here.ts';
 import { lockServices } from './lock.ts';
 import { browserMessages } from './messages.ts';
 import { missingFeatures } from './missing-features.ts';
+import { openHere, type StoreHere } from './open-here.ts';
 import { peopleServices } from './people.ts';
 import { problemOf } from './problem-of.ts';
-import { storedSets, type UnstoredSets } from './stored-sets.ts';
+import { storedSets, type Unstored, type UnstoredSets } from './stored-sets.ts';
 
 /** What is the same for everybody: the store, once it is unlocked, its lock, and what must not be broken off by it. */
 interface Shared {
+  readonly here: Promise<StoreHere>;
   readonly opening: Promise<Result<Store, StoreError>>;
   readonly lock: LockServices;
   readonly busy: () => boolean;
@@ -32,10 +33,10 @@ interface Shared {
 }
 
 /** The services of one person. @param of gives those of somebody else */
-function servicesOf(person: PersonId, { opening, lock, busy, stored, going }: Shared, of: AppServices['of']): AppServices {
+function servicesOf(person: PersonId, { here, opening, lock, busy, stored, going }: Shared, of: AppServices['of']): AppServices {
   const missing = missingFeatures();
   const own: Promise<Result<PersonStore, StoreError>> = opening.then((store) => (store.ok ? ok(store.value.of(person)) : store));
-  const unstored: UnstoredSets = new Map();
+  const unstored: UnstoredSets = new Map<string, Unstored>();
   going.unstored.push(unstored);
   let servers: ServerServices | null = null;
   const tell = <T extends { readonly ok: boolean }>(done: T): T => {
@@ -53,14 +54,15 @@ function servicesOf(person: PersonId, { opening, lock, busy, stored, going }: Sh
     onsets: EventTarget,
   ): Promise<Result<StoredSet | null, Problem>> => {
     const [{ runPlan }, store] = await Promise.all([import('./run-plan.ts'), own]);
-    const hold = (set: StoredSet) => unstored.set(set.id, set);
+    const { line } = plan;
+    const linkOf = (setId: string) => (line ? ([{ ...entryNow(), kind: 'set-link', setId, ...line }] as const) : []);
+    const hold = (set: StoredSet) => unstored.set(set.id, { set, link: linkOf(set.id) });
     const disk = store.ok && plan.stored !== false ? store.value : null;
     const outcome = await runPlan(plan, person, hooks, disk, hold, signal, onsets);
     if (outcome.ok && outcome.value && disk) {
       void askToKeepStorage();
-      const { line } = plan;
       // Without the link the set still counts for its exercise and leg: that it could not be written is no reason to lose the result.
-      if (line) await diary.add([{ ...entryNow(), kind: 'set-link', setId: outcome.value.id, ...line }]);
+      await diary.add(linkOf(outcome.value.id));
     }
     return outcome;
   };
@@ -96,6 +98,7 @@ function servicesOf(person: PersonId, { opening, lock, busy, stored, going }: Sh
     },
     ...sets,
     change: async (id, change) => tell(await sets.change(id, change)),
+    visitOnly: async () => (await here).inMemory,
     diary,
     everything: () => everythingIn(own),
     messages: browserMessages(),
@@ -119,7 +122,8 @@ function servicesOf(person: PersonId, { opening, lock, busy, stored, going }: Sh
 
 /** The real program behind the screens. What only a running set needs is loaded with the first one. */
 export function appServices(): AppServices {
-  const lockable = openLockableStore();
+  const here = openHere();
+  const lockable = here.then(({ opened }) => opened);
   const opening = lockable.then((opened) => (opened.ok ? opened.value.store : opened));
   const stored = new EventTarget();
   const going: Shared['going'] = { sets: 0, unstored: [] };
@@ -128,7 +132,7 @@ export function appServices(): AppServices {
   // Kept for the page's life: a set that could not be stored is held by the services of its person.
   const known = new Map<PersonId, AppServices>();
   const of = (person: PersonId): AppServices => {
-    const services = known.get(person) ?? servicesOf(person, { opening, lock, busy, stored, going }, of);
+    const services = known.get(person) ?? servicesOf(person, { here, opening, lock, busy, stored, going }, of);
     known.set(person, services);
     return services;
   };

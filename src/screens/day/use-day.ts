@@ -3,8 +3,10 @@ import type { DoseLog } from '../../dose/dose-log.ts';
 import { localTime } from '../../dose/local-time.ts';
 import { type Today, today } from '../../dose/today.ts';
 import type { DiaryEntry } from '../../record/diary-entry.ts';
+import { fail } from '../../result.ts';
 import type { CalendarDay } from '../../symptoms/calendar-day.ts';
-import { type MayExercise, mayExercise } from '../../symptoms/may-exercise.ts';
+import { gateNow } from '../../symptoms/gate-now.ts';
+import type { MayExercise } from '../../symptoms/may-exercise.ts';
 import { type QuestionsReason, questionsDue } from '../../symptoms/questions-due.ts';
 import { clockNow } from '../parts/clock-now.ts';
 import type { Problem } from '../services.ts';
@@ -25,8 +27,12 @@ export interface DayInUse {
   /** Why the red-flag questions come before the next set, with a plan or without; empty: they need not, or it is not known. */
   readonly questions: readonly QuestionsReason[];
   readonly problem: Problem | null;
-  /** Adds entries, all or none, and looks again. @returns whether they are on the disk */
-  readonly add: (entries: readonly DiaryEntry[]) => Promise<boolean>;
+  /**
+   * Adds entries, all or none, and looks again.
+   * @param fits whether they still fit what is stored now, which another tab may have changed; left out: they always do
+   * @returns whether they are on the disk
+   */
+  readonly add: (entries: readonly DiaryEntry[], fits?: (now: DoseLog) => boolean) => Promise<boolean>;
   /** Reads everything again. */
   readonly reload: () => void;
 }
@@ -57,8 +63,10 @@ export function useDay(): DayInUse {
   }, []);
   const reload = useCallback(() => setReads((n) => n + 1), []);
   const add = useCallback(
-    async (entries: readonly DiaryEntry[]) => {
-      const added = await diary.add(entries);
+    async (entries: readonly DiaryEntry[], fits?: (now: DoseLog) => boolean) => {
+      const now = fits ? await diary.log() : null;
+      const isOld = now?.ok && fits && !fits(now.value);
+      const added = isOld ? fail<Problem>({ kind: 'changed-elsewhere' }) : await diary.add(entries);
       setProblem(added.ok ? null : added.error);
       if (added.ok) reload();
       return added.ok;
@@ -70,7 +78,7 @@ export function useDay(): DayInUse {
     day,
     log,
     today: log && today(log, clock),
-    gate: log && mayExercise(log, day),
+    gate: log && gateNow(log, day),
     questions: log ? questionsDue(log, day) : [],
     problem,
     add,

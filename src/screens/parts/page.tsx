@@ -4,6 +4,7 @@ import { usePerson } from '../people/person-context.tsx';
 import { useWords } from '../words/words-context.tsx';
 import { Icon } from './icon.tsx';
 import './page.css';
+import { VisitNotice } from './visit-notice.tsx';
 import { Wordmark } from './wordmark.tsx';
 
 /** Sets the window's title, and moves the focus to the heading so that a new screen is read from its top. */
@@ -59,6 +60,7 @@ export function Page({ title, lead, back, className, children }: PageProps) {
           </h1>
           {lead === undefined ? null : <p className="page-lead soft">{lead}</p>}
         </div>
+        <VisitNotice />
         {children}
       </main>
     </div>

@@ -1,5 +1,6 @@
 import { type ReactNode, useEffect, useMemo, useState } from 'react';
 import type { Person, PersonId } from '../../record/person.ts';
+import { fail } from '../../result.ts';
 import { DayProblem } from '../day/day-problem.tsx';
 import { Page } from '../parts/page.tsx';
 import type { Problem } from '../services.ts';
@@ -34,15 +35,19 @@ export function PersonFrame({ id, children }: { readonly id: PersonId; readonly 
     () =>
       person && {
         person,
+        problem,
         change: async (part: Partial<Person>) => {
-          const changed = { ...person, ...part, changedAt: new Date().toISOString() };
-          const saved = await outer.people.save(changed);
+          // Another tab may have changed somebody meanwhile: nothing of that is written over.
+          const now = await outer.people.read(id);
+          const clash = now.ok && (Object.keys(part) as (keyof Person)[]).some((key) => now.value[key] !== person[key]);
+          const changed = { ...(now.ok ? now.value : person), ...part, changedAt: new Date().toISOString() };
+          const saved = clash ? fail<Problem>({ kind: 'changed-elsewhere' }) : now.ok ? await outer.people.save(changed) : now;
           setProblem(saved.ok ? null : saved.error);
           if (saved.ok) setPerson(changed);
           return saved.ok;
         },
       },
-    [person, outer],
+    [person, problem, outer, id],
   );
   if (!inUse) {
     return (

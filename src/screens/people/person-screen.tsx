@@ -25,7 +25,7 @@ const PARTS = [
 ] as const;
 
 /** One person: what needs the therapist, and the ways to everything of theirs. */
-export function PersonScreen({ person, change }: PersonInUse) {
+export function PersonScreen({ person, change, problem: unsaved }: PersonInUse) {
   const { people } = useWords();
   const { bring } = useRecordWords();
   const { log, day, problem } = useDay();
@@ -35,7 +35,7 @@ export function PersonScreen({ person, change }: PersonInUse) {
   const canBeSeen = attention?.some(({ kind }) => kind !== 'stopped') ?? false;
   return (
     <Page className="person" title={person.name} lead={people.affected[person.affectedSide ?? 'unsaid']} back="~/people">
-      <DayProblem problem={problem} />
+      <DayProblem problem={unsaved ?? problem} />
       {editing ? (
         <PersonForm
           first={person}

@@ -1,9 +1,12 @@
 import { useEffect, useState } from 'react';
 import { useLocation } from 'wouter';
+import { today as planNow } from '../../dose/today.ts';
+import type { DiaryEntry } from '../../record/diary-entry.ts';
 import type { Person } from '../../record/person.ts';
 import { DayProblem } from '../day/day-problem.tsx';
 import { entryNow } from '../day/entry-now.ts';
 import { useDay } from '../day/use-day.ts';
+import { clockNow } from '../parts/clock-now.ts';
 import { Notice } from '../parts/notice.tsx';
 import { Page } from '../parts/page.tsx';
 import { usePerson } from '../people/person-context.tsx';
@@ -30,29 +33,31 @@ export function PlanScreen() {
   const [, navigate] = useLocation();
   const [draft, setDraft] = useState<PlanDraft | null>(null);
   const [unsaved, setUnsaved] = useState<'changed' | 'from-before' | null>(null);
+  /** The plan that held when this one was begun. */
+  const [before, setBefore] = useState<string | null>(null);
   const kept = useKeptDraft();
   useAskedBeforeClosing(unsaved !== null);
   useEffect(() => {
     if (draft || (!log && !problem)) return;
     const own = today?.prescription.origin === 'own' && today.prescription.items.length > 0 ? today.prescription : null;
-    const before = kept.of(own?.id ?? null);
+    const waiting = kept.of(own?.id ?? null);
     const first = own && log && today ? draftOf(own, log, today.day) : firstDraft(person);
-    setDraft(before ?? (person ? asTherapist(first) : first));
-    setUnsaved(before && 'from-before');
+    setDraft(waiting ?? (person ? asTherapist(first) : first));
+    setUnsaved(waiting && 'from-before');
+    setBefore(today?.prescription.id ?? null);
   }, [draft, log, today, problem, person, kept]);
   if (!draft) return <p className="heard">{app.loading}</p>;
   const { by, revised, selfChecks } = draft;
   const save = async (then: string) => {
-    const saved = await add([
-      {
-        ...entryNow(),
-        kind: 'prescription',
-        by: by.role === 'therapist' ? { role: 'therapist', name: by.name.trim() } : { role: 'patient', name: '' },
-        revises: (revised ?? today?.prescription)?.id ?? null,
-        items: itemsOfDraft(draft),
-        selfChecks,
-      },
-    ]);
+    const written: DiaryEntry = {
+      ...entryNow(),
+      kind: 'prescription',
+      by: by.role === 'therapist' ? { role: 'therapist', name: by.name.trim() } : { role: 'patient', name: '' },
+      revises: (revised ?? today?.prescription)?.id ?? null,
+      items: itemsOfDraft(draft),
+      selfChecks,
+    };
+    const saved = await add([written], (now) => (planNow(now, clockNow())?.prescription.id ?? null) === before);
     if (!saved) return;
     kept.drop();
     navigate(then === '/today' ? home : then);

@@ -2,9 +2,10 @@ import { editedCount } from '../../record/rep-edit.ts';
 import { Notice } from '../parts/notice.tsx';
 import type { ShownSet } from '../services.ts';
 import { useWords } from '../words/words-context.tsx';
+import { UnstoredActions } from './unstored-actions.tsx';
 
 /** What must be known before the numbers are read. */
-export function ResultNotices({ set }: { readonly set: ShownSet }) {
+export function ResultNotices({ set, onStored }: { readonly set: ShownSet; readonly onStored: (set: ShownSet) => void }) {
   const { result, problems } = useWords();
   const notStored = problems['not-stored']('');
   const warnings = set.result?.quality.warnings ?? [];
@@ -18,6 +19,7 @@ export function ResultNotices({ set }: { readonly set: ShownSet }) {
       {set.onDisk ? null : (
         <Notice icon="warning" look="fault" title={notStored.title}>
           <p>{notStored.todo}</p>
+          <UnstoredActions id={set.id} onStored={onStored} />
         </Notice>
       )}
       {editedCount(set) === 0 && set.edits.length === 0 ? (

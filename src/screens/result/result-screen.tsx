@@ -29,7 +29,7 @@ import { ResultNotices } from './result-notices.tsx';
 import { SetProfile } from './set-profile.tsx';
 import { type StoredSetInUse, useStoredSet } from './use-stored-set.ts';
 
-function Result({ set, change, problem }: StoredSetInUse & { readonly set: ShownSet }) {
+function Result({ set, change, problem, onStored }: StoredSetInUse & { readonly set: ShownSet }) {
   const { locale, exercises, sides, result, problems } = useWords();
   // A person's sets are found in their review, one's own on the first screen.
   const person = usePerson()?.person;
@@ -44,7 +44,7 @@ function Result({ set, change, problem }: StoredSetInUse & { readonly set: Shown
   return (
     <Page className="result" title={title} lead={`${whenIn(locale, set.startedAt)}${from}`} back={person ? '/review' : '/'}>
       <div className="result-parts">
-        <ResultNotices set={set} />
+        <ResultNotices set={set} onStored={onStored} />
         {glide ? <GlideSaid glide={glide} /> : null}
         <ResultHead set={set} />
         {glide ? <GlideNumbers glide={glide} footUncertaintyDeg={keptSummary(set)?.uncertaintyDeg ?? null} /> : null}

@@ -7,6 +7,8 @@ export interface StoredSetInUse {
   readonly set: ShownSet | null;
   readonly problem: Problem | null;
   readonly change: (change: Change) => Promise<void>;
+  /** Takes the set as it is now that it is on the disk. */
+  readonly onStored: (set: ShownSet) => void;
 }
 
 /** A stored set by its id, and its changes by hand. A change that could not be stored leaves the set as it is and says why. */
@@ -33,5 +35,5 @@ export function useStoredSet(id: string): StoredSetInUse {
     },
     [services, id],
   );
-  return { set, problem, change };
+  return { set, problem, change, onStored: setSet };
 }

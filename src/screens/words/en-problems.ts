@@ -90,12 +90,12 @@ export const enProblems = {
   }),
   'example-missing': () => ({ title: 'The example film is not here.', todo: 'Use the camera or a video file instead.' }),
   'not-stored': () => ({
-    title: 'The set was measured, but could not be stored.',
-    todo: 'Free some room on this machine, then try again.',
+    title: 'The set was measured, but could not be stored: only this page has it.',
+    todo: 'Free some room on this machine, then store it, or save it as a file.',
   }),
   'store-full': () => ({
-    title: 'There is no room left to store sets.',
-    todo: 'Free some room on this machine, then try again.',
+    title: 'There is no room left to store anything.',
+    todo: 'Free some room on this machine, then try again. Until then leave this page open.',
   }),
   'store-blocked': () => ({
     title: 'Another tab keeps the stored sets busy.',
@@ -141,6 +141,10 @@ export const enProblems = {
   }),
   'window-denied': () => ({ title: 'No window was chosen.', todo: 'Press the button again and choose the window of the call.' }),
   'window-unreadable': () => ({ title: 'This window can’t be shared.', todo: 'Choose another window, or the whole screen.' }),
+  'changed-elsewhere': () => ({
+    title: 'This was changed in another tab meanwhile, so it was not stored.',
+    todo: 'Note what you changed, load this page again, and change it there.',
+  }),
   'person-missing': () => ({
     title: 'This person is not on this machine.',
     todo: 'Look in the list of people; they may have been removed here or in another tab.',

@@ -4,6 +4,7 @@ import { enDay } from './en-day.ts';
 import { enDesk } from './en-desk.ts';
 import { enFeel } from './en-feel.ts';
 import { enHandOver } from './en-hand-over.ts';
+import { enKept } from './en-kept.ts';
 import { enPeople } from './en-people.ts';
 import { enPlan } from './en-plan.ts';
 import { plural, smallOnes, times } from './en-plural.ts';
@@ -254,6 +255,7 @@ export const en = {
     open: 'Passphrase lock',
     openAbout: 'Seal all that is stored here, so that others at this machine can’t read it',
   },
+  kept: enKept,
   people: enPeople,
   unsupported: {
     title: 'This browser can’t run Evenside',

@@ -95,12 +95,12 @@ export const esProblems: Words['problems'] = {
     todo: 'Use la cámara o un archivo de vídeo en su lugar.',
   }),
   'not-stored': () => ({
-    title: 'La serie se midió, pero no se pudo guardar.',
-    todo: 'Libere espacio en este equipo y pruebe otra vez.',
+    title: 'La serie se midió, pero no se pudo guardar: solo esta página la tiene.',
+    todo: 'Libere espacio en este equipo y guárdela, o guárdela como archivo.',
   }),
   'store-full': () => ({
-    title: 'No queda espacio para guardar series.',
-    todo: 'Libere espacio en este equipo y pruebe otra vez.',
+    title: 'No queda espacio para guardar nada.',
+    todo: 'Libere espacio en este equipo y pruebe otra vez. Hasta entonces deje abierta esta página.',
   }),
   'store-blocked': () => ({
     title: 'Otra pestaña tiene ocupadas las series guardadas.',
@@ -158,6 +158,10 @@ export const esProblems: Words['problems'] = {
     todo: 'Pulse otra vez el botón y elija la ventana de la llamada.',
   }),
   'window-unreadable': () => ({ title: 'Esta ventana no se puede compartir.', todo: 'Elija otra ventana o toda la pantalla.' }),
+  'changed-elsewhere': () => ({
+    title: 'Esto se cambió entretanto en otra pestaña, por eso no se guardó.',
+    todo: 'Anote lo que cambió, cargue esta página otra vez y cámbielo allí.',
+  }),
   'person-missing': () => ({
     title: 'Esta persona no está en este equipo.',
     todo: 'Mire en la lista de personas; puede que se haya eliminado aquí o en otra pestaña.',

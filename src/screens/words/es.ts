@@ -4,6 +4,7 @@ import { esDay } from './es-day.ts';
 import { esDesk } from './es-desk.ts';
 import { esFeel } from './es-feel.ts';
 import { esHandOver } from './es-hand-over.ts';
+import { esKept } from './es-kept.ts';
 import { esPeople } from './es-people.ts';
 import { esPlan } from './es-plan.ts';
 import { plural, smallOnes, times } from './es-plural.ts';
@@ -265,6 +266,7 @@ export const es: Words = {
     open: 'Bloqueo con contraseña',
     openAbout: 'Cifrar todo lo guardado aquí, para que otras personas en este equipo no puedan leerlo',
   },
+  kept: esKept,
   people: esPeople,
   unsupported: {
     title: 'Este navegador no puede ejecutar Evenside',

@@ -14,6 +14,7 @@ import type { DayWords } from './day-words.ts';
 import type { DeskWords } from './desk-words.ts';
 import type { FeelWords } from './feel-words.ts';
 import type { HandOverWords } from './hand-over-words.ts';
+import type { KeptWords } from './kept-words.ts';
 import type { LockWords } from './lock-words.ts';
 import type { PeopleWords } from './people-words.ts';
 import type { PlanWords } from './plan-words.ts';
@@ -230,6 +231,7 @@ export interface Words {
   readonly handOver: HandOverWords;
   readonly desk: DeskWords;
   readonly lock: LockWords;
+  readonly kept: KeptWords;
   readonly people: PeopleWords;
   readonly unsupported: { readonly title: string; readonly todo: string; readonly features: Record<MissingFeature, string> };
 }
