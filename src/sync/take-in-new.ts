@@ -48,6 +48,7 @@ type Failure = ServerError | StoreError | TakeInError;
 async function withEdits(
   sets: TakeInJob['sets'],
   edits: readonly RepEdit[],
+  removed: ReadonlySet<string>,
 ): Promise<Result<{ readonly known: readonly StoredSet[]; readonly early: readonly RepEdit[] }, StoreError>> {
   const known: StoredSet[] = [];
   const early: RepEdit[] = [];
@@ -60,7 +61,10 @@ async function withEdits(
       continue;
     }
     const { error } = found;
-    if (error.kind === 'set-missing') early.push(...ofSet);
+    if (error.kind === 'set-missing') {
+      // A set that was taken back does not come any more, and its changes wait for nothing.
+      if (!removed.has(id)) early.push(...ofSet);
+    }
     // One that can't be read, or runs, stays as it is; the change is with the server.
     else if (error.kind !== 'set-damaged' && error.kind !== 'set-running' && error.kind !== 'rep-missing') return fail(error);
   }
@@ -93,9 +97,12 @@ export async function takeInNew(job: TakeInJob): Promise<Result<Taken, Failure>>
     madeAt ??= page.madeAt;
     const found = recordsOf(page.bundle, naming);
     refused.push(...found.refused.map(({ why }) => why));
+    const removed = await records.removedOf(person);
+    if (!removed.ok) return removed;
     const loose = await withEdits(
       job.sets,
       [...found.edits, ...early].filter(({ setId }) => !found.sets.some(({ id }) => id === setId)),
+      removed.value,
     );
     if (!loose.ok) return loose;
     const arrivedNow = found.sets.map((set) => ({

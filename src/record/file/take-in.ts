@@ -1,3 +1,4 @@
+import { removedIds } from '../../dose/removal.ts';
 import type { Database, EditRow } from '../database.ts';
 import type { DiaryEntry } from '../diary-entry.ts';
 import { diaryEntryShape } from '../diary-shape.ts';
@@ -8,6 +9,7 @@ import { shaped } from '../shape.ts';
 import { type FileSet, fileSetOf, resultOf } from './file-set.ts';
 import type { RecordFile } from './read-record.ts';
 import type { Brought } from './record-store.ts';
+import { removedHere, removedIn } from './removed-here.ts';
 import { sameEntry } from './same-entry.ts';
 import { arrived, setUnion } from './set-union.ts';
 
@@ -58,6 +60,7 @@ interface Tally {
   sets: { fresh: number; grown: number; same: number };
   entries: { fresh: number; same: number };
   conflicts: number;
+  removed: { here: number; coming: number };
 }
 
 /** Some new sets, in few calls. */
@@ -124,10 +127,24 @@ async function joinEntries(db: Database, person: PersonId | null, coming: readon
  * @param write false: it is only told what would come of it
  */
 export async function joined(db: Database, person: PersonId | null, record: RecordFile, write: boolean): Promise<Brought> {
-  const tally: Tally = { sets: { fresh: 0, grown: 0, same: 0 }, entries: { fresh: 0, same: 0 }, conflicts: 0 };
+  const tally: Tally = {
+    sets: { fresh: 0, grown: 0, same: 0 },
+    entries: { fresh: 0, same: 0 },
+    conflicts: 0,
+    removed: { here: 0, coming: 0 },
+  };
+  const coming = removedIds(record.diary);
+  const gone = new Set([...(person === null ? [] : await removedIn(db, person)), ...coming]);
+  const staying = <T extends { readonly id: string; readonly kind?: DiaryEntry['kind'] }>(all: readonly T[]): readonly T[] => {
+    // Of the diary, only a set counted by hand can be taken back, whatever a removal names.
+    const stay = all.filter(({ id, kind }) => !gone.has(id) || (kind !== undefined && kind !== 'hand-set'));
+    tally.removed.coming += all.length - stay.length;
+    return stay;
+  };
   for (const part of record.sets()) {
-    for (const sets of slices(part)) await joinSets(db, person, sets, write, tally);
+    for (const sets of slices(staying(part))) await joinSets(db, person, sets, write, tally);
   }
-  for (const entries of slices(record.diary)) await joinEntries(db, person, entries, write, tally);
+  for (const entries of slices(staying(record.diary))) await joinEntries(db, person, entries, write, tally);
+  if (person !== null) tally.removed.here = await removedHere(db, person, [...coming], write);
   return tally;
 }

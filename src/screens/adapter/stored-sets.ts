@@ -5,6 +5,7 @@ import type { SetStore } from '../../record/set-store.ts';
 import type { StoreError } from '../../record/store-error.ts';
 import type { StoredSet } from '../../record/stored-set.ts';
 import { fail, ok, type Result } from '../../result.ts';
+import { entryNow } from '../day/entry-now.ts';
 import type { AppServices, Change, Problem, ShownSet, StoredSets } from '../services.ts';
 import { allSets } from './all-sets.ts';
 import { problemOf } from './problem-of.ts';
@@ -64,7 +65,7 @@ export function storedSets(
       if (unstored.delete(id)) return ok(null);
       const theirs = await owned(id);
       if (!theirs.ok) return theirs;
-      const removed = await theirs.value.remove(id);
+      const removed = await theirs.value.remove(id, entryNow());
       return removed.ok ? ok(null) : fail(problemOf(removed.error));
     },
   };
