@@ -117,7 +117,7 @@ describe('a set that was removed', () => {
   test('can be removed on a full disk', async () => {
     const { patient } = await patientAndTherapist();
     const add = IDBObjectStore.prototype.add;
-    vi.spyOn(IDBObjectStore.prototype, 'add').mockImplementation(function (this: IDBObjectStore, ...args) {
+    vi.spyOn(IDBObjectStore.prototype, 'add').mockImplementation(function (this: IDBObjectStore, ...args: unknown[]) {
       if (this.name === 'diary') throw new DOMException('the quota is used up', 'QuotaExceededError');
       return add.apply(this, args as never) as never;
     } as never);
