@@ -48,7 +48,7 @@ type Failure = ServerError | StoreError | TakeInError;
 async function withEdits(
   sets: TakeInJob['sets'],
   edits: readonly RepEdit[],
-  removed: ReadonlySet<string>,
+  removed: () => Promise<Result<ReadonlySet<string>, StoreError>>,
 ): Promise<Result<{ readonly known: readonly StoredSet[]; readonly early: readonly RepEdit[] }, StoreError>> {
   const known: StoredSet[] = [];
   const early: RepEdit[] = [];
@@ -63,10 +63,13 @@ async function withEdits(
     const { error } = found;
     if (error.kind === 'set-missing') {
       // A set that was taken back does not come any more, and its changes wait for nothing.
-      if (!removed.has(id)) early.push(...ofSet);
+      const gone = await removed();
+      if (!gone.ok) return gone;
+      if (!gone.value.has(id)) early.push(...ofSet);
+      continue;
     }
     // One that can't be read, or runs, stays as it is; the change is with the server.
-    else if (error.kind !== 'set-damaged' && error.kind !== 'set-running' && error.kind !== 'rep-missing') return fail(error);
+    if (error.kind !== 'set-damaged' && error.kind !== 'set-running' && error.kind !== 'rep-missing') return fail(error);
   }
   return ok({ known, early });
 }
@@ -97,12 +100,10 @@ export async function takeInNew(job: TakeInJob): Promise<Result<Taken, Failure>>
     madeAt ??= page.madeAt;
     const found = recordsOf(page.bundle, naming);
     refused.push(...found.refused.map(({ why }) => why));
-    const removed = await records.removedOf(person);
-    if (!removed.ok) return removed;
     const loose = await withEdits(
       job.sets,
       [...found.edits, ...early].filter(({ setId }) => !found.sets.some(({ id }) => id === setId)),
-      removed.value,
+      () => records.removedOf(person),
     );
     if (!loose.ok) return loose;
     const arrivedNow = found.sets.map((set) => ({

@@ -65,10 +65,14 @@ interface Tally {
 
 /** Some new sets, in few calls. */
 async function writeFresh(db: Database, person: PersonId, sets: readonly FileSet[]): Promise<void> {
-  await db.sets.bulkAdd(sets.map(({ reps: _, result: __, edits: ___, ...head }) => ({ ...head, person })));
-  await db.results.bulkAdd(sets.flatMap(({ id, result }) => (result ? [{ setId: id, result: resultOf(result) }] : [])));
-  await db.reps.bulkAdd(sets.flatMap(({ id, reps }) => reps.map((rep) => ({ setId: id, number: rep.number, rep }))));
-  await db.edits.bulkAdd(editRows(sets.flatMap(({ edits }) => edits)));
+  const reps = sets.flatMap(({ id, reps }) => reps.map((rep) => ({ setId: id, number: rep.number, rep })));
+  const edits = editRows(sets.flatMap((set) => set.edits));
+  await Promise.all([
+    db.sets.bulkAdd(sets.map(({ reps: _, result: __, edits: ___, ...head }) => ({ ...head, person }))),
+    db.results.bulkAdd(sets.flatMap(({ id, result }) => (result ? [{ setId: id, result: resultOf(result) }] : []))),
+    ...(reps.length > 0 ? [db.reps.bulkAdd(reps)] : []),
+    ...(edits.length > 0 ? [db.edits.bulkAdd(edits)] : []),
+  ]);
 }
 
 /** Without the changes by hand whose ids stand here with another set. */
@@ -83,7 +87,14 @@ async function withOwnEdits(db: Database, sets: readonly FileSet[], tally: Tally
   });
 }
 
-async function joinSets(db: Database, person: PersonId | null, coming: readonly FileSet[], write: boolean, tally: Tally) {
+/** @returns the new ones, still to be written */
+async function joinSets(
+  db: Database,
+  person: PersonId | null,
+  coming: readonly FileSet[],
+  write: boolean,
+  tally: Tally,
+): Promise<readonly FileSet[]> {
   const rows = (await db.sets.bulkGet(coming.map(({ id }) => id))).filter((row) => row !== undefined);
   const here = new Map((await wholeSets(db, rows)).map((found, i) => [rows[i]?.id ?? '', found]));
   const fresh: FileSet[] = [];
@@ -102,7 +113,39 @@ async function joinSets(db: Database, person: PersonId | null, coming: readonly 
     }
   }
   tally.sets.fresh += fresh.length;
-  if (write && person !== null) await writeFresh(db, person, fresh);
+  return fresh;
+}
+
+/** Whether no set and no change by hand of a record can be here: then nothing of it need be unpacked to tell what it would bring. */
+const isAllNew = async (db: Database, ids: readonly string[]): Promise<boolean> =>
+  (await db.edits.count()) === 0 &&
+  (await db.sets
+    .where('id')
+    .anyOf([...ids])
+    .count()) === 0;
+
+/** The sets of a record. While the database writes some, the next ones are unpacked. */
+async function joinAllSets(
+  db: Database,
+  person: PersonId | null,
+  parts: Iterable<readonly FileSet[]>,
+  staying: (sets: readonly FileSet[]) => readonly FileSet[],
+  write: boolean,
+  tally: Tally,
+): Promise<void> {
+  let writing: Promise<void> = Promise.resolve();
+  try {
+    for (const part of parts) {
+      for (const sets of slices(staying(part))) {
+        const fresh = await joinSets(db, person, sets, write, tally);
+        await writing;
+        if (write && person !== null) writing = writeFresh(db, person, fresh);
+      }
+    }
+  } finally {
+    // What was asked for is waited for even when something else failed, so that no failure goes unheard.
+    await writing;
+  }
 }
 
 const withoutPerson = ({ person: _, ...entry }: DiaryEntry & { readonly person: PersonId }): unknown => entry;
@@ -141,9 +184,11 @@ export async function joined(db: Database, person: PersonId | null, record: Reco
     tally.removed.coming += all.length - stay.length;
     return stay;
   };
-  for (const part of record.sets()) {
-    for (const sets of slices(staying(part))) await joinSets(db, person, sets, write, tally);
-  }
+  if (!write && (await isAllNew(db, record.setIds))) {
+    const fresh = record.setIds.filter((id) => !gone.has(id)).length;
+    tally.sets.fresh = fresh;
+    tally.removed.coming = record.setIds.length - fresh;
+  } else await joinAllSets(db, person, record.sets(), staying, write, tally);
   for (const entries of slices(staying(record.diary))) await joinEntries(db, person, entries, write, tally);
   if (person !== null) tally.removed.here = await removedHere(db, person, [...coming], write);
   return tally;
