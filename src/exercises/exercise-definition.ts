@@ -62,7 +62,7 @@ const definitionShape = v.pipe(
     (issue) =>
       issue.expected === 'never'
         ? `${brief(issue.received)} is no field of an exercise: take it out or correct its spelling.`
-        : `The exercise must be an object with every field of docs/exercise-format.md, not ${issue.received}: write it as shown there.`,
+        : `The exercise must be an object with every field of docs/exercise-format.md, not ${brief(issue.received)}: write it as shown there.`,
   ),
   v.check(
     ({ noticeDeg, leastDeg }) => leastDeg >= noticeDeg,
