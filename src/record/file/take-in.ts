@@ -124,7 +124,7 @@ const isAllNew = async (db: Database, ids: readonly string[]): Promise<boolean> 
     .anyOf([...ids])
     .count()) === 0;
 
-/** The sets of a record. While the database writes some, the next ones are unpacked. */
+/** The sets of a record, some at a time. Each write is waited for: Dexie takes a transaction that nobody waits in for one that is over. */
 async function joinAllSets(
   db: Database,
   person: PersonId | null,
@@ -133,18 +133,11 @@ async function joinAllSets(
   write: boolean,
   tally: Tally,
 ): Promise<void> {
-  let writing: Promise<void> = Promise.resolve();
-  try {
-    for (const part of parts) {
-      for (const sets of slices(staying(part))) {
-        const fresh = await joinSets(db, person, sets, write, tally);
-        await writing;
-        if (write && person !== null) writing = writeFresh(db, person, fresh);
-      }
+  for (const part of parts) {
+    for (const sets of slices(staying(part))) {
+      const fresh = await joinSets(db, person, sets, write, tally);
+      if (write && person !== null) await writeFresh(db, person, fresh);
     }
-  } finally {
-    // What was asked for is waited for even when something else failed, so that no failure goes unheard.
-    await writing;
   }
 }
 
