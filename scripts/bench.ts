@@ -12,6 +12,7 @@ import type { MachineSpeed } from './bench/machine-turns.ts';
 import type { BenchAnswer, FrameCosts, PathTimes } from './bench/page-protocol.ts';
 import { FULL, peopleListCost } from './bench/people-list.ts';
 import { RECORD_SETS, recordFileCost } from './bench/record-file.ts';
+import { recordImportCost } from './bench/record-import.ts';
 import { type SiteFile, siteBytes } from './bench/site-bytes.ts';
 import { spreadOf, spreadWords } from './bench/spread.ts';
 import { ensureSite } from './build-site.ts';
@@ -200,6 +201,25 @@ async function sayRecordFile(): Promise<void> {
   );
 }
 
+async function sayRecordImport(executable: string): Promise<void> {
+  say(`\n== The same through the database (Chromium, the screens themselves)`);
+  for (const how of [
+    { locked: false, sealed: false },
+    { locked: false, sealed: true },
+    { locked: true, sealed: false },
+  ]) {
+    const cost = await recordImportCost(ROOT, executable, how);
+    const part = (ms: number) => `${(ms / 1000).toFixed(1)} s (${(ms / cost.parseMs).toFixed(1)})`;
+    say(
+      `${how.locked ? 'under the lock' : 'no lock'}, ${how.sealed ? 'sealed' : 'plain'} file (in brackets: times JSON.parse, ${(cost.parseMs / 1000).toFixed(1)} s):`,
+    );
+    say(
+      `  checked ${part(cost.checkedMs)}, looked at ${part(cost.lookedMs)}, taken in ${part(cost.takenMs)}, saved ${part(cost.savedMs)}`,
+    );
+    say(`  most held, with garbage: ${(cost.peakBytes / cost.fileBytes).toFixed(1)} times the file`);
+  }
+}
+
 async function sayBytes(): Promise<void> {
   const { firstLoad, later } = await siteBytes(join(ROOT, 'dist'));
   const kB = (bytes: number) => `${(bytes / 1000).toFixed(1)} kB`;
@@ -226,4 +246,5 @@ await sayMeasuring();
 await sayCountDelays(answer);
 await sayPeople(chromium.value);
 await sayRecordFile();
+await sayRecordImport(chromium.value);
 await sayBytes();

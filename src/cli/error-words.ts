@@ -1,5 +1,7 @@
+import type { DefinitionError } from '../exercises/exercise-definition.ts';
 import type { RecordingError, RecordingMeta } from '../record/recording.ts';
 import type { WatchError } from './page-protocol.ts';
+import { plainWords } from './plain-words.ts';
 
 const seconds = (x: number): string => (x / 1000).toFixed(1);
 
@@ -62,11 +64,14 @@ export function recordingWords(error: RecordingError, clip: string): string {
     case 'recording-newer':
       return `${clip} was made by a newer version (format ${error.schema}, this one knows ${error.known}): update this program.`;
     case 'recording-wrong':
-      return `${clip} is no valid recording: at ${error.where}, ${error.what}.`;
+      return `${clip} is no valid recording: at ${plainWords(error.where)}, ${plainWords(error.what)}.`;
     default:
       return error satisfies never;
   }
 }
+
+/** One sentence for what is wrong with a file that should define an exercise. */
+export const definitionWords = ({ words }: DefinitionError, file: string): string => `In ${file}, ${words}`;
 
 /** What a recording must be of. */
 type Wanted = Pick<RecordingMeta, 'exercise' | 'side'>;

@@ -3,13 +3,14 @@ import { readFile, rename, stat, writeFile } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { likeOf } from '../exercises/defined-exercise.ts';
 import type { ExerciseId } from '../exercises/exercise.ts';
-import { type ExerciseDefinition, readDefinition } from '../exercises/exercise-definition.ts';
+import type { ExerciseDefinition } from '../exercises/exercise-definition.ts';
 import { angleFile, angleTable } from '../record/angle-file.ts';
 import { landmarkTable } from '../record/landmark-table.ts';
 import { measureRecording } from '../record/measure-recording.ts';
 import { decodeRecording } from '../record/recording.ts';
 import { HELP, isRecording, isTable, type MeasureArguments, readArguments } from './arguments.ts';
-import { mismatchWords, recordingWords } from './error-words.ts';
+import { definitionOfText } from './definition-text.ts';
+import { definitionWords, mismatchWords, recordingWords } from './error-words.ts';
 import { resultJson } from './result-json.ts';
 import { resultTable } from './result-table.ts';
 import type { WatchFailure } from './watch-clip.ts';
@@ -57,14 +58,8 @@ async function recordingText(
 /** The exercise that a file defines. */
 async function definitionIn(file: string): Promise<ExerciseDefinition> {
   const text = await readFile(file, 'utf8').catch(() => giveUp(`${file} can't be read: check the name.`, UNREADABLE));
-  let value: unknown;
-  try {
-    value = JSON.parse(text);
-  } catch {
-    giveUp(`${file} is no JSON: write the exercise as docs/exercise-format.md shows.`, UNREADABLE);
-  }
-  const read = readDefinition(value);
-  return read.ok ? read.value : giveUp(`In ${file}, ${read.error.words}`, UNREADABLE);
+  const read = definitionOfText(text);
+  return read.ok ? read.value : giveUp(definitionWords(read.error, file), UNREADABLE);
 }
 
 /** Writes whole files only: a half-written result never stands under the name asked for. */

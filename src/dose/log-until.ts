@@ -38,6 +38,7 @@ function cut(log: DoseLog, isTold: (entry: Entry) => boolean, isDone: (set: Done
     prescriptions: log.prescriptions.filter(isTold),
     steps: log.steps.filter(isTold),
     angleMarks: log.angleMarks.filter(isTold),
+    removals: log.removals.filter(isTold),
     done: log.done.filter(isDone),
   };
 }

@@ -31,6 +31,9 @@ const BOUNDS = {
 const oneOf = <const T extends readonly string[]>(field: string, values: T) =>
   v.picklist(values, `${field} must be one of ${values.join(', ')}: write one of them.`);
 
+/** What stood in the file, not longer than some words, as a sentence repeats it. 60 characters, chosen. */
+const brief = (text: string): string => (text.length > 60 ? `${Array.from(text).slice(0, 60).join('')} …` : text);
+
 const within = (field: 'noticeDeg' | 'leastDeg' | 'completeShare' | 'leastMs', unit: string) => {
   const [least, most] = BOUNDS[field];
   const words = `${field} must be a number from ${least} to ${most}${unit}: write such a number without quotes.`;
@@ -58,8 +61,8 @@ const definitionShape = v.pipe(
     },
     (issue) =>
       issue.expected === 'never'
-        ? `${issue.received} is no field of an exercise: take it out or correct its spelling.`
-        : `The exercise must be an object with every field of docs/exercise-format.md, not ${issue.received}: write it as shown there.`,
+        ? `${brief(issue.received)} is no field of an exercise: take it out or correct its spelling.`
+        : `The exercise must be an object with every field of docs/exercise-format.md, not ${brief(issue.received)}: write it as shown there.`,
   ),
   v.check(
     ({ noticeDeg, leastDeg }) => leastDeg >= noticeDeg,

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { diaryEntryShape } from '../record/diary-shape.ts';
+import { levelsOf } from '../record/json-levels.ts';
 import { shaped, wholeShape, wordsOfShape } from '../record/shape.ts';
 import { editShape, storedSetShape } from '../record/stored-set-shape.ts';
 import { fail, ok, type Result } from '../result.ts';
@@ -8,8 +9,13 @@ import { ENVELOPE_VERSION, type TravellingRecord } from './record-envelope.ts';
 /** Why a text is no record. */
 export type EnvelopeError =
   | { readonly kind: 'not-json' }
+  /** More, or deeper, than any record. */
+  | { readonly kind: 'too-large' }
   | { readonly kind: 'newer'; readonly version: number; readonly known: number }
   | { readonly kind: 'shape'; readonly what: string };
+
+/** Of one record. Chosen: an hour's set with its curve is some 3 MB and 8 deep. */
+export const ENVELOPE_LIMITS = { characters: 48_000_000, levels: 16 } as const;
 
 const isObject = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
@@ -30,6 +36,8 @@ const envelopeShape = v.variant('kind', [
 
 /** Reads a record's text. The whole of it is checked before anything of it is given back. */
 export function recordOfText(text: string): Result<TravellingRecord, EnvelopeError> {
+  if (text.length > ENVELOPE_LIMITS.characters || levelsOf(text, ENVELOPE_LIMITS.levels) > ENVELOPE_LIMITS.levels)
+    return fail({ kind: 'too-large' });
   let value: unknown;
   try {
     value = JSON.parse(text);

@@ -10,6 +10,7 @@ import { type Context, type Prepared, refTo } from './prepared.ts';
 import { recordDocument } from './record-document.ts';
 import { idOfRecord, recordsOfSet, type TravellingRecord } from './record-envelope.ts';
 import { setRef } from './record-id.ts';
+import { removedObservation } from './removed-observation.ts';
 import { doseStepRequest } from './service-requests.ts';
 import { setObservations } from './set-observation.ts';
 import { patientOf } from './subject.ts';
@@ -40,6 +41,8 @@ function shownBy(context: Context, entry: DiaryEntry): readonly Prepared[] {
       return [selfCheckResponse(context, entry)];
     case 'angle-mark':
       return [angleMarkObservation(context, entry)];
+    case 'removal':
+      return removedObservation(context, entry);
     default:
       return entry satisfies never;
   }

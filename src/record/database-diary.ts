@@ -8,15 +8,15 @@ import { atOnce } from './at-once.ts';
 import type { Attempt } from './attempt.ts';
 import type { Database, DiaryRow } from './database.ts';
 import type { DiaryEntry } from './diary-entry.ts';
-import { diaryEntryShape } from './diary-shape.ts';
+import { diaryEntryShape, whatWasDoneShape } from './diary-shape.ts';
 import type { Damaged, DiaryError, DiaryPage, DiaryStore } from './diary-store.ts';
 import { doseLogOf } from './dose-log-of.ts';
 import type { PersonId } from './person.ts';
 import { readSince } from './read-sets.ts';
+import { dropSet, type RemovedAt, removalOf } from './remove-set.ts';
 import { sameValue } from './same-value.ts';
 import { idOfRow, shaped, wordsOfShape } from './shape.ts';
 import type { StoreError } from './store-error.ts';
-import { removeSet } from './write-sets.ts';
 
 /** The entry of a row: whose it is stays with the table. */
 const withoutPerson = ({ person: _, ...entry }: DiaryRow): unknown => entry;
@@ -47,12 +47,16 @@ const added = (db: Database, person: PersonId, entries: readonly DiaryEntry[]): 
     return ok(fresh.size);
   });
 
-const withoutHandSet = (db: Database, person: PersonId, id: string): Promise<Result<void, DiaryError>> =>
+const withoutHandSet = (db: Database, person: PersonId, id: string, when: RemovedAt): Promise<Result<void, DiaryError>> =>
   atOnce(db, [db.diary, db.facts], async (): Promise<Result<void, DiaryError>> => {
     const there = await db.diary.get(id);
     if (there?.person !== person) return fail({ kind: 'entry-missing', id });
     if (there.kind !== 'hand-set') return fail({ kind: 'entry-stays', id });
     await db.diary.delete(id);
+    if (there.origin === 'own') {
+      const what = shaped(whatWasDoneShape, { exercise: there.exercise, side: there.side, doneAt: there.at });
+      await db.diary.add({ ...removalOf(id, 'hand-set', what.ok ? what.value : null, when), person });
+    }
     await db.facts.delete(person);
     return ok(undefined);
   });
@@ -60,7 +64,7 @@ const withoutHandSet = (db: Database, person: PersonId, id: string): Promise<Res
 const withoutExamples = (db: Database, person: PersonId): Promise<number> =>
   atOnce(db, [db.diary, db.facts, db.sets, db.reps, db.results, db.edits], async () => {
     const examples = await db.diary.where('[person+origin]').equals([person, 'example']).toArray();
-    for (const entry of examples) if (entry.kind === 'set-link') await removeSet(db, entry.setId);
+    for (const entry of examples) if (entry.kind === 'set-link') await dropSet(db, entry.setId);
     await db.diary.bulkDelete(examples.map(({ id }) => id));
     await db.facts.delete(person);
     return examples.length;
@@ -106,7 +110,7 @@ export function diaryOn(db: Database, person: PersonId, attempt: Attempt): Diary
           return ok({ log: { ...log, done: log.done.filter(({ day }) => day >= since) }, damaged });
         }),
       ),
-    removeHandSet: (id) => attempt(() => withoutHandSet(db, person, id)),
+    removeHandSet: (id, when) => attempt(() => withoutHandSet(db, person, id, when)),
     removeExamples: () => attempt<number, StoreError>(async () => ok(await withoutExamples(db, person))),
   };
 }

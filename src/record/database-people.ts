@@ -9,10 +9,10 @@ import { FACTS_RULES, factsIn } from './facts-row.ts';
 import type { ListedPerson, PeopleList, PeopleStore, PersonError } from './people-store.ts';
 import { type Person, type PersonId, personShape } from './person.ts';
 import { setRowsOf } from './read-sets.ts';
+import { dropSet } from './remove-set.ts';
 import { idOfRow, shaped, wordsOfShape } from './shape.ts';
 import type { StoreError } from './store-error.ts';
 import { forgetServer, serverTables } from './sync/forget-server.ts';
-import { removeSet } from './write-sets.ts';
 
 /** How many days of sets the facts rest on, back from the last set. Chosen: what the day and the review look back on, eight weeks. */
 const FACTS_DAYS = 56;
@@ -46,7 +46,7 @@ const without = (db: Database, id: PersonId) =>
       const sets = await setRowsOf(db, id).toArray();
       const running = sets.find(({ state }) => state === 'running');
       if (running) return fail({ kind: 'set-running', id: running.id });
-      for (const set of sets) await removeSet(db, set.id);
+      for (const set of sets) await dropSet(db, set.id);
       await db.diary.where('[person+day]').between([id, Dexie.minKey], [id, Dexie.maxKey]).delete();
       await db.facts.delete(id);
       await forgetServer(db, id);

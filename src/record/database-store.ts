@@ -5,13 +5,14 @@ import { diaryOn } from './database-diary.ts';
 import { peopleOn } from './database-people.ts';
 import { type PersonId, SELF } from './person.ts';
 import { readPage, readSet } from './read-sets.ts';
+import { removeSet } from './remove-set.ts';
 import type { SetLocks } from './set-locks.ts';
 import { shaped, wordsOfShape } from './shape.ts';
 import type { PersonStore, Store } from './store.ts';
 import { type StoreError, storeErrorOf } from './store-error.ts';
 import type { StoredRows } from './stored-rows.ts';
 import { editShape, headerShape, repShape, resultShape } from './stored-set-shape.ts';
-import { markAbandoned, removeSet, writeEdit, writeEnd, writeReps } from './write-sets.ts';
+import { markAbandoned, writeEdit, writeEnd, writeReps } from './write-sets.ts';
 
 /** Why a value may not be stored; null when it has the shape that will be read back. */
 function misfit(schema: v.GenericSchema, value: unknown): StoreError | null {
@@ -79,7 +80,7 @@ export function storeOn(db: Database, locks: SetLocks, outdated: () => boolean, 
         const wrong = misfit(editShape, edit);
         return wrong ? fail(wrong) : writeEdit(db, edit);
       }),
-    remove: (id) => settled(() => removeSet(db, id)),
+    remove: (id, when) => settled(() => removeSet(db, id, when)),
   };
   const of = (person: PersonId): PersonStore => ({
     ...sets,

@@ -1,6 +1,7 @@
 import type { HandSet, SetLink } from '../dose/done-set.ts';
 import type { DoseStep } from '../dose/dose-step.ts';
 import type { Prescription } from '../dose/prescription.ts';
+import type { Removal } from '../dose/removal.ts';
 import type { AngleMark } from '../symptoms/angle-mark.ts';
 import type { CheckIn } from '../symptoms/check-in.ts';
 import type { Clearance } from '../symptoms/clearance.ts';
@@ -19,4 +20,5 @@ export type DiaryEntry =
   | RedFlagAnswers
   | Clearance
   | SelfCheck
-  | AngleMark;
+  | AngleMark
+  | Removal;

@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import type { HandSet, SetLink } from '../dose/done-set.ts';
 import type { DoseStep } from '../dose/dose-step.ts';
 import type { Prescription } from '../dose/prescription.ts';
+import type { Removal } from '../dose/removal.ts';
 import { EXERCISE_IDS } from '../exercises/exercise.ts';
 import { ANGLE_MARKS, type AngleMark, FOOT_HELD } from '../symptoms/angle-mark.ts';
 import type { CheckIn } from '../symptoms/check-in.ts';
@@ -148,6 +149,20 @@ const angleMarkShape = v.strictObject({
   sessionId: idShape,
 }) satisfies Shape<AngleMark>;
 
+/** What a set was that is gone. */
+export const whatWasDoneShape = v.strictObject({
+  exercise: v.picklist([...EXERCISE_IDS, 'own']),
+  side: sideShape,
+  doneAt: momentShape,
+}) satisfies Shape<NonNullable<Removal['what']>>;
+const removalShape = v.strictObject({
+  ...entryEntries,
+  kind: v.literal('removal'),
+  recordId: idShape,
+  of: oneOf({ set: true, 'hand-set': true }),
+  what: v.nullable(whatWasDoneShape),
+}) satisfies Shape<Removal>;
+
 /** What is read back from the diary, or comes in from a file, is a `DiaryEntry` only after this. */
 export const diaryEntryShape = v.variant('kind', [
   prescriptionShape,
@@ -160,4 +175,5 @@ export const diaryEntryShape = v.variant('kind', [
   clearanceShape,
   selfCheckShape,
   angleMarkShape,
+  removalShape,
 ]) satisfies Shape<DiaryEntry>;

@@ -2,6 +2,7 @@ import type { DoseLog } from '../dose/dose-log.ts';
 import type { Result } from '../result.ts';
 import type { CalendarDay } from '../symptoms/calendar-day.ts';
 import type { DiaryEntry } from './diary-entry.ts';
+import type { RemovedAt } from './remove-set.ts';
 import type { StoreError } from './store-error.ts';
 
 /** Why entries were not added or one was not removed. */
@@ -44,8 +45,8 @@ export interface DiaryStore {
     since: CalendarDay,
     timeZone: string,
   ) => Promise<Result<{ readonly log: DoseLog; readonly damaged: readonly Damaged[] }, StoreError>>;
-  /** Takes a set counted by hand back. */
-  readonly removeHandSet: (id: string) => Promise<Result<void, DiaryError>>;
+  /** Takes a set counted by hand back; an entry stays that says so. */
+  readonly removeHandSet: (id: string, when: RemovedAt) => Promise<Result<void, DiaryError>>;
   /** Removes every example entry, and the measured sets that example links name. @returns how many entries */
   readonly removeExamples: () => Promise<Result<number, StoreError>>;
 }

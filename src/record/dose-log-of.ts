@@ -20,6 +20,7 @@ export function doseLogOf(entries: readonly DiaryEntry[], sets: readonly StoredS
     prescriptions: of('prescription'),
     steps: of('dose-step'),
     angleMarks: of('angle-mark'),
+    removals: of('removal'),
     done: [...of('hand-set').map(doneByHand), ...sets.flatMap((set) => measured(set, links.get(set.id), timeZone))],
   };
 }

@@ -31,7 +31,7 @@ export const PER = {
 } as const;
 
 /** Bounds that keep a wrong file from filling the memory. Chosen: an hour at 30 pictures a second fits. */
-export const RECORDING_LIMITS = { characters: 120_000_000, frames: 120_000 } as const;
+export const RECORDING_LIMITS = { characters: 120_000_000, frames: 120_000, levels: 10 } as const;
 
 /** A point may lie outside its picture, yet not this far, tenths of px. Chosen: ten pictures of the largest camera. */
 const FARTHEST = 400_000;

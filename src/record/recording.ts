@@ -7,6 +7,7 @@ import type { Landmark, Side } from '../pose/landmarks.ts';
 import type { PoseModel } from '../pose/model.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { deg, type Ms, ms, px, ratio } from '../units.ts';
+import { levelsOf } from './json-levels.ts';
 import {
   type AnyFrameJson,
   type FrameJson,
@@ -197,6 +198,7 @@ function observationOf(frame: AnyFrameJson): Observation {
 export function decodeRecording(text: string): Result<Recording, RecordingError> {
   const { characters: limit } = RECORDING_LIMITS;
   if (text.length > limit) return fail({ kind: 'recording-too-large', characters: text.length, limit });
+  if (levelsOf(text, RECORDING_LIMITS.levels) > RECORDING_LIMITS.levels) return fail({ kind: 'recording-other-format' });
   let value: unknown;
   try {
     value = JSON.parse(text);

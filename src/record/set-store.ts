@@ -1,5 +1,6 @@
 import type { MeasuredRep, SetResult } from '../measure/set-result.ts';
 import type { Result } from '../result.ts';
+import type { RemovedAt } from './remove-set.ts';
 import type { RepEdit } from './rep-edit.ts';
 import type { SetError, StoreError } from './store-error.ts';
 import type { SetHeader, StoredSet } from './stored-set.ts';
@@ -41,6 +42,6 @@ export interface SetStore {
   readonly read: (id: string) => Promise<Result<StoredSet, SetError>>;
   /** Adds an edit to a set that is not running; the measured repetitions stay. */
   readonly edit: (edit: RepEdit) => Promise<Result<void, SetError>>;
-  /** Removes a set with all that belongs to it. */
-  readonly remove: (id: string) => Promise<Result<void, SetError>>;
+  /** Removes a set with all that belongs to it. An entry of the diary stays that says so, so that no copy of it comes back. */
+  readonly remove: (id: string, when: RemovedAt) => Promise<Result<void, SetError>>;
 }

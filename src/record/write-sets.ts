@@ -1,4 +1,3 @@
-import Dexie from 'dexie';
 import type { MeasuredRep } from '../measure/set-result.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { atOnce } from './at-once.ts';
@@ -37,21 +36,6 @@ export const writeEdit = (db: Database, edit: RepEdit): Promise<Result<void, Set
     // A copy: the database writes the sequence number into what it is given.
     await db.edits.add({ ...edit });
     await db.facts.delete(set.value.person);
-    return ok(undefined);
-  });
-
-/** Removes a set that has ended, damaged or not, with all that belongs to it. */
-export const removeSet = (db: Database, id: string): Promise<Result<void, SetError>> =>
-  atOnce(db, [db.sets, db.reps, db.results, db.edits, db.facts], async (): Promise<Result<void, SetError>> => {
-    const row = await db.sets.get(id);
-    if (!row) return fail({ kind: 'set-missing', id });
-    if (row.state === 'running') return fail({ kind: 'set-running', id });
-    await db.sets.delete(id);
-    await db.reps.where('[setId+number]').between([id, Dexie.minKey], [id, Dexie.maxKey]).delete();
-    await db.results.delete(id);
-    await db.edits.where('setId').equals(id).delete();
-    // A damaged row may not say whose it is.
-    if (typeof row.person === 'string') await db.facts.delete(row.person);
     return ok(undefined);
   });
 

@@ -1,3 +1,4 @@
+import { levelsOf } from '../record/json-levels.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { waitBefore } from './back-off.ts';
 import type { HttpRequest, Surroundings } from './http.ts';
@@ -12,9 +13,14 @@ const TRIES = 8;
 /** Longest part of a server's own words that is kept. Chosen. */
 const DETAIL_LENGTH = 200;
 
+/** Most that is read of one answer: longer or deeper ones are not what was asked for. Chosen: a page of fifty hours' sets. */
+export const ANSWER_LIMITS = { characters: 200_000_000, levels: 60 } as const;
+
 const isObject = (value: unknown): value is Answer => typeof value === 'object' && value !== null && !Array.isArray(value);
 
 function parsed(text: string): unknown {
+  const { characters, levels } = ANSWER_LIMITS;
+  if (text.length > characters || levelsOf(text, levels) > levels) return null;
   try {
     return JSON.parse(text);
   } catch {

@@ -48,6 +48,7 @@ type Failure = ServerError | StoreError | TakeInError;
 async function withEdits(
   sets: TakeInJob['sets'],
   edits: readonly RepEdit[],
+  removed: () => Promise<Result<ReadonlySet<string>, StoreError>>,
 ): Promise<Result<{ readonly known: readonly StoredSet[]; readonly early: readonly RepEdit[] }, StoreError>> {
   const known: StoredSet[] = [];
   const early: RepEdit[] = [];
@@ -60,9 +61,15 @@ async function withEdits(
       continue;
     }
     const { error } = found;
-    if (error.kind === 'set-missing') early.push(...ofSet);
+    if (error.kind === 'set-missing') {
+      // A set that was taken back does not come any more, and its changes wait for nothing.
+      const gone = await removed();
+      if (!gone.ok) return gone;
+      if (!gone.value.has(id)) early.push(...ofSet);
+      continue;
+    }
     // One that can't be read, or runs, stays as it is; the change is with the server.
-    else if (error.kind !== 'set-damaged' && error.kind !== 'set-running' && error.kind !== 'rep-missing') return fail(error);
+    if (error.kind !== 'set-damaged' && error.kind !== 'set-running' && error.kind !== 'rep-missing') return fail(error);
   }
   return ok({ known, early });
 }
@@ -96,6 +103,7 @@ export async function takeInNew(job: TakeInJob): Promise<Result<Taken, Failure>>
     const loose = await withEdits(
       job.sets,
       [...found.edits, ...early].filter(({ setId }) => !found.sets.some(({ id }) => id === setId)),
+      () => records.removedOf(person),
     );
     if (!loose.ok) return loose;
     const arrivedNow = found.sets.map((set) => ({

@@ -61,5 +61,6 @@ export const doseLog = (over: Partial<DoseLog> = {}): DoseLog => ({
   steps: [],
   done: [],
   angleMarks: [],
+  removals: [],
   ...over,
 });

@@ -281,6 +281,12 @@ const anyEntry = (
       place: maybe(place),
       sessionId: fc.uuid(),
     }),
+    fc.record({
+      ...kind('removal'),
+      recordId: fc.uuid(),
+      of: fc.constantFrom('set' as const, 'hand-set' as const),
+      what: maybe(fc.record({ exercise: fc.constantFrom(...EXERCISE_IDS, 'own' as const), side, doneAt: moment })),
+    }),
   );
 };
 

@@ -13,7 +13,7 @@ import type { Store } from '../../src/record/store.ts';
 import { deg } from '../../src/units.ts';
 import { angleMark, checkIn, clearance, dayOf, entry, momentOf, redFlags, report, selfCheck } from '../symptoms/told.ts';
 import { fakeBrowser } from './fake-browser.ts';
-import { edit, header, idOf, rep, result } from './set-builders.ts';
+import { edit, header, idOf, removedAt, rep, result } from './set-builders.ts';
 import { wentWell } from './went-well.ts';
 
 afterEach(() => {
@@ -186,9 +186,9 @@ describe('the diary', () => {
     const { diary } = await fresh();
     const [set, round] = [handSet(2, 9), redFlags(2, 10, { 'saddle-numbness': 'yes' })];
     wentWell(await diary.add([set, round]));
-    wentWell(await diary.removeHandSet(set.id));
-    expect(await diary.removeHandSet(set.id)).toEqual({ ok: false, error: { kind: 'entry-missing', id: set.id } });
-    expect(await diary.removeHandSet(round.id)).toEqual({ ok: false, error: { kind: 'entry-stays', id: round.id } });
+    wentWell(await diary.removeHandSet(set.id, removedAt));
+    expect(await diary.removeHandSet(set.id, removedAt)).toEqual({ ok: false, error: { kind: 'entry-missing', id: set.id } });
+    expect(await diary.removeHandSet(round.id, removedAt)).toEqual({ ok: false, error: { kind: 'entry-stays', id: round.id } });
     expect(wentWell(await diary.read(dayOf(1), dayOf(9))).entries).toEqual([round]);
   });
 });

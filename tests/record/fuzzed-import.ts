@@ -16,7 +16,7 @@ export interface FuzzedImport<T> {
   /** All that is stored. */
   readonly stored?: () => Promise<string>;
   /** What people are told, in every language. */
-  readonly sentences: (kind: string) => readonly string[];
+  readonly sentences: (error: { readonly kind: string }) => readonly string[];
 }
 
 /** How often something came out: `ok`, or a kind of failure. */
@@ -24,7 +24,16 @@ export type Outcomes = Readonly<Record<string, number>>;
 
 const hostileNumber = fc.constantFrom(0, -1, 0.5, 1e308, -1e308, 2 ** 53, 2 ** 31, Number.MIN_VALUE, -0);
 const hostileText = fc.oneof(
-  fc.constantFrom('', '__proto__', 'constructor', '\u0000', '\ud800', '../../etc', '2026-13-45', '<script>', 'x'.repeat(10_000)),
+  fc.constantFrom('', '__proto__', 'constructor', 'toString', '\u0000', '\ud800', '../../etc', '2026-13-45', 'x'.repeat(10_000)),
+  fc.constantFrom(
+    '<img src=x onerror=alert(1)>',
+    '</script><script>',
+    '=HYPERLINK("x")',
+    '@SUM(A1)',
+    '\u202egnp.exe',
+    '\u001b[31m',
+  ),
+  fc.constantFrom('NaN', '1e999', 'Ａ', '👩🏽‍⚕️', 'e\u0301', '\ufeff', '\u2028', '-0'),
   fc.string({ maxLength: 20 }),
 );
 const hostile: fc.Arbitrary<unknown> = fc.oneof(
@@ -38,12 +47,29 @@ type Change =
   | { readonly how: 'replace'; readonly value: unknown }
   | { readonly how: 'remove' | 'twice' | 'next' }
   | { readonly how: 'add'; readonly key: string; readonly value: unknown }
-  | { readonly how: 'nest'; readonly deep: number; readonly brackets: string };
+  | { readonly how: 'nest'; readonly deep: number; readonly brackets: string }
+  /** What is no JSON, or no number that can be counted with. */
+  | { readonly how: 'raw'; readonly token: string };
 
 const anyChange: fc.Arbitrary<Change> = fc.oneof(
   fc.record({ how: fc.constant('replace' as const), value: hostile }),
   fc.record({ how: fc.constantFrom('remove' as const, 'twice' as const, 'next' as const) }),
   fc.record({ how: fc.constant('add' as const), key: fc.oneof(hostileText, fc.constant('extra')), value: hostile }),
+  fc.record({
+    how: fc.constant('raw' as const),
+    token: fc.constantFrom(
+      'NaN',
+      'Infinity',
+      '1e999',
+      '-1e999',
+      '0x10',
+      'undefined',
+      "'x'",
+      '1_0',
+      '{"__proto__":{"a":1}}',
+      '9'.repeat(400),
+    ),
+  }),
   fc.record({ how: fc.constant('nest' as const), deep: fc.constantFrom(3, 20, 3000), brackets: fc.constantFrom('[]', '{}') }),
 );
 
@@ -53,14 +79,14 @@ const NEST = '"nested-here"';
 function changed(value: unknown, way: readonly number[], change: Change): unknown {
   if (typeof value !== 'object' || value === null || way.length === 0) {
     if (change.how === 'replace') return change.value;
-    return change.how === 'nest' ? JSON.parse(NEST) : null;
+    return change.how === 'nest' || change.how === 'raw' ? JSON.parse(NEST) : null;
   }
   const entries: [string, unknown][] = Object.entries(value);
   const at = entries.length === 0 ? 0 : (way[0] as number) % entries.length;
   const [key, inner] = entries[at] ?? ['', null];
   if (way.length > 1) entries[at] = [key, changed(inner, way.slice(1), change)];
   else if (change.how === 'replace') entries[at] = [key, change.value];
-  else if (change.how === 'nest') entries[at] = [key, JSON.parse(NEST)];
+  else if (change.how === 'nest' || change.how === 'raw') entries[at] = [key, JSON.parse(NEST)];
   else if (change.how === 'add') entries.push([change.key, change.value]);
   else if (change.how === 'remove') entries.splice(at, 1);
   else if (change.how === 'twice') entries.push([key, inner]);
@@ -70,6 +96,7 @@ function changed(value: unknown, way: readonly number[], change: Change): unknow
 
 function changedText(text: string, way: readonly number[], change: Change): string {
   const json = JSON.stringify(changed(JSON.parse(text), way, change));
+  if (change.how === 'raw') return json.replace(NEST, () => change.token);
   if (change.how !== 'nest') return json;
   const [open, close] = change.brackets === '[]' ? ['[', ']'] : ['{"a":', '}'];
   return json.replace(NEST, () => `${open.repeat(change.deep)}0${close.repeat(change.deep)}`);
@@ -140,6 +167,19 @@ function fuzzedFile<T>({ valid, texts, remade }: FuzzedImport<T>): fc.Arbitrary<
   );
 }
 
+/** Whether a text is a sentence: it ends, nothing else begins in it, and it stands on one line without characters that steer a terminal. */
+const isOneSentence = (text: string): boolean =>
+  /\p{L}.*[.]$/u.test(text) && !/[\p{Cc}\p{Zl}\p{Zp}\u202a-\u202e\u2066-\u2069]/u.test(text);
+
+/**
+ * How many files go through each way in. Some hundreds usually; `EVENSIDE_FUZZ=10000` puts as many through as it says.
+ */
+export const FUZZ_RUNS = Number(process.env.EVENSIDE_FUZZ ?? 300);
+/** With so many every way to fail is gone. */
+export const IS_WHOLE = FUZZ_RUNS >= 3000;
+/** Some ways in take longer than a test usually may. */
+export const FUZZ_MS = 60_000 + FUZZ_RUNS * 60;
+
 /**
  * Puts files through a way in: whatever comes, nothing throws, each failure has a sentence in every language, and what is stored is as it was before.
  * @param runs how many files
@@ -147,11 +187,12 @@ function fuzzedFile<T>({ valid, texts, remade }: FuzzedImport<T>): fc.Arbitrary<
  */
 export async function fuzzImport<T>(fuzzed: FuzzedImport<T>, runs: number): Promise<Outcomes> {
   const outcomes: Record<string, number> = {};
-  const told = (kind: string) => {
+  const told = (error: { readonly kind: string }) => {
+    const { kind } = error;
     outcomes[kind] = (outcomes[kind] ?? 0) + 1;
-    const sentences = fuzzed.sentences(kind);
-    if (sentences.length === 0 || sentences.some((text) => !/\p{L}.*[.]$/u.test(text)))
-      throw new Error(`${kind} has no sentence`);
+    const sentences = fuzzed.sentences(error);
+    const wrong = sentences.find((text) => !isOneSentence(text));
+    if (sentences.length === 0 || wrong !== undefined) throw new Error(`${kind} is not told in one sentence: ${wrong}`);
   };
   let before = (await fuzzed.stored?.()) ?? '';
   await fc.assert(
@@ -160,7 +201,7 @@ export async function fuzzImport<T>(fuzzed: FuzzedImport<T>, runs: number): Prom
       const taken = read.ok ? await fuzzed.taken?.(read.value) : read;
       const after = (await fuzzed.stored?.()) ?? '';
       if (taken && !taken.ok) {
-        told(taken.error.kind);
+        told(taken.error);
         if (after !== before) throw new Error(`something was written although it failed: ${taken.error.kind}`);
       } else outcomes.ok = (outcomes.ok ?? 0) + 1;
       before = after;

@@ -7,7 +7,7 @@ import type { Person } from '../../src/record/person.ts';
 import type { Store } from '../../src/record/store.ts';
 import { dayOf, entry, redFlags, report } from '../symptoms/told.ts';
 import { fakeBrowser } from './fake-browser.ts';
-import { edit, header, idOf, momentOf, rep, result } from './set-builders.ts';
+import { edit, header, idOf, momentOf, removedAt, rep, result } from './set-builders.ts';
 import { wentWell } from './went-well.ts';
 
 afterEach(() => {
@@ -165,7 +165,7 @@ describe('the facts of a person', () => {
     ['an entry of the diary', (store) => store.of(one.id).diary.add([report(5, 9)])],
     ['a set', (store) => store.of(one.id).end(setOf(one, 3), { state: 'finished', result: result([rep(1)]) })],
     ['a change of a set by hand', (store) => store.of(one.id).edit(edit({ kind: 'add' }))],
-    ['a removed set', (store) => store.of(one.id).remove(idOf(1))],
+    ['a removed set', (store) => store.of(one.id).remove(idOf(1), removedAt)],
   ];
   test.each(writes)('are no longer believed after %s, and those of others are', async (_, write) => {
     const store = await twoPeople();

@@ -1,6 +1,7 @@
 import type { MeasuredRep, SetResult } from '../../src/measure/set-result.ts';
 import type { RepEdit } from '../../src/record/rep-edit.ts';
 import type { SetHeader } from '../../src/record/stored-set.ts';
+import type { CalendarDay } from '../../src/symptoms/calendar-day.ts';
 import { deg, ms } from '../../src/units.ts';
 
 /** A UUID that says which one it is. */
@@ -69,3 +70,6 @@ export function edit(change: Pick<RepEdit, 'kind'> & { readonly rep?: unknown },
   made += 1;
   return { id: idOf(1000 + made), schema: 1, setId, at: momentOf(made), ...change } as RepEdit;
 }
+
+/** When a set is taken back. */
+export const removedAt = { at: momentOf(7_000_000), day: '2026-05-21' as CalendarDay } as const;

@@ -4,7 +4,7 @@ import { openSetStore } from '../../src/record/open-store.ts';
 import type { Store } from '../../src/record/store.ts';
 import type { StoredSet } from '../../src/record/stored-set.ts';
 import { type FakePage, fakeBrowser } from './fake-browser.ts';
-import { edit, header, idOf, momentOf, rep, result } from './set-builders.ts';
+import { edit, header, idOf, momentOf, removedAt, rep, result } from './set-builders.ts';
 import { wentWell } from './went-well.ts';
 
 const storeOf = async (page: FakePage): Promise<Store> => wentWell(await openSetStore(page));
@@ -46,7 +46,7 @@ describe('a set while it runs', () => {
     wentWell(await store.begin(header()));
     const running = { ok: false, error: { kind: 'set-running', id: idOf(1) } };
     expect(await store.edit(edit({ kind: 'add' }))).toEqual(running);
-    expect(await store.remove(idOf(1))).toEqual(running);
+    expect(await store.remove(idOf(1), removedAt)).toEqual(running);
   });
 
   test('the same set does not run twice', async () => {
@@ -115,7 +115,7 @@ describe('a page that closes', () => {
     expect(wentWell(await watching.read(idOf(1))).state).toBe('running');
     here.crash();
     expect(wentWell(await watching.read(idOf(1))).state).toBe('interrupted');
-    wentWell(await watching.remove(idOf(1)));
+    wentWell(await watching.remove(idOf(1), removedAt));
   });
 });
 
@@ -220,9 +220,9 @@ describe('removing a set', () => {
       wentWell(await store.end(each, { state: 'finished', result: result([rep(1)]) }));
       wentWell(await store.edit(edit({ kind: 'add' }, id)));
     }
-    wentWell(await store.remove(idOf(1)));
+    wentWell(await store.remove(idOf(1), removedAt));
     expect(await store.read(idOf(1))).toEqual({ ok: false, error: { kind: 'set-missing', id: idOf(1) } });
-    expect(await store.remove(idOf(1))).toEqual({ ok: false, error: { kind: 'set-missing', id: idOf(1) } });
+    expect(await store.remove(idOf(1), removedAt)).toEqual({ ok: false, error: { kind: 'set-missing', id: idOf(1) } });
     expect(wentWell(await store.read(idOf(2)))).toMatchObject({ reps: [rep(1)], edits: [{ kind: 'add' }] });
     // A set of the same id finds nothing of the old one.
     wentWell(await store.begin(header()));

@@ -3,7 +3,7 @@ import { afterEach, describe, expect, test, vi } from 'vitest';
 import { type DatabaseVersion, database, VERSIONS } from '../../src/record/database.ts';
 import { openSetStore } from '../../src/record/open-store.ts';
 import { fakeBrowser } from './fake-browser.ts';
-import { header, idOf, rep, result } from './set-builders.ts';
+import { header, idOf, removedAt, rep, result } from './set-builders.ts';
 import { wentWell } from './went-well.ts';
 
 afterEach(() => {
@@ -175,7 +175,7 @@ describe('what does not have the shape of a set', () => {
     const page1 = wentWell(await store.list({ limit: 5 }));
     expect(page1.sets.map(({ id }) => id)).toEqual([idOf(2)]);
     expect(page1.damaged).toEqual([damage]);
-    wentWell(await store.remove(idOf(1)));
+    wentWell(await store.remove(idOf(1), removedAt));
     expect(wentWell(await store.list({ limit: 5 })).damaged).toEqual([]);
   });
 });

@@ -82,6 +82,7 @@ test('one invented entry in these days is enough, one from before is not', () =>
     steps: [],
     done: [],
     angleMarks: [],
+    removals: [],
     reports: [{ ...report(3, 9), origin: 'example' as const }],
   };
   expect(isInvented(log, dayOf(3))).toBe(true);

@@ -8,6 +8,7 @@ import { shaped, wordsOfShape } from '../shape.ts';
 import type { StoreError } from '../store-error.ts';
 import type { RecordFile } from './read-record.ts';
 import type { Brought, Into, RecordStore, TakeInError } from './record-store.ts';
+import { removedIn } from './removed-here.ts';
 import { elsewhere, joined } from './take-in.ts';
 
 const recordTables = (db: Database) => [db.people, db.facts, db.diary, db.sets, db.reps, db.results, db.edits, db.recordIds];
@@ -55,6 +56,8 @@ export const recordsOn = (db: Database, attempt: Attempt): RecordStore => ({
     attempt<PersonId | null, StoreError>(() =>
       db.transaction('r', [db.people, db.recordIds], async () => ok(await ownerIn(db, ids))),
     ),
+  removedOf: (person) =>
+    attempt<ReadonlySet<string>, StoreError>(() => db.transaction('r', [db.diary], async () => ok(await removedIn(db, person)))),
   looked: (into, record) =>
     attempt(() =>
       db.transaction('r', recordTables(db), async (): Promise<Result<Brought, TakeInError>> => {

@@ -5,8 +5,11 @@ import { ROUNDS_ASKED } from '../lock/rounds.ts';
 import { LONGEST_NAME } from '../person.ts';
 import { idShape, momentShape, oneOf, wholeShape } from '../shape.ts';
 
-/** Raised by one whenever a reader of before would misread what is written. */
-export const RECORD_VERSION = 1;
+/** Raised by one whenever a reader of before would misread what is written. 2: the diary may say what was removed. */
+export const RECORD_VERSION = 2;
+/** What is written where nothing was removed, so that a reader of before can read it. */
+export const FIRST_VERSION = 1;
+const versionShape = v.picklist([FIRST_VERSION, RECORD_VERSION]);
 
 export const MANIFEST = 'manifest.json';
 export const HEADER = 'header.json';
@@ -28,7 +31,7 @@ const partShape = v.strictObject({
 /** What a record says of itself. */
 export const manifestShape = v.strictObject({
   evenside: v.literal('record'),
-  version: v.literal(RECORD_VERSION),
+  version: versionShape,
   createdAt: momentShape,
   person: v.strictObject({
     /** Random; the same in every file of this person, so that a newer one is known as theirs. */
@@ -53,7 +56,7 @@ const base64Of = (bytes: number) =>
 /** What can be read of a sealed record without its passphrase. */
 export const headerShape = v.strictObject({
   evenside: v.literal('record'),
-  version: v.literal(RECORD_VERSION),
+  version: v.literal(FIRST_VERSION),
   sealed: v.strictObject({
     kdf: v.literal('PBKDF2'),
     hash: v.literal('SHA-256'),

@@ -13,6 +13,8 @@ export interface Brought {
   readonly entries: { readonly fresh: number; readonly same: number };
   /** Sets, changes by hand and entries whose id stands here with something else. What is here stays. */
   readonly conflicts: number;
+  /** Sets that were taken back. `here`: they were here, and are gone now; `coming`: they were in what came, and are not taken in. */
+  readonly removed: { readonly here: number; readonly coming: number };
 }
 
 export type TakeInError =
@@ -27,6 +29,8 @@ export interface RecordStore {
   readonly idsOf: (person: PersonId) => Promise<Result<readonly string[], StoreError>>;
   /** Whose a record with these ids is here; null: nobody's yet. */
   readonly ownerOf: (ids: readonly string[]) => Promise<Result<PersonId | null, StoreError>>;
+  /** The ids of all that somebody took back here. */
+  readonly removedOf: (person: PersonId) => Promise<Result<ReadonlySet<string>, StoreError>>;
   /** What taking it in would do. Nothing is written. */
   readonly looked: (into: PersonId | null, record: RecordFile) => Promise<Result<Brought, TakeInError>>;
   /** Joins it with what is here: a union by the ids of sets, changes and entries. */

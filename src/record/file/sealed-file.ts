@@ -1,7 +1,7 @@
 import { NONCE_BYTES } from '../lock/key-sizes.ts';
 import { SALT_BYTES } from '../lock/lock-row.ts';
 import { derived, type LockCrypto } from '../lock/wrapped-key.ts';
-import { HEADER, RECORD_VERSION, type RecordHeader, SEALED, SEALED_SUM } from './record-manifest.ts';
+import { FIRST_VERSION, HEADER, type RecordHeader, SEALED, SEALED_SUM } from './record-manifest.ts';
 import { zipWriter } from './zip-writer.ts';
 
 const toBase64 = (bytes: Uint8Array): string => btoa(String.fromCharCode(...bytes));
@@ -29,7 +29,7 @@ export async function sealedFile(
   const iv = crypto.getRandomValues(new Uint8Array(NONCE_BYTES));
   const header: RecordHeader = {
     evenside: 'record',
-    version: RECORD_VERSION,
+    version: FIRST_VERSION,
     sealed: { kdf: 'PBKDF2', hash: 'SHA-256', rounds, salt: toBase64(salt), cipher: 'AES-256-GCM', iv: toBase64(iv) },
   };
   const additionalData = new TextEncoder().encode(JSON.stringify(header));

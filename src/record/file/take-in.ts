@@ -1,3 +1,4 @@
+import { removedIds } from '../../dose/removal.ts';
 import type { Database, EditRow } from '../database.ts';
 import type { DiaryEntry } from '../diary-entry.ts';
 import { diaryEntryShape } from '../diary-shape.ts';
@@ -8,6 +9,7 @@ import { shaped } from '../shape.ts';
 import { type FileSet, fileSetOf, resultOf } from './file-set.ts';
 import type { RecordFile } from './read-record.ts';
 import type { Brought } from './record-store.ts';
+import { removedHere, removedIn } from './removed-here.ts';
 import { sameEntry } from './same-entry.ts';
 import { arrived, setUnion } from './set-union.ts';
 
@@ -58,14 +60,19 @@ interface Tally {
   sets: { fresh: number; grown: number; same: number };
   entries: { fresh: number; same: number };
   conflicts: number;
+  removed: { here: number; coming: number };
 }
 
 /** Some new sets, in few calls. */
 async function writeFresh(db: Database, person: PersonId, sets: readonly FileSet[]): Promise<void> {
-  await db.sets.bulkAdd(sets.map(({ reps: _, result: __, edits: ___, ...head }) => ({ ...head, person })));
-  await db.results.bulkAdd(sets.flatMap(({ id, result }) => (result ? [{ setId: id, result: resultOf(result) }] : [])));
-  await db.reps.bulkAdd(sets.flatMap(({ id, reps }) => reps.map((rep) => ({ setId: id, number: rep.number, rep }))));
-  await db.edits.bulkAdd(editRows(sets.flatMap(({ edits }) => edits)));
+  const reps = sets.flatMap(({ id, reps }) => reps.map((rep) => ({ setId: id, number: rep.number, rep })));
+  const edits = editRows(sets.flatMap((set) => set.edits));
+  await Promise.all([
+    db.sets.bulkAdd(sets.map(({ reps: _, result: __, edits: ___, ...head }) => ({ ...head, person }))),
+    db.results.bulkAdd(sets.flatMap(({ id, result }) => (result ? [{ setId: id, result: resultOf(result) }] : []))),
+    ...(reps.length > 0 ? [db.reps.bulkAdd(reps)] : []),
+    ...(edits.length > 0 ? [db.edits.bulkAdd(edits)] : []),
+  ]);
 }
 
 /** Without the changes by hand whose ids stand here with another set. */
@@ -80,7 +87,14 @@ async function withOwnEdits(db: Database, sets: readonly FileSet[], tally: Tally
   });
 }
 
-async function joinSets(db: Database, person: PersonId | null, coming: readonly FileSet[], write: boolean, tally: Tally) {
+/** @returns the new ones, still to be written */
+async function joinSets(
+  db: Database,
+  person: PersonId | null,
+  coming: readonly FileSet[],
+  write: boolean,
+  tally: Tally,
+): Promise<readonly FileSet[]> {
   const rows = (await db.sets.bulkGet(coming.map(({ id }) => id))).filter((row) => row !== undefined);
   const here = new Map((await wholeSets(db, rows)).map((found, i) => [rows[i]?.id ?? '', found]));
   const fresh: FileSet[] = [];
@@ -99,7 +113,32 @@ async function joinSets(db: Database, person: PersonId | null, coming: readonly 
     }
   }
   tally.sets.fresh += fresh.length;
-  if (write && person !== null) await writeFresh(db, person, fresh);
+  return fresh;
+}
+
+/** Whether no set and no change by hand of a record can be here: then nothing of it need be unpacked to tell what it would bring. */
+const isAllNew = async (db: Database, ids: readonly string[]): Promise<boolean> =>
+  (await db.edits.count()) === 0 &&
+  (await db.sets
+    .where('id')
+    .anyOf([...ids])
+    .count()) === 0;
+
+/** The sets of a record, some at a time. Each write is waited for: Dexie takes a transaction that nobody waits in for one that is over. */
+async function joinAllSets(
+  db: Database,
+  person: PersonId | null,
+  parts: Iterable<readonly FileSet[]>,
+  staying: (sets: readonly FileSet[]) => readonly FileSet[],
+  write: boolean,
+  tally: Tally,
+): Promise<void> {
+  for (const part of parts) {
+    for (const sets of slices(staying(part))) {
+      const fresh = await joinSets(db, person, sets, write, tally);
+      if (write && person !== null) await writeFresh(db, person, fresh);
+    }
+  }
 }
 
 const withoutPerson = ({ person: _, ...entry }: DiaryEntry & { readonly person: PersonId }): unknown => entry;
@@ -124,10 +163,26 @@ async function joinEntries(db: Database, person: PersonId | null, coming: readon
  * @param write false: it is only told what would come of it
  */
 export async function joined(db: Database, person: PersonId | null, record: RecordFile, write: boolean): Promise<Brought> {
-  const tally: Tally = { sets: { fresh: 0, grown: 0, same: 0 }, entries: { fresh: 0, same: 0 }, conflicts: 0 };
-  for (const part of record.sets()) {
-    for (const sets of slices(part)) await joinSets(db, person, sets, write, tally);
-  }
-  for (const entries of slices(record.diary)) await joinEntries(db, person, entries, write, tally);
+  const tally: Tally = {
+    sets: { fresh: 0, grown: 0, same: 0 },
+    entries: { fresh: 0, same: 0 },
+    conflicts: 0,
+    removed: { here: 0, coming: 0 },
+  };
+  const coming = removedIds(record.diary);
+  const gone = new Set([...(person === null ? [] : await removedIn(db, person)), ...coming]);
+  const staying = <T extends { readonly id: string; readonly kind?: DiaryEntry['kind'] }>(all: readonly T[]): readonly T[] => {
+    // Of the diary, only a set counted by hand can be taken back, whatever a removal names.
+    const stay = all.filter(({ id, kind }) => !gone.has(id) || (kind !== undefined && kind !== 'hand-set'));
+    tally.removed.coming += all.length - stay.length;
+    return stay;
+  };
+  if (!write && (await isAllNew(db, record.setIds))) {
+    const fresh = record.setIds.filter((id) => !gone.has(id)).length;
+    tally.sets.fresh = fresh;
+    tally.removed.coming = record.setIds.length - fresh;
+  } else await joinAllSets(db, person, record.sets(), staying, write, tally);
+  for (const entries of slices(staying(record.diary))) await joinEntries(db, person, entries, write, tally);
+  if (person !== null) tally.removed.here = await removedHere(db, person, [...coming], write);
   return tally;
 }

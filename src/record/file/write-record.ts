@@ -1,9 +1,10 @@
+import { removedIds } from '../../dose/removal.ts';
 import type { DiaryEntry } from '../diary-entry.ts';
 import { ROUNDS } from '../lock/rounds.ts';
 import type { LockCrypto } from '../lock/wrapped-key.ts';
 import type { StoredSet } from '../stored-set.ts';
 import { fileSetOf } from './file-set.ts';
-import { MANIFEST, RECORD_VERSION, type RecordManifest, type RecordPart } from './record-manifest.ts';
+import { FIRST_VERSION, MANIFEST, RECORD_VERSION, type RecordManifest, type RecordPart } from './record-manifest.ts';
 import { sealedFile, sha256Of } from './sealed-file.ts';
 import { zipWriter } from './zip-writer.ts';
 
@@ -74,7 +75,8 @@ export async function writeRecord(
   for (const entry of diary) await entries.add(entry);
   await entries.flush();
 
-  const manifest: RecordManifest = { evenside: 'record', version: RECORD_VERSION, createdAt, person, counts, parts };
+  const version = removedIds(diary).size > 0 ? RECORD_VERSION : FIRST_VERSION;
+  const manifest: RecordManifest = { evenside: 'record', version, createdAt, person, counts, parts };
   zip.add(MANIFEST, new TextEncoder().encode(`${JSON.stringify(manifest, null, 2)}\n`));
   const plain = zip.end();
   return passphrase === null ? plain : sealedFile(crypto, plain, passphrase, createdAt, rounds);

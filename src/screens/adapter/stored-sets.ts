@@ -7,6 +7,7 @@ import type { PersonStore } from '../../record/store.ts';
 import type { StoreError } from '../../record/store-error.ts';
 import type { StoredSet } from '../../record/stored-set.ts';
 import { fail, ok, type Result } from '../../result.ts';
+import { entryNow } from '../day/entry-now.ts';
 import type { AppServices, Change, Problem, ShownSet, StoredSets } from '../services.ts';
 import { allSets } from './all-sets.ts';
 import { problemOf } from './problem-of.ts';
@@ -99,7 +100,7 @@ export function storedSets(
       const held = unstored.delete(id);
       const theirs = await owned(id);
       if (!theirs.ok) return theirs;
-      const removed = await theirs.value.remove(id);
+      const removed = await theirs.value.remove(id, entryNow());
       // Of a set that the page held there may be something on the disk, or nothing.
       return removed.ok || (held && removed.error.kind === 'set-missing') ? ok(null) : fail(problemOf(removed.error));
     },

@@ -31,7 +31,7 @@ export function FoundRecord({ record, brought }: FoundRecordProps) {
           <>
             <dt>{bring.news}</dt>
             <dd>
-              {brought.sets.fresh + brought.entries.fresh + brought.sets.grown === 0
+              {brought.sets.fresh + brought.entries.fresh + brought.sets.grown + brought.removed.here === 0
                 ? bring.noNews
                 : [
                     ...(brought.sets.fresh + brought.entries.fresh > 0
@@ -43,6 +43,8 @@ export function FoundRecord({ record, brought }: FoundRecordProps) {
           </>
         ) : null}
       </dl>
+      {brought && brought.removed.here > 0 ? <p>{bring.removedThere(brought.removed.here)}</p> : null}
+      {brought && brought.removed.coming > 0 ? <p>{bring.staysRemoved(brought.removed.coming)}</p> : null}
       {brought && brought.conflicts > 0 ? <p>{bring.conflicts(brought.conflicts)}</p> : null}
     </section>
   );

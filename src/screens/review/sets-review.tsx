@@ -5,6 +5,7 @@ import { timeZoneHere } from '../parts/clock-now.ts';
 import { useStoredSets } from '../start/use-stored-sets.ts';
 import '../start/stored-sets.css';
 import { useWords } from '../words/words-context.tsx';
+import { RemovedSets } from './removed-sets.tsx';
 import { SetRowLine } from './set-row-line.tsx';
 import { type SetRow, setRows } from './set-rows.ts';
 import { usePrinting } from './use-printing.ts';
@@ -72,6 +73,7 @@ export function SetsReview({ reviewed: { log, from, to } }: { readonly reviewed:
       {sets && rows.length === 0 ? <p>{review.sets.none}</p> : null}
       {rows.length > 0 ? <p className="soft small">{review.sets.error}</p> : null}
       {rows.length > 0 ? <List rows={rows} /> : null}
+      <RemovedSets log={log} from={from} to={to} />
       {stored?.ok && stored.value.damaged > 0 ? <p className="soft">{start.damaged(stored.value.damaged)}</p> : null}
     </section>
   );

@@ -63,6 +63,10 @@ export const enRecord: RecordWords = {
     news: 'New here',
     fresh: (sets, entries) => `${counted(sets, 'set', 'sets')}, ${counted(entries, 'entry', 'entries')}`,
     grown: (n) => `${counted(n, 'set', 'sets')} of which more is known now`,
+    staysRemoved: (n) =>
+      `${counted(n, 'set', 'sets')} in the file ${n === 1 ? 'was' : 'were'} removed before and ${n === 1 ? 'stays' : 'stay'} removed.`,
+    removedThere: (n) =>
+      `${counted(n, 'set', 'sets')} that ${n === 1 ? 'was' : 'were'} here before ${n === 1 ? 'was' : 'were'} removed by whoever sent the file, and so here, too.`,
     noNews: 'Nothing: all of it is here already',
     conflicts: (n) => `${counted(n, 'part says', 'parts say')} something else here. What is here stays.`,
     forWhom: 'For whom',

@@ -141,6 +141,8 @@ export const enReview: ReviewWords = {
     changed: (changed, of) => `${changed} of ${of} changed by hand`,
     struck: (n) => `${n} struck`,
     added: (n) => `${n} added`,
+    removedTitle: 'Removed by hand',
+    removedOn: (day) => `removed on ${day}`,
     error: 'After ± how sure the pictures of this very set are: the 95 % interval of one repetition.',
   },
   edits: {

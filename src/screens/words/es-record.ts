@@ -66,6 +66,14 @@ export const esRecord: RecordWords = {
     news: 'Nuevo aquí',
     fresh: (sets, entries) => `${counted(sets, 'serie', 'series')}, ${counted(entries, 'anotación', 'anotaciones')}`,
     grown: (n) => `${counted(n, 'serie', 'series')} de las que ahora se sabe más`,
+    staysRemoved: (n) =>
+      n === 1
+        ? '1 serie del archivo se borró antes y sigue borrada.'
+        : `${n} series del archivo se borraron antes y siguen borradas.`,
+    removedThere: (n) =>
+      n === 1
+        ? '1 serie que estaba aquí la borró quien envió el archivo, y se borra también aquí.'
+        : `${n} series que estaban aquí las borró quien envió el archivo, y se borran también aquí.`,
     noNews: 'Nada: todo está ya aquí',
     conflicts: (n) => `${counted(n, 'parte dice', 'partes dicen')} otra cosa aquí. Lo que hay aquí se queda.`,
     forWhom: 'Para quién',

@@ -142,6 +142,8 @@ export const esReview: ReviewWords = {
     changed: (changed, of) => `${changed} de ${of} cambiadas a mano`,
     struck: (n) => (n === 1 ? '1 tachada' : `${n} tachadas`),
     added: (n) => (n === 1 ? '1 añadida' : `${n} añadidas`),
+    removedTitle: 'Borradas a mano',
+    removedOn: (day) => `borrada el ${day}`,
     error: 'Tras ±, lo seguras que son las imágenes de esa misma serie: el intervalo del 95 % de una repetición.',
   },
   edits: {

@@ -46,6 +46,10 @@ export interface RecordWords {
     readonly fresh: (sets: number, entries: number) => string;
     readonly grown: (n: number) => string;
     readonly noNews: string;
+    /** What came was removed here before. */
+    readonly staysRemoved: (n: number) => string;
+    /** What is here was removed where the record comes from. */
+    readonly removedThere: (n: number) => string;
     readonly conflicts: (n: number) => string;
     readonly forWhom: string;
     readonly somebodyNew: NamedWords;

@@ -126,6 +126,8 @@ export interface ReviewWords {
     readonly changed: (changed: number, of: number) => string;
     readonly struck: (n: number) => string;
     readonly added: (n: number) => string;
+    readonly removedTitle: string;
+    readonly removedOn: (day: string) => string;
     /** What the ± of a set is. */
     readonly error: string;
   };

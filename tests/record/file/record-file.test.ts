@@ -122,11 +122,11 @@ describe('a file is refused', () => {
   });
   test('when a newer program wrote it', async () => {
     const files = await plainFiles();
-    const manifest = textOf(files, 'manifest.json').replace('"version": 1', '"version": 2');
+    const manifest = textOf(files, 'manifest.json').replace('"version": 1', '"version": 3');
     expect(await error(zipped({ ...files, 'manifest.json': strToU8(manifest) }))).toEqual({
       kind: 'record-newer',
-      version: 2,
-      known: 1,
+      version: 3,
+      known: 2,
     });
   });
   test.each([

@@ -55,6 +55,7 @@ describe('a record that is taken in', () => {
       sets: { fresh: 2, grown: 0, same: 0 },
       entries: { fresh: 3, same: 0 },
       conflicts: 0,
+      removed: { here: 0, coming: 0 },
     });
     const found = await all(store);
     expect(found.sets.map(({ id, state, edits, reps }) => ({ id, state, edits, reps }))).toEqual(
@@ -81,6 +82,7 @@ describe('a record that is taken in', () => {
       sets: { fresh: 0, grown: 0, same: 2 },
       entries: { fresh: 0, same: 3 },
       conflicts: 0,
+      removed: { here: 0, coming: 0 },
     });
     expect(wentWell(await take(store, here(one), older)).sets.same).toBe(2);
     expect(await all(store)).toEqual(before);
@@ -125,6 +127,7 @@ describe('a record that is taken in', () => {
       sets: { fresh: 0, grown: 0, same: 1 },
       entries: { fresh: 0, same: 2 },
       conflicts: 2,
+      removed: { here: 0, coming: 0 },
     });
     expect(await all(store)).toEqual(before);
   });
@@ -142,6 +145,7 @@ describe('a record that is taken in', () => {
     expect(wentWell(await take(store, here(one), { sets: [next], diary: [] }))).toMatchObject({
       sets: { fresh: 1 },
       conflicts: 1,
+      removed: { here: 0, coming: 0 },
     });
   });
 
@@ -160,6 +164,7 @@ describe('a record that is taken in', () => {
     expect(wentWell(await take(store, here(one), { sets: [], diary: [theirs] }))).toMatchObject({
       entries: { fresh: 0, same: 1 },
       conflicts: 0,
+      removed: { here: 0, coming: 0 },
     });
     expect((await all(store)).diary).toEqual([plan]);
   });

@@ -5,7 +5,7 @@ import type { StoreLock } from '../../../src/record/lock/store-lock.ts';
 import { openLockableStore, openSetStore } from '../../../src/record/open-store.ts';
 import type { Store } from '../../../src/record/store.ts';
 import { type FakePage, fakeBrowser } from '../fake-browser.ts';
-import { edit, header, idOf, momentOf, rep } from '../set-builders.ts';
+import { edit, header, idOf, momentOf, removedAt, rep } from '../set-builders.ts';
 import { wentWell } from '../went-well.ts';
 import { FEW_ROUNDS, PASSPHRASE } from './opened-with-lock.ts';
 import { putRaw, type RawRows, rawRows, readableIn } from './raw-rows.ts';
@@ -144,7 +144,7 @@ describe('a lock that is turned on', () => {
     expect(await store.list({ limit: 9 })).toEqual(locked);
     expect(await store.edit(edit({ kind: 'add' }))).toEqual(locked);
     expect(await store.append(header(), [rep(1)])).toEqual(locked);
-    expect(await store.remove(idOf(1))).toEqual(locked);
+    expect(await store.remove(idOf(1), removedAt)).toEqual(locked);
     expect(await store.diary.all()).toEqual(locked);
     expect(await store.diary.removeExamples()).toEqual(locked);
     expect(await rawRows(page.indexedDB)).toEqual(rows);
@@ -347,7 +347,7 @@ test('what is damaged is told of as damaged, hides nothing else, and can be remo
   // Turning it off leaves them as damaged as they were.
   wentWell(await lock.turnOff(PASSPHRASE));
   expect(wentWell(await store.list({ limit: 9 })).damaged.map(({ id }) => id)).toEqual([idOf(3), idOf(2), idOf(1)]);
-  for (const n of [1, 2, 3]) wentWell(await store.remove(idOf(n)));
+  for (const n of [1, 2, 3]) wentWell(await store.remove(idOf(n), removedAt));
   expect(wentWell(await store.list({ limit: 9 })).damaged).toEqual([]);
 });
 
