@@ -168,6 +168,7 @@ const ORDER_TERMS = {
   hold: 'Hold of each repetition',
   target: 'How far to move',
   tempo: 'Time for one repetition',
+  'by-stickers': 'Measured through three stickers on the skin',
   rest: 'Least rest between two sets of one leg',
   spread: 'How the sets are spread',
   'days-a-week': 'Days a week',

@@ -68,6 +68,8 @@ test('without a plan there is nothing to look back on', async () => {
 
 const ranges = (...values: readonly number[]): readonly Deg[] => values.map(deg);
 const progressOf = (now: readonly Deg[], before: readonly Deg[]): RangeProgress => ({
+  seenBy: 'pose',
+  mixed: false,
   days: [{ day: '2026-05-02' as CalendarDay, rangeDeg: now[1] as Deg, bandDeg: deg(1.4), target: 'below' }],
   change: rangeDifference('foot-tap', 'occasions', now, before),
   otherSide: rangeDifference('foot-tap', 'legs', now, ranges(16, 16, 16)),

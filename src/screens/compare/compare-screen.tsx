@@ -7,9 +7,10 @@ import { whenIn } from '../parts/when.ts';
 import { useStoredSet } from '../result/use-stored-set.ts';
 import type { ShownSet } from '../services.ts';
 import { useWords } from '../words/words-context.tsx';
-import { comparableOf } from './comparable.ts';
+import { comparableOf, wayOf } from './comparable.ts';
 import './compare-screen.css';
 import type { CompareWords } from '../words/compare-words.ts';
+import { useSeenByWords } from '../words/seen-by-catalogues.ts';
 import { Differences } from './differences.tsx';
 import { RangeDots } from './range-dots.tsx';
 
@@ -23,6 +24,8 @@ function comparisonOf(set: ShownSet, other: ShownSet): Result<SetComparison, { r
 function Comparison({ set, other }: { readonly set: ShownSet; readonly other: ShownSet }) {
   const { compare, exercises, sides, locale } = useWords();
   const compared = comparisonOf(set, other);
+  const { twoWays } = useSeenByWords();
+  const mixed = wayOf(set) !== wayOf(other);
   const nameOf = (s: ShownSet) => (set.side === other.side ? whenIn(locale, s.startedAt) : sides[s.side].leg);
   const names = { set: nameOf(set), other: nameOf(other) };
   const [glide, otherGlide] = [set.result?.glide, other.result?.glide];
@@ -36,7 +39,13 @@ function Comparison({ set, other }: { readonly set: ShownSet; readonly other: Sh
       <div className="compare-parts">
         {compared.ok ? (
           <>
-            <Differences comparison={compared.value} names={names} legs={set.side !== other.side} exercise={set.exercise} />
+            <Differences
+              comparison={compared.value}
+              names={names}
+              legs={set.side !== other.side}
+              exercise={set.exercise}
+              unsure={mixed ? twoWays : null}
+            />
             <RangeDots
               sets={[
                 { name: names.set, set },

@@ -4,6 +4,7 @@ import { ValueTable } from '../chart/value-table.tsx';
 import { shortDayIn } from '../day/clock-words.ts';
 import { prescribedWords } from '../day/prescribed-words.ts';
 import { degreesIn } from '../result/degrees.ts';
+import { useSeenByWords } from '../words/seen-by-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import { RangeChart } from './range-chart.tsx';
 import { rangeSentence } from './range-sentence.ts';
@@ -14,6 +15,7 @@ export function LineProgress({ line }: { readonly line: Line }) {
   const { progress, sides, locale } = words;
   const { item, side, days, setsDue, setsDoneOfDue, daysDone, range } = line;
   const degrees = degreesIn(locale);
+  const { mixed } = useSeenByWords();
   const rangeOn = new Map(range?.days.map((each) => [each.day, each]));
   return (
     <section className="line-progress">
@@ -22,7 +24,7 @@ export function LineProgress({ line }: { readonly line: Line }) {
       </h2>
       <p>
         {setsDue > 0 ? progress.done(setsDoneOfDue, setsDue, daysDone) : progress.nothingDue}{' '}
-        {range ? rangeSentence(range, progress, locale) : ''}
+        {range ? rangeSentence(range, progress, locale) : ''} {range?.mixed ? mixed[range.seenBy] : ''}
       </p>
       <DoneStrip days={days} label={progress.doneDrawn} />
       <DoneKey />

@@ -3,6 +3,7 @@ import { prescribedWords } from '../day/prescribed-words.ts';
 import { glidesTold } from '../glide/glide-told.ts';
 import { RangeChart } from '../progress/range-chart.tsx';
 import { useGlideWords } from '../words/glide-catalogues.ts';
+import { useSeenByWords } from '../words/seen-by-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import { rangeLines } from './range-lines.ts';
 
@@ -12,6 +13,7 @@ export function MeasuredPart({ lines }: { readonly lines: readonly LineProgress[
   const { report, sides, locale } = words;
   const { measured } = report;
   const glideWords = useGlideWords();
+  const { mixed, footTapMethod } = useSeenByWords();
   const shown = lines.filter(({ range, glides }) => range !== null || glides.length > 0);
   return (
     <section>
@@ -21,6 +23,9 @@ export function MeasuredPart({ lines }: { readonly lines: readonly LineProgress[
       ) : (
         <p className="report-fine">
           {measured.method} {shown.some(({ item }) => item.exercise === 'toe-lift') ? `${measured.toeMethod} ` : ''}
+          {shown.some(({ item, range }) => item.exercise === 'foot-tap' && range?.seenBy === 'stickers')
+            ? `${footTapMethod} `
+            : ''}
           {measured.key} {measured.errors}
         </p>
       )}
@@ -34,9 +39,11 @@ export function MeasuredPart({ lines }: { readonly lines: readonly LineProgress[
               <RangeChart range={range} target={item.target} days={days.map(({ day }) => day)} height={CHART_HEIGHT} />
             ) : null}
             <p>
-              {[...glidesTold(glides, glideWords, locale), ...(range ? rangeLines(range, item.target, report, locale) : [])].join(
-                ' ',
-              )}
+              {[
+                ...glidesTold(glides, glideWords, locale),
+                ...(range ? rangeLines(range, item.target, report, locale) : []),
+                ...(range?.mixed ? [mixed[range.seenBy]] : []),
+              ].join(' ')}
             </p>
           </div>
         ))}

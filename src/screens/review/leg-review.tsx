@@ -12,6 +12,7 @@ import { shortDayIn } from '../day/clock-words.ts';
 import { GlideSetsTable } from '../glide/glide-sets-table.tsx';
 import { whenIn } from '../parts/when.ts';
 import { degreesIn } from '../result/degrees.ts';
+import { useSeenByWords } from '../words/seen-by-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import type { Reviewed } from './use-review.ts';
 
@@ -28,6 +29,7 @@ export function LegReview({ line, reviewed: { log, from, to } }: { readonly line
   const { lines } = review;
   const { item, side, days, setsDue, setsDoneOfDue, daysDone, range } = line;
   const degrees = degreesIn(locale);
+  const seenByWords = useSeenByWords();
   const byWeek = days.length > MOST_CELLS;
   const cells = byWeek ? doneByWeek(days) : days;
   const prescription = currentPrescription(log.prescriptions);
@@ -61,17 +63,25 @@ export function LegReview({ line, reviewed: { log, from, to } }: { readonly line
           height={HEIGHT}
         />
       ) : null}
+      {range?.mixed ? <p>{seenByWords.mixed[range.seenBy]}</p> : null}
       {sets.length === 0 && isExerciseId(item.exercise) ? <p className="soft">{lines.notMeasured}</p> : null}
       {sets.length > 0 ? (
         <ValueTable
           summary={lines.setsTable}
-          columns={[lines.when, progress.range, lines.reps, ...(target.kind === 'range' ? [lines.againstTarget] : [])]}
-          rows={sets.map(({ id, endedAt, rangeDeg, bandDeg, reps, target: against }) => ({
+          columns={[
+            lines.when,
+            progress.range,
+            lines.reps,
+            ...(range?.mixed ? [seenByWords.column] : []),
+            ...(target.kind === 'range' ? [lines.againstTarget] : []),
+          ]}
+          rows={sets.map(({ id, endedAt, rangeDeg, bandDeg, reps, seenBy, target: against }) => ({
             key: id,
             cells: [
               whenIn(locale, endedAt),
               `${degrees(rangeDeg)}° ± ${degrees(bandDeg)}°`,
               reps,
+              ...(range?.mixed ? [seenByWords.way[seenBy]] : []),
               ...(against ? [lines.target3[against]] : []),
             ],
           }))}
