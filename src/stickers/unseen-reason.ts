@@ -4,6 +4,3 @@
  * over a part of it. `lost`: out of sight for so long that its place is not known, and nothing above says why.
  */
 export type UnseenReason = 'glare' | 'like-surround' | 'covered' | 'lost';
-
-/** Most telling first: what somebody can change about the room before what passes by itself. */
-export const UNSEEN_REASONS = ['glare', 'like-surround', 'covered', 'lost'] as const satisfies readonly UnseenReason[];
