@@ -115,6 +115,8 @@ const REMARK_TERMS = {
   'camera-moved': 'Camera moved',
   'sticker-lost': 'A sticker was lost for a while',
   'sticker-jumped': 'A sticker was taken for something else for a while',
+  'sticker-glare': 'Light shone off a sticker for a while',
+  'sticker-like-surround': 'A sticker lay beside something of its own colour for a while',
   'pulled-up': 'Foot pulled up',
   relaxed: 'Foot relaxed',
   pointed: 'Foot pointed',
