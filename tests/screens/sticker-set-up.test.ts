@@ -55,6 +55,7 @@ function look(answers: {
     watch: async (task) => {
       watched.push(task);
     },
+    showAt: () => undefined,
     stop: () => {
       stops++;
     },

@@ -11,7 +11,7 @@ import type { StickerRefusal } from '../../stickers/refusal.ts';
 import type { Spot } from '../../stickers/rgba-picture.ts';
 import type { SkinRefusal } from '../../stickers/skin-points.ts';
 import type { StickerName } from '../../stickers/sticker-name.ts';
-import type { Ms } from '../../units.ts';
+import { type Ms, ms } from '../../units.ts';
 import type { AppServices, Problem, SetPlan, StickerLook } from '../services.ts';
 import type { CheckState, StickerCheck } from '../words/sticker-words.ts';
 import { NOTHING_KNOWN, type Stillness, startStillness, stepChecks } from './checks.ts';
@@ -24,6 +24,10 @@ export type Checks = Readonly<Record<StickerCheck, CheckState>>;
 export interface SetUpState {
   readonly mode: SetUpMode;
   readonly size: PictureSize | null;
+  /** How long the film is; null: the picture is live. */
+  readonly durationMs: Ms | null;
+  /** Which of the film's pictures is shown. */
+  readonly shownMs: Ms;
   /** Those that were tapped so far. */
   readonly tapped: Readonly<Partial<Record<StickerName, Spot>>>;
   /** All three are known: what the set begins with. */
@@ -43,6 +47,8 @@ export interface SetUp {
   readonly choose: (mode: SetUpMode) => void;
   /** @param at px of the upright picture */
   readonly tap: (at: Spot) => Promise<void>;
+  /** Of a film: another of its pictures, at which measuring then begins. */
+  readonly showAt: (tMs: Ms) => void;
   /** The plan with the stickers where they are now; null before they are known. */
   readonly ready: () => SetPlan | null;
   /** Lets the camera go. */
@@ -63,7 +69,7 @@ const GONE_MS = 1500;
 /** How often one of the stickers is looked at for glints, ms. Chosen: a lamp that is turned is noticed. */
 const GLINT_MS = 1200;
 
-/** Sets up stickers in a live picture: finds or learns them, follows them, tells how well they are seen. */
+/** Sets up stickers in a live picture, or in one of a film: finds or learns them, follows them, tells how well they are seen. */
 export function createSetUp({ services, plan, onFrame, wait }: SetUpNeeds): SetUp {
   const { angle, rule } = exerciseOf(plan.exercise);
   const names = stickersOf(angle);
@@ -71,6 +77,8 @@ export function createSetUp({ services, plan, onFrame, wait }: SetUpNeeds): SetU
   const state = createStore<SetUpState>(() => ({
     mode: 'find',
     size: null,
+    durationMs: null,
+    shownMs: ms(0),
     tapped: {},
     start: null,
     refusal: null,
@@ -107,6 +115,8 @@ export function createSetUp({ services, plan, onFrame, wait }: SetUpNeeds): SetU
       if (asked !== round || stopped) return;
       if (found.ok) return begin({ kind: 'stickers', named: found.value }, asked);
       state.setState({ refusal: found.error.kind });
+      // A picture that stands still stays as it is.
+      if (state.getState().durationMs !== null) return;
       await wait(AGAIN_MS);
     }
   };
@@ -183,8 +193,8 @@ export function createSetUp({ services, plan, onFrame, wait }: SetUpNeeds): SetU
   };
 
   const looking: Promise<StickerLook> = services.lookAtStickers(plan.pictures, {
-    onOpened: ({ size }) => {
-      state.setState({ size });
+    onOpened: ({ size, durationMs }) => {
+      state.setState({ size, durationMs });
       void search();
     },
     onFrame: (frame) => {
@@ -203,11 +213,21 @@ export function createSetUp({ services, plan, onFrame, wait }: SetUpNeeds): SetU
     seen,
     choose,
     tap,
+    showAt(tMs) {
+      const { durationMs, mode } = state.getState();
+      if (durationMs === null) return;
+      const shownMs = ms(Math.max(0, Math.min(tMs, durationMs)));
+      void looking.then((look) => look.showAt(shownMs));
+      state.setState({ shownMs });
+      choose(mode);
+    },
     ready() {
-      const { start } = state.getState();
+      const { start, shownMs } = state.getState();
       if (!start) return null;
-      if (start.kind !== 'stickers') return { ...plan, stickers: start };
-      return { ...plan, stickers: { ...start, named: placedNow(start.named, seen.getState().stickers) } };
+      const { pictures } = plan;
+      const from = pictures.kind === 'file' && shownMs > 0 ? { pictures: { ...pictures, fromMs: shownMs } } : {};
+      if (start.kind !== 'stickers') return { ...plan, ...from, stickers: start };
+      return { ...plan, ...from, stickers: { ...start, named: placedNow(start.named, seen.getState().stickers) } };
     },
     stop() {
       stopped = true;
