@@ -165,6 +165,13 @@ describe('the screen of a running set', () => {
     expect(screen.getByRole('status').textContent).toBe('I can’t see all three stickers. Your count is kept.');
     act(() => set?.hooks.onView(aView({ phase: 'lost', count: 1, stickers: { points: { tip: null }, implausible: true } })));
     expect(screen.getByRole('status').textContent).toContain('Something else looks like a sticker.');
+    const hidden = { points: { tip: null }, implausible: false, unseen: { tip: 'glare' as const } };
+    act(() => set?.hooks.onView(aView({ phase: 'lost', count: 1, stickers: hidden })));
+    expect(screen.getByRole('status').textContent).toBe('Light shines off a sticker. Turn the lamp away. Your count is kept.');
+    // A flicker while it counts is not told.
+    act(() => set?.hooks.onView(aView({ count: 1 })));
+    act(() => set?.hooks.onView(aView({ count: 1, stickers: hidden })));
+    expect(screen.getByRole('status').textContent).not.toContain('Light');
   });
 
   test('the loading of the model is shown', async () => {

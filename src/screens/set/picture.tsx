@@ -16,8 +16,8 @@ import { drawLeg, type LegMarks } from './draw-leg.ts';
 import { drawStickers } from './draw-stickers.ts';
 import { legColoursOf } from './overlay.ts';
 import './picture.css';
-import type { Moment } from './run.ts';
 import { useRun, useRunState } from './run-context.tsx';
+import type { Moment } from './run-state.ts';
 import { type TargetBand, targetBand } from './target-band.ts';
 
 /** The line that the leg of a glide is to stay below. */

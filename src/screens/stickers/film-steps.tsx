@@ -3,7 +3,7 @@ import { ms } from '../../units.ts';
 import { Icon } from '../parts/icon.tsx';
 import { clockOf } from '../result/clock.ts';
 import { useStickerWords } from '../words/sticker-catalogues.ts';
-import type { SetUp } from './set-up.ts';
+import type { SetUp } from './set-up-state.ts';
 
 const STEP_MS = 1000;
 

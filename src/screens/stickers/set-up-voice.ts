@@ -1,6 +1,6 @@
 import { type Ms, ms } from '../../units.ts';
 import type { StickerVoiceWords } from '../words/sticker-words.ts';
-import type { SetUpState } from './set-up.ts';
+import type { SetUpState } from './set-up-state.ts';
 
 /** What is told aloud while somebody's hands are at the foot. */
 export type SpokenSign = keyof StickerVoiceWords['signs'];
@@ -12,9 +12,9 @@ const STANDS_MS = ms(1000);
  * The one thing to be told now. Nothing while stickers are tapped: whoever taps looks at the screen and reads.
  * @param armed the set is to begin by itself, so the foot has to be still
  */
-export function signOf({ mode, start, refusal, checks }: SetUpState, armed: boolean): SpokenSign | null {
+export function signOf({ mode, start, refusal, checks, unseen }: SetUpState, armed: boolean): SpokenSign | null {
   if (!start) return mode === 'find' ? (refusal ?? 'searching') : null;
-  if (checks.seen === 'bad') return 'gone';
+  if (checks.seen === 'bad') return unseen === null || unseen === 'lost' ? 'gone' : unseen;
   if (checks.light === 'bad') return 'dark';
   if (checks.large === 'bad') return 'too-small';
   if (refusal === 'glare') return 'glare';

@@ -1,59 +1,19 @@
-import { createStore, type StoreApi } from 'zustand/vanilla';
-import type { JointAngle } from '../../angles/joint-angle.ts';
-import type { Frame, PictureSize } from '../../capture/frame.ts';
+import { createStore } from 'zustand/vanilla';
+import type { Frame } from '../../capture/frame.ts';
 import { exerciseOf } from '../../exercises/catalogue.ts';
 import type { Observation } from '../../measure/observation.ts';
 import { stickersOf } from '../../measure/sticker-angle.ts';
 import type { StickersSeen } from '../../measure/stickers-seen.ts';
+import { unseenOf } from '../../measure/unseen-of.ts';
 import type { NamedStickers, StickerStart } from '../../run/sticker-start.ts';
 import { toesSeenFromInside } from '../../stickers/arrange.ts';
-import type { StickerRefusal } from '../../stickers/refusal.ts';
 import type { Spot } from '../../stickers/rgba-picture.ts';
-import type { SkinRefusal } from '../../stickers/skin-points.ts';
 import type { StickerName } from '../../stickers/sticker-name.ts';
 import { type Ms, ms } from '../../units.ts';
-import type { AppServices, Problem, SetPlan, StickerLook } from '../services.ts';
+import type { AppServices, SetPlan, StickerLook } from '../services.ts';
 import type { CheckState, StickerCheck } from '../words/sticker-words.ts';
 import { NOTHING_KNOWN, type Stillness, startStillness, stepChecks } from './checks.ts';
-
-/** How the stickers are come by: found by themselves, tapped, or points on the skin instead. */
-export type SetUpMode = 'find' | 'tap' | 'skin';
-
-export type Checks = Readonly<Record<StickerCheck, CheckState>>;
-
-export interface SetUpState {
-  readonly mode: SetUpMode;
-  readonly size: PictureSize | null;
-  /** How long the film is; null: the picture is live. */
-  readonly durationMs: Ms | null;
-  /** Which of the film's pictures is shown. */
-  readonly shownMs: Ms;
-  /** Those that were tapped so far. */
-  readonly tapped: Readonly<Partial<Record<StickerName, Spot>>>;
-  /** All three are known: what the set begins with. */
-  readonly start: StickerStart | null;
-  readonly refusal: (StickerRefusal | SkinRefusal)['kind'] | null;
-  readonly checks: Checks;
-  readonly problem: Problem | null;
-}
-
-export interface SetUp {
-  readonly angle: JointAngle;
-  /** Names from one end of the foot to the other: the order of tapping. */
-  readonly names: readonly StickerName[];
-  readonly state: StoreApi<SetUpState>;
-  /** What is seen of the stickers now; changes with every frame. */
-  readonly seen: StoreApi<{ readonly stickers: StickersSeen | null }>;
-  readonly choose: (mode: SetUpMode) => void;
-  /** @param at px of the upright picture */
-  readonly tap: (at: Spot) => Promise<void>;
-  /** Of a film: another of its pictures, at which measuring then begins. */
-  readonly showAt: (tMs: Ms) => void;
-  /** The plan with the stickers where they are now; null before they are known. */
-  readonly ready: () => SetPlan | null;
-  /** Lets the camera go. */
-  readonly stop: () => void;
-}
+import type { Checks, SetUp, SetUpMode, SetUpState } from './set-up-state.ts';
 
 interface SetUpNeeds {
   readonly services: Pick<AppServices, 'lookAtStickers'>;
@@ -83,6 +43,7 @@ export function createSetUp({ services, plan, onFrame, wait }: SetUpNeeds): SetU
     start: null,
     refusal: null,
     checks: NOTHING_KNOWN,
+    unseen: null,
     problem: null,
   }));
   const seen = createStore<{ readonly stickers: StickersSeen | null }>(() => ({ stickers: null }));
@@ -145,9 +106,13 @@ export function createSetUp({ services, plan, onFrame, wait }: SetUpNeeds): SetU
     const [next, looked] = stepChecks(stillness, observation, angle);
     stillness = next;
     const checks: Checks = { ...looked, glare: looked.seen === 'good' ? glints : 'unknown' };
-    const before = state.getState().checks;
-    if (Object.keys(checks).some((name) => checks[name as StickerCheck] !== before[name as StickerCheck]))
-      state.setState({ checks });
+    const { checks: before, unseen: unseenBefore } = state.getState();
+    const unseen = unseenOf(stickers);
+    if (
+      unseen !== unseenBefore ||
+      Object.keys(checks).some((name) => checks[name as StickerCheck] !== before[name as StickerCheck])
+    )
+      state.setState({ checks, unseen });
     watchGlints(observation);
     goneSince = checks.seen === 'good' ? null : (goneSince ?? tMs);
     if (goneSince !== null && tMs - goneSince > GONE_MS && state.getState().mode === 'find') choose('find');
@@ -157,7 +122,7 @@ export function createSetUp({ services, plan, onFrame, wait }: SetUpNeeds): SetU
     round++;
     learned = {};
     seen.setState({ stickers: null });
-    state.setState({ mode, tapped: {}, start: null, refusal: null, checks: NOTHING_KNOWN });
+    state.setState({ mode, tapped: {}, start: null, refusal: null, checks: NOTHING_KNOWN, unseen: null });
     if (mode === 'find') void search();
   };
 

@@ -10,7 +10,7 @@ import { useWords } from '../words/words-context.tsx';
 import { BeginButtons } from './begin-buttons.tsx';
 import { FilmSteps } from './film-steps.tsx';
 import { jointOf } from './joint-of.ts';
-import type { SetUp, SetUpState } from './set-up.ts';
+import type { SetUp, SetUpState } from './set-up-state.ts';
 import { StickerAdvice } from './sticker-advice.tsx';
 import { StickerPicture } from './sticker-picture.tsx';
 import { StickerPlan } from './sticker-plan.tsx';
@@ -18,9 +18,13 @@ import { useHandsFree } from './use-hands-free.ts';
 
 const SIGNS: Readonly<Record<CheckState, IconName>> = { good: 'check', bad: 'warning', unknown: 'wait' };
 
+const LOOKS = { refused: 'warning', good: 'check', asks: 'search' } as const;
+
 /** The one sentence that matters now. */
-function useSentence({ names }: SetUp, { mode, tapped, start, refusal }: SetUpState): string {
+function useSentence({ names }: SetUp, { mode, tapped, start, refusal, checks, unseen }: SetUpState): string {
   const words = useStickerWords();
+  const { set } = useWords();
+  if (start && checks.seen === 'bad') return set.unseen[unseen ?? 'lost'];
   if (refusal && (start || mode === 'find')) return words.refusals[refusal];
   if (start) return mode === 'find' ? words.found : words.tapped;
   if (mode === 'find') return words.searching;
@@ -127,6 +131,8 @@ export function StickerLive({ plan, setUp, canvas, onAgain }: LiveProps) {
     run.begin(ready);
     navigate('/run', { replace: true });
   };
+  const bad = state.refusal !== null || (state.start !== null && state.checks.seen === 'bad');
+  const look = bad ? 'refused' : state.start ? 'good' : 'asks';
   const handsFree = useHandsFree(setUp, live, begin);
   if (state.problem) return <Failed plan={plan} problem={state.problem} onAgain={onAgain} />;
   return (
@@ -136,8 +142,8 @@ export function StickerLive({ plan, setUp, canvas, onAgain }: LiveProps) {
         {live ? null : <FilmSteps setUp={setUp} />}
       </div>
       <div className="sticker-panel">
-        <p className="sticker-sentence" role="status" data-look={state.refusal ? 'refused' : state.start ? 'good' : 'asks'}>
-          <Icon name={state.refusal ? 'warning' : state.start ? 'check' : 'search'} size={32} />
+        <p className="sticker-sentence" role="status" data-look={look}>
+          <Icon name={LOOKS[look]} size={32} />
           {sentence}
         </p>
         <Checks state={state} live={live} />

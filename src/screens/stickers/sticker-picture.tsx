@@ -8,7 +8,7 @@ import '../set/picture.css';
 import { legColoursOf } from '../set/overlay.ts';
 import { useStickerWords } from '../words/sticker-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
-import type { SetUp } from './set-up.ts';
+import type { SetUp } from './set-up-state.ts';
 import './sticker-picture.css';
 
 /** By how much an arrow key moves the cross, shares of the picture's width. Chosen; with Shift a quarter of it. */

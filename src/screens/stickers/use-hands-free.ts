@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from 'react';
 import { type Ms, ms } from '../../units.ts';
 import { useSounds } from '../set/sounds-context.tsx';
 import { useStickerWords } from '../words/sticker-catalogues.ts';
-import type { SetUp } from './set-up.ts';
+import type { SetUp } from './set-up-state.ts';
 import { BEGINS_AFTER_MS, hearSign, isAllRight, SILENT, signOf } from './set-up-voice.ts';
 
 /** How often it is looked what to say, ms. Chosen. */

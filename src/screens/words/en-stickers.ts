@@ -86,6 +86,7 @@ export const enStickers: StickerWords = {
       'flat-skin': 'I can’t follow the skin there.',
       outside: 'The foot is at the edge. Move the camera.',
       gone: 'I can’t see all three stickers.',
+      covered: 'A sticker is covered.',
       dark: 'Too dark. Turn on a light.',
       moves: 'Hold the foot still.',
       good: 'Three seen. Hold still.',

@@ -181,10 +181,15 @@ export const en = {
     foundVoice: 'I see you again.',
     stickers: {
       looking: 'Looking for the three stickers …',
-      lost: 'I can’t see all three stickers. Your count is kept.',
+      kept: 'Your count is kept.',
       mixedUp: 'Something else looks like a sticker. Not counting. Clear the view to your foot.',
-      lostVoice: 'I can’t see all three stickers.',
       foundVoice: 'I see them again.',
+    },
+    unseen: {
+      glare: 'Light shines off a sticker. Turn the lamp away.',
+      'like-surround': 'Something beside a sticker has its colour. Take it away.',
+      covered: 'A sticker is covered. Clear the view to it.',
+      lost: 'I can’t see all three stickers.',
     },
     saving: 'Working out your result …',
     finishing: {

@@ -85,6 +85,7 @@ export const esStickers: StickerWords = {
       'flat-skin': 'Ahí no puedo seguir la piel.',
       outside: 'El pie está en el borde. Mueva la cámara.',
       gone: 'No veo las tres pegatinas.',
+      covered: 'Una pegatina está tapada.',
       dark: 'Está oscuro. Encienda una luz.',
       moves: 'No mueva el pie.',
       good: 'Veo las tres. No se mueva.',

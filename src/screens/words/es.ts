@@ -190,10 +190,15 @@ export const es: Words = {
     foundVoice: 'Ya le veo otra vez.',
     stickers: {
       looking: 'Buscando las tres pegatinas …',
-      lost: 'No veo las tres pegatinas. Su cuenta está guardada.',
+      kept: 'Su cuenta está guardada.',
       mixedUp: 'Otra cosa parece una pegatina. No cuento. Deje el pie a la vista.',
-      lostVoice: 'No veo las tres pegatinas.',
       foundVoice: 'Ya las veo otra vez.',
+    },
+    unseen: {
+      glare: 'La luz se refleja en una pegatina. Aparte la lámpara.',
+      'like-surround': 'Junto a una pegatina hay algo de su color. Quítelo.',
+      covered: 'Una pegatina está tapada. Deje que se vea.',
+      lost: 'No veo las tres pegatinas.',
     },
     saving: 'Calculando su resultado …',
     finishing: {

@@ -14,7 +14,10 @@ export type CheckState = 'good' | 'bad' | 'unknown';
 
 /** What is said aloud while the hands are at the foot: short. */
 export interface StickerVoiceWords {
-  readonly signs: Record<(StickerRefusal | SkinRefusal)['kind'] | 'searching' | 'gone' | 'dark' | 'moves' | 'good', string>;
+  readonly signs: Record<
+    (StickerRefusal | SkinRefusal)['kind'] | 'searching' | 'gone' | 'covered' | 'dark' | 'moves' | 'good',
+    string
+  >;
   /** The set begins by itself in a moment. */
   readonly begins: string;
 }
