@@ -150,7 +150,7 @@ describe.concurrent('every screen has no fault that axe knows, large targets, no
       ['result of glides', `#/set/${glideId}`, 'Nerve glides, left leg', /went the right way/],
       ['result of glides the other way round', `#/set/${wrongGlideId}`, 'Nerve glides, left leg', /^The other way round/],
       ['compare glides', `#/compare/${glideId}/${wrongGlideId}`, /then and now$/, 'Foot and head together'],
-      ['compare', `#/compare/${leftId}/${rightId}`, /both legs$/, 'What'],
+      ['compare', `#/compare/${leftId}/${rightId}`, /both sides$/, 'What'],
     ] as const;
     for (const [screen, address, title, text] of screens) {
       await page.goto(`${site.url()}${address}`);

@@ -26,13 +26,13 @@ describe('what a set can be compared with', () => {
 
   test('is offered on the result, one click away', async () => {
     shownAt('/set/left', fakeServices([left, right, before, raise]).services);
-    fireEvent.click(await screen.findByRole('link', { name: /^With the other leg/ }));
-    expect(await screen.findByRole('heading', { name: 'Foot taps, both legs' })).toBeTruthy();
+    fireEvent.click(await screen.findByRole('link', { name: /^With the other side/ }));
+    expect(await screen.findByRole('heading', { name: 'Foot taps, both sides' })).toBeTruthy();
   });
 
   test('nothing yet is said in one sentence', async () => {
     shownAt('/set/left', fakeServices([left]).services);
-    expect(await screen.findByText(/^Do a set with the other leg/)).toBeTruthy();
+    expect(await screen.findByText(/^Do a set with the other side/)).toBeTruthy();
   });
 });
 

@@ -156,7 +156,7 @@ describe('the screen of a running set', () => {
   test('of a set by stickers the banner says when one is lost or mixed up, and no hand is asked for', async () => {
     const { run, begun } = await runningExample();
     act(() => run.begin({ ...EXAMPLE_PLAN, pictures: { kind: 'camera', deviceId: null }, exercise: 'toe-lift' }));
-    await screen.findByRole('heading', { name: 'Big toe lifts, left leg' });
+    await screen.findByRole('heading', { name: 'Big toe lifts, left foot' });
     const set = begun[1];
     act(() => set?.hooks.onOpened(OPENED));
     act(() => set?.hooks.onView(aView({ count: 1 })));

@@ -13,6 +13,7 @@ import { ExerciseDrawing } from '../choose/exercise-drawing.tsx';
 import { NumberStepper } from '../choose/number-stepper.tsx';
 import { bySticker, withLegLimit } from '../choose/plan.ts';
 import { Icon } from '../parts/icon.tsx';
+import { limbsOf } from '../parts/limb-words.ts';
 import { Page } from '../parts/page.tsx';
 import type { SetPlan } from '../services.ts';
 import { useBegin } from '../set/begin.ts';
@@ -50,7 +51,7 @@ interface GoProps {
 
 function Go({ today, line, marks, add }: GoProps) {
   const words = useWords();
-  const { day, sides, choose } = words;
+  const { day, choose } = words;
   const begin = useBegin();
   const { deviceId, model, head, kneeLimitDeg, by: usualBy } = useChoices((s) => s.choices);
   const change = useChoices((s) => s.choose);
@@ -90,7 +91,12 @@ function Go({ today, line, marks, add }: GoProps) {
   };
   const { plural, about } = prescribedWords(exercise, words);
   return (
-    <Page className="go" title={`${plural}, ${sides[side].legLower}`} lead={day.dose(dose.repsASet, dose.holdS)} back="/today">
+    <Page
+      className="go"
+      title={`${plural}, ${limbsOf(exercise, words)[side].legLower}`}
+      lead={day.dose(dose.repsASet, dose.holdS)}
+      back="/today"
+    >
       <div className="go-parts">
         <div className="go-what">
           {glide ? (

@@ -5,6 +5,7 @@ import { legGroups } from '../../dose/leg-groups.ts';
 import type { PrescribedExercise } from '../../dose/prescribed-exercise.ts';
 import { standingOfDose } from '../../dose/usual-dose.ts';
 import { prescribedWords } from '../day/prescribed-words.ts';
+import { limbsOf } from '../parts/limb-words.ts';
 import { languageOf } from '../words/languages.ts';
 import { SEEN_BY_CATALOGUES } from '../words/seen-by-catalogues.ts';
 import type { Words } from '../words/words.ts';
@@ -27,7 +28,7 @@ interface LineSays {
 
 function lineSays(item: PrescribedExercise, words: Words): LineSays {
   const seenBy = SEEN_BY_CATALOGUES[languageOf(null, [words.locale])];
-  const { day, plan, handOver, sides, locale } = words;
+  const { day, plan, handOver, locale } = words;
   const { says } = handOver;
   const { plural, about } = prescribedWords(item.exercise, words);
   const { setsADay, repsASet, holdS } = withinLimits(item.start, item.progression.limits);
@@ -36,7 +37,7 @@ function lineSays(item: PrescribedExercise, words: Words): LineSays {
   const { target, daysAWeek, tempoS } = item;
   return {
     name: plural,
-    legs: second ? says.eachLeg : sides[first].leg,
+    legs: second ? says.eachLeg : limbsOf(item.exercise, words)[first].leg,
     about,
     dose: day.dose(repsASet, holdS),
     often: `${plan.setsADay(setsADay)}, ${daysAWeek === 7 ? says.everyDay : says.daysAWeek(daysAWeek)}`,

@@ -3,6 +3,7 @@ import { DoneKey, DoneStrip } from '../chart/done-strip.tsx';
 import { ValueTable } from '../chart/value-table.tsx';
 import { shortDayIn } from '../day/clock-words.ts';
 import { prescribedWords } from '../day/prescribed-words.ts';
+import { limbsOf } from '../parts/limb-words.ts';
 import { degreesIn } from '../result/degrees.ts';
 import { useSeenByWords } from '../words/seen-by-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
@@ -12,7 +13,7 @@ import { rangeSentence } from './range-sentence.ts';
 /** One line of the plan over the days: a sentence, a strip of days, and the same as a table. */
 export function LineProgress({ line }: { readonly line: Line }) {
   const words = useWords();
-  const { progress, sides, locale } = words;
+  const { progress, locale } = words;
   const { item, side, days, setsDue, setsDoneOfDue, daysDone, range } = line;
   const degrees = degreesIn(locale);
   const { mixed } = useSeenByWords();
@@ -20,7 +21,7 @@ export function LineProgress({ line }: { readonly line: Line }) {
   return (
     <section className="line-progress">
       <h2>
-        {prescribedWords(item.exercise, words).plural}, {sides[side].legLower}
+        {prescribedWords(item.exercise, words).plural}, {limbsOf(item.exercise, words)[side].legLower}
       </h2>
       <p>
         {setsDue > 0 ? progress.done(setsDoneOfDue, setsDue, daysDone) : progress.nothingDue}{' '}

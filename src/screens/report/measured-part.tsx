@@ -1,6 +1,7 @@
 import type { LineProgress } from '../../dose/progress.ts';
 import { prescribedWords } from '../day/prescribed-words.ts';
 import { glidesTold } from '../glide/glide-told.ts';
+import { limbsOf } from '../parts/limb-words.ts';
 import { RangeChart } from '../progress/range-chart.tsx';
 import { useGlideWords } from '../words/glide-catalogues.ts';
 import { useSeenByWords } from '../words/seen-by-catalogues.ts';
@@ -10,7 +11,7 @@ import { rangeLines } from './range-lines.ts';
 /** How far each measured leg went: drawn, and in sentences. */
 export function MeasuredPart({ lines }: { readonly lines: readonly LineProgress[] }) {
   const words = useWords();
-  const { report, sides, locale } = words;
+  const { report, locale } = words;
   const { measured } = report;
   const glideWords = useGlideWords();
   const { mixed, footTapMethod } = useSeenByWords();
@@ -33,7 +34,7 @@ export function MeasuredPart({ lines }: { readonly lines: readonly LineProgress[
         {shown.map(({ item, side, days, range, glides }) => (
           <div key={`${item.id} ${side}`} className="report-chart">
             <h3>
-              {prescribedWords(item.exercise, words).plural}, {sides[side].legLower}
+              {prescribedWords(item.exercise, words).plural}, {limbsOf(item.exercise, words)[side].legLower}
             </h3>
             {range ? (
               <RangeChart range={range} target={item.target} days={days.map(({ day }) => day)} height={CHART_HEIGHT} />

@@ -10,6 +10,7 @@ import type { MarkKind } from '../chart/mark.tsx';
 import { ValueTable } from '../chart/value-table.tsx';
 import { shortDayIn } from '../day/clock-words.ts';
 import { GlideSetsTable } from '../glide/glide-sets-table.tsx';
+import { limbsOf } from '../parts/limb-words.ts';
 import { whenIn } from '../parts/when.ts';
 import { degreesIn } from '../result/degrees.ts';
 import { useSeenByWords } from '../words/seen-by-catalogues.ts';
@@ -25,7 +26,8 @@ export const TARGET_MARKS = { below: 'down', within: 'dot', above: 'up' } as con
 
 /** One leg of one line: what was done, and how far it went in every set. */
 export function LegReview({ line, reviewed: { log, from, to } }: { readonly line: LineProgress; readonly reviewed: Reviewed }) {
-  const { review, progress, sides, locale } = useWords();
+  const words = useWords();
+  const { review, progress, locale } = words;
   const { lines } = review;
   const { item, side, days, setsDue, setsDoneOfDue, daysDone, range } = line;
   const degrees = degreesIn(locale);
@@ -43,7 +45,7 @@ export function LegReview({ line, reviewed: { log, from, to } }: { readonly line
   const { target } = item;
   return (
     <div className="review-leg">
-      <h4>{sides[side].leg}</h4>
+      <h4>{limbsOf(item.exercise, words)[side].leg}</h4>
       <p>{setsDue > 0 ? progress.done(setsDoneOfDue, setsDue, daysDone) : progress.nothingDue}</p>
       <DoneStrip days={cells} label={byWeek ? lines.doneWeeks : lines.doneDays} />
       {sets.length > 0 ? (

@@ -66,7 +66,10 @@ function bannerOf(
       if (stickers) return { sign: 'hidden', text: `${words.unseen[unseen ?? 'lost']} ${words.stickers.kept}` };
       return { sign: 'hidden', text: words.lost };
     case 'ended':
-      return { sign: hadToEnd(endedWhy) ? 'warning' : 'wait', text: endedWhy ? words.finishing[endedWhy] : words.saving };
+      return {
+        sign: hadToEnd(endedWhy) ? 'warning' : 'wait',
+        text: endedWhy ? (stickers && endedWhy === 'left' ? words.stickers.left : words.finishing[endedWhy]) : words.saving,
+      };
     default:
       return { sign: 'wait', text: words.opening };
   }

@@ -4,6 +4,7 @@ import { useStore } from 'zustand';
 import { Icon, type IconName } from '../parts/icon.tsx';
 import type { Problem, SetPlan } from '../services.ts';
 import { useRun } from '../set/run-context.tsx';
+import { problemSays } from '../set/sticker-problem.ts';
 import { useStickerWords } from '../words/sticker-catalogues.ts';
 import { type CheckState, STICKER_CHECKS } from '../words/sticker-words.ts';
 import { useWords } from '../words/words-context.tsx';
@@ -88,9 +89,10 @@ interface LiveProps {
 
 /** Why nothing is seen, and the ways on from there. */
 function Failed({ plan, problem, onAgain }: Pick<LiveProps, 'plan' | 'onAgain'> & { readonly problem: Problem }) {
-  const { problems, set, day } = useWords();
+  const all = useWords();
+  const { set, day } = all;
   const { film } = useStickerWords();
-  const { title, todo } = problems[problem.kind](problem.detail ?? '');
+  const { title, todo } = problemSays(problem, true, all);
   const byHand = plan.line ? `/by-hand/${plan.line.itemId}/${plan.side}` : `/count/${plan.exercise}/${plan.side}`;
   return (
     <div className="sticker-problem" role="alert">

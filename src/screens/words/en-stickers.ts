@@ -106,6 +106,7 @@ export const enStickers: StickerWords = {
   onSkin: 'Tap points on the skin',
   tapAgain: 'Tap again from the start',
   by: 'Measured by',
+  side: 'Which foot?',
   sideHint: 'The foot you move, seen close by. Its side with the stickers faces the camera.',
   ways: {
     pose: { name: 'Camera alone', about: 'Nothing on the skin, about 2 metres away.' },

@@ -12,6 +12,7 @@ export const esSeenBy: SeenByWords = {
   column: 'Medido con',
   twoWays:
     'Una de estas series se midió con pegatinas, la otra solo con la cámara. Las dos formas no tienen por qué dar el mismo ángulo, así que ninguna diferencia entre ellas es segura.',
+  healthyToes: 'Los dedos gordos sanos también son distintos; aquí no se sabe cuánto.',
   mixed: {
     pose: 'Algunas de estas series se midieron con pegatinas. Solo se comparan las medidas con la cámara sola, la forma más reciente.',
     stickers:

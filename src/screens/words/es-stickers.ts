@@ -105,6 +105,7 @@ export const esStickers: StickerWords = {
   onSkin: 'Tocar puntos en la piel',
   tapAgain: 'Tocar otra vez desde el principio',
   by: 'Medido con',
+  side: '¿Qué pie?',
   sideHint: 'El pie que mueve, visto de cerca. El lado con las pegatinas mira a la cámara.',
   ways: {
     pose: { name: 'Solo la cámara', about: 'Nada en la piel, a unos 2 metros.' },

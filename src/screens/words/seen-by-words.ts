@@ -14,6 +14,8 @@ export interface SeenByWords {
   readonly column: string;
   /** Two sets that are compared were measured in two ways. */
   readonly twoWays: string;
+  /** Below two sides that are compared. */
+  readonly healthyToes: string;
   /** Of sets over days: the newest way alone is compared. */
   readonly mixed: Record<SeenBy, string>;
 }

@@ -70,6 +70,8 @@ export interface StickerWords {
   readonly onSkin: string;
   readonly tapAgain: string;
   readonly by: string;
+  /** Of the big toe. */
+  readonly side: string;
   readonly sideHint: string;
   readonly ways: Record<'pose' | 'stickers', { readonly name: string; readonly about: string }>;
 }

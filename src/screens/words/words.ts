@@ -80,6 +80,8 @@ export interface Words {
     { readonly name: string; readonly plural: string; readonly about: string; readonly angle: string }
   >;
   readonly sides: Record<Side, { readonly leg: string; readonly legLower: string }>;
+  /** Of exercises of the foot alone, in place of `sides`. */
+  readonly feet: Words['sides'];
   readonly choose: {
     readonly title: string;
     readonly exercise: string;
@@ -136,7 +138,10 @@ export interface Words {
     readonly lostVoice: string;
     readonly foundVoice: string;
     /** The same where stickers are followed; `mixedUp`: something else was taken for one. */
-    readonly stickers: Record<'looking' | 'kept' | 'mixedUp' | 'foundVoice', string>;
+    readonly stickers: Record<
+      'looking' | 'kept' | 'mixedUp' | 'foundVoice' | 'picture' | 'left' | 'gap' | 'nothing' | 'stopped' | 'stoppedTodo',
+      string
+    >;
     /** Why stickers are not measured, and what to do. */
     readonly unseen: Record<UnseenReason, string>;
     readonly saving: string;
