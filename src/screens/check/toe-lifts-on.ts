@@ -10,13 +10,14 @@ import { keptReps } from '../parts/kept-reps.ts';
 import type { ShownSet } from '../services.ts';
 
 /**
- * How far each big toe lifted in a day's last measured set, deg: the median of what counted, or of what was too small to count. A side that was not measured is left out.
+ * How far each big toe lifted in a day's last measured set, deg: the median of what counted, or of what was too small to count. A side that was not measured is left out;
+ * so is a film, which may show anybody on any day.
  * @param sets newest first
  */
 export function toeLiftsOn(sets: readonly ShownSet[], day: CalendarDay, timeZone: string): Readonly<Partial<Record<Side, Deg>>> {
   const lifts: Partial<Record<Side, Deg>> = {};
   for (const set of sets) {
-    if (set.exercise !== 'toe-lift' || lifts[set.side] !== undefined) continue;
+    if (set.exercise !== 'toe-lift' || set.source !== 'camera' || lifts[set.side] !== undefined) continue;
     if (localTime({ nowMs: Date.parse(set.startedAt), timeZone }).day !== day) continue;
     const reps = keptReps(set);
     const middle = (counted: readonly MeasuredRep[]) => median(counted.map((rep) => rep.rangeDeg as number));

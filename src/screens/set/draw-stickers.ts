@@ -73,13 +73,19 @@ export function drawStickers(
       context.stroke();
     }
   }
-  // The middle one's name above: beside each other they would cover each other.
+  const [end, middle] = points;
+  // The middle one's name above, away from the end beside it: they would cover each other.
+  const before = end && middle ? (end.x > middle.x ? 0.85 : 0.15) : 0.5;
   points.forEach((point, i) => {
     if (!point?.name) return;
     const away = scale * (RING + NAME) * (i === 1 ? -1 : 1);
-    plate(context, point.name, { leftOf: (width) => point.x - width / 2, y: point.y + away, height: scale * NAME }, colours);
+    plate(
+      context,
+      point.name,
+      { leftOf: (width) => point.x - width * (i === 1 ? before : 0.5), y: point.y + away, height: scale * NAME },
+      colours,
+    );
   });
-  const middle = points[1];
   if (angle !== null && middle)
     plate(
       context,
