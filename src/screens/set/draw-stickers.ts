@@ -73,18 +73,13 @@ export function drawStickers(
       context.stroke();
     }
   }
-  const [end, middle] = points;
-  // The middle one's name above, away from the end beside it: they would cover each other.
-  const before = end && middle ? (end.x > middle.x ? 0.85 : 0.15) : 0.5;
+  const middle = points[1];
+  // The middle one's name above all three: beside each other they would cover each other.
+  const top = Math.min(...points.flatMap((point) => (point ? [point.y as number] : [])));
   points.forEach((point, i) => {
     if (!point?.name) return;
-    const away = scale * (RING + NAME) * (i === 1 ? -1 : 1);
-    plate(
-      context,
-      point.name,
-      { leftOf: (width) => point.x - width * (i === 1 ? before : 0.5), y: point.y + away, height: scale * NAME },
-      colours,
-    );
+    const y = i === 1 ? top - scale * (RING * 1.3 + NAME) : point.y + scale * (RING + NAME);
+    plate(context, point.name, { leftOf: (width) => point.x - width / 2, y, height: scale * NAME }, colours);
   });
   if (angle !== null && middle)
     plate(

@@ -22,11 +22,12 @@ const SIGNS: Readonly<Record<CheckState, IconName>> = { good: 'check', bad: 'war
 const LOOKS = { refused: 'warning', good: 'check', asks: 'search' } as const;
 
 /** The one sentence that matters now. */
-function useSentence({ names }: SetUp, { mode, tapped, start, refusal, checks, unseen }: SetUpState): string {
+function useSentence({ names }: SetUp, { mode, tapped, start, refusal, checks, unseen, durationMs }: SetUpState): string {
   const words = useStickerWords();
   const { set } = useWords();
   if (start && checks.seen === 'bad') return set.unseen[unseen ?? 'lost'];
   if (refusal && (start || mode === 'find')) return words.refusals[refusal];
+  if (start && durationMs !== null) return words.film.found;
   if (start) return mode === 'find' ? words.found : words.tapped;
   if (mode === 'find') return words.searching;
   const next = names.find((n) => !tapped[n]) ?? names[0];

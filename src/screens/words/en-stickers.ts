@@ -68,9 +68,10 @@ export const enStickers: StickerWords = {
   film: {
     title: 'The three stickers in the film',
     lead: 'This is where measuring begins. Are these the three stickers? If not, tap them, or go to a later picture.',
+    found: 'These are the three. Right? Then measure.',
     picture: (at, of) => `Picture at ${at} of ${of}`,
-    earlier: 'One second earlier',
-    later: 'One second later',
+    earlier: '1 s earlier',
+    later: '1 s later',
     start: 'Measure the video',
     other: 'Choose another video',
   },

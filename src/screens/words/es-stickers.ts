@@ -67,9 +67,10 @@ export const esStickers: StickerWords = {
   film: {
     title: 'Las tres pegatinas en el vídeo',
     lead: 'Aquí empieza la medición. ¿Son estas las tres pegatinas? Si no, tóquelas o pase a una imagen posterior.',
+    found: 'Estas son las tres. ¿Correcto? Entonces, mida.',
     picture: (at, of) => `Imagen en ${at} de ${of}`,
-    earlier: 'Un segundo antes',
-    later: 'Un segundo después',
+    earlier: '1 s antes',
+    later: '1 s después',
     start: 'Medir el vídeo',
     other: 'Elegir otro vídeo',
   },

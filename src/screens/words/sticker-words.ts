@@ -50,6 +50,7 @@ export interface StickerWords {
   readonly film: {
     readonly title: string;
     readonly lead: string;
+    readonly found: string;
     readonly picture: (at: string, of: string) => string;
     readonly earlier: string;
     readonly later: string;
