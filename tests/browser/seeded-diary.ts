@@ -39,7 +39,7 @@ export interface SeededDiary {
   /** Measured nerve glides, left: most slides, then earlier ones the other way round. */
   readonly glideId: string;
   readonly wrongGlideId: string;
-  /** Measured big toe lifts, both sides today, and their line. */
+  /** Measured big toe lifts, both sides, and their line. */
   readonly toeLeftId: string;
   readonly toeRightId: string;
   readonly toeItemId: string;
@@ -169,8 +169,8 @@ export function seededDiary(): SeededDiary {
       setRow(raiseId, raise, 4),
       setRow(glideId, glides, 1),
       setRow(wrongGlideId, wrong, 2),
-      setRow(toeLeftId, toeLeft, 0, 'stickers'),
-      setRow(toeRightId, toeRight, 0, 'stickers'),
+      setRow(toeLeftId, toeLeft, 4, 'stickers'),
+      setRow(toeRightId, toeRight, 4, 'stickers'),
     ],
     results: [
       { setId: leftId, result: left },
