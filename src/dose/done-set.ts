@@ -1,3 +1,4 @@
+import type { SeenBy } from '../exercises/exercise.ts';
 import type { GlideResult } from '../measure/set-result.ts';
 import type { Side } from '../pose/landmarks.ts';
 import type { CalendarDay } from '../symptoms/calendar-day.ts';
@@ -20,6 +21,8 @@ export interface DoneSet {
   readonly reps: number;
   /** How far each of them went that was measured; none for a set counted by hand. */
   readonly rangesDeg: readonly Deg[];
+  /** How it was measured; left out: by the pose model, or not at all. */
+  readonly seenBy?: SeenBy;
   /** Of measured nerve glides, what foot and head did together; else null. */
   readonly glide: GlideResult | null;
 }

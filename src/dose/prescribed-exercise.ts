@@ -1,3 +1,4 @@
+import type { SeenBy } from '../exercises/exercise.ts';
 import type { Side } from '../pose/landmarks.ts';
 import type { Deg } from '../units.ts';
 import type { Dose } from './dose.ts';
@@ -47,6 +48,8 @@ export interface PrescribedExercise {
   /** What to begin with, for each side. What is due now: `currentDose`. */
   readonly start: Dose;
   readonly target: Target;
+  /** How it is to be measured, where it can be in several ways; left out: as the person likes. */
+  readonly seenBy?: SeenBy;
   /** Seconds for one repetition, up and down; null: at one's own pace. */
   readonly tempoS: number | null;
   /** The least rest between two sets of one leg, seconds. */

@@ -1,6 +1,6 @@
 import { type RangeDifference, rangeDifference, type TooFewRepetitions } from '../compare/range-difference.ts';
 import { rangeErrorOf } from '../compare/range-error.ts';
-import type { ExerciseId } from '../exercises/exercise.ts';
+import type { ExerciseId, SeenBy } from '../exercises/exercise.ts';
 import type { Result } from '../result.ts';
 import { median } from '../signal/median.ts';
 import type { CalendarDay } from '../symptoms/calendar-day.ts';
@@ -25,7 +25,11 @@ export interface RangeDay {
 export type AgainstTarget = 'below' | 'within' | 'above' | null;
 
 export interface RangeProgress {
-  /** Oldest first. */
+  /** How the newest of these sets was measured. Only sets measured so are compared. */
+  readonly seenBy: SeenBy;
+  /** Some of them, or of the other leg's, were measured in the other way. */
+  readonly mixed: boolean;
+  /** Oldest first; each tells of the sets measured in the newest way, where it has any. */
   readonly days: readonly RangeDay[];
   /** The last of these days against the first; null with less than two. */
   readonly change: Result<RangeDifference, TooFewRepetitions> | null;
@@ -45,11 +49,21 @@ export function rangeProgress(
   other: readonly DoneSet[],
 ): RangeProgress | null {
   const bandDeg = rangeBandOf(exercise);
-  const days = rangesByDay(own);
-  const [first, last] = [days[0], days.at(-1)];
+  const measured = own.filter(({ rangesDeg }) => rangesDeg.length > 0);
+  const newest = measured.toSorted((a, b) => (a.endedAt < b.endedAt ? -1 : 1)).at(-1);
+  if (!newest) return null;
+  const seenBy = wayOf(newest);
+  const isLike = (set: DoneSet) => wayOf(set) === seenBy;
+  const alike = rangesByDay(own.filter(isLike));
+  const likeDays = new Set(alike.map(({ day }) => day));
+  const unlike = rangesByDay(own.filter((set) => !isLike(set) && !likeDays.has(set.day)));
+  const days = [...alike, ...unlike].toSorted((a, b) => (a.day < b.day ? -1 : 1));
+  const [first, last] = [alike[0], alike.at(-1)];
   if (!first || !last) return null;
-  const others = rangesByDay(other).at(-1);
+  const others = rangesByDay(other.filter(isLike)).at(-1);
   return {
+    seenBy,
+    mixed: [...measured, ...other.filter(({ rangesDeg }) => rangesDeg.length > 0)].some((set) => !isLike(set)),
     days: days.map(({ day, ranges }) => {
       const rangeDeg = deg(median(ranges) ?? Number.NaN);
       return { day, rangeDeg, bandDeg, target: againstTarget(target, rangeDeg, bandDeg) };
@@ -58,6 +72,8 @@ export function rangeProgress(
     otherSide: others ? rangeDifference(exercise, 'legs', last.ranges, others.ranges) : null,
   };
 }
+
+const wayOf = ({ seenBy = 'pose' }: DoneSet): SeenBy => seenBy;
 
 /** Days with at least one measured repetition, oldest first. */
 function rangesByDay(sets: readonly DoneSet[]): readonly { readonly day: CalendarDay; readonly ranges: readonly Deg[] }[] {

@@ -1,3 +1,4 @@
+import type { SeenBy } from '../exercises/exercise.ts';
 import type { Side } from '../pose/landmarks.ts';
 import { median } from '../signal/median.ts';
 import type { CalendarDay } from '../symptoms/calendar-day.ts';
@@ -15,6 +16,7 @@ export interface RangeSet {
   /** Median of the complete repetitions, and how many there were. */
   readonly rangeDeg: Deg;
   readonly reps: number;
+  readonly seenBy: SeenBy;
   /** Half the width of the 95 % band about it: measurement error alone. */
   readonly bandDeg: Deg;
   readonly target: AgainstTarget;
@@ -30,9 +32,11 @@ export function rangeSets(item: PrescribedExercise, side: Side, sets: readonly D
   const measured = sets.flatMap((set): readonly RangeSet[] => {
     const middle = set.side === side && isOf(item, set) ? median(set.rangesDeg) : null;
     if (middle === null) return [];
-    const { id, day, endedAt, rangesDeg } = set;
+    const { id, day, endedAt, rangesDeg, seenBy = 'pose' } = set;
     const rangeDeg = deg(middle);
-    return [{ id, day, endedAt, rangeDeg, reps: rangesDeg.length, bandDeg, target: againstTarget(target, rangeDeg, bandDeg) }];
+    return [
+      { id, day, endedAt, rangeDeg, reps: rangesDeg.length, seenBy, bandDeg, target: againstTarget(target, rangeDeg, bandDeg) },
+    ];
   });
   return measured.toSorted((a, b) => (a.endedAt < b.endedAt ? -1 : 1));
 }

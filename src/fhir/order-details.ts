@@ -33,6 +33,7 @@ export function orderDetails(naming: Naming, line: PrescribedExercise): Codeable
     detail('target', targetText(line.target)),
     detail('hold', start.holdS === 0 ? 'Not held' : `Each repetition held ${start.holdS} s`),
     detail('tempo', tempoS === null ? 'At one’s own pace' : `${tempoS} s for one repetition`),
+    ...(line.seenBy === 'stickers' ? [detail('by-stickers', TERMS.order['by-stickers'])] : []),
     detail('rest', `At least ${restS} s between two sets of one leg`),
     detail('spread', spread === 'day' ? 'Sets spread over the waking day' : 'Sets one after the other, with the rest between'),
     detail('days-a-week', `${daysAWeek} days a week`),

@@ -81,7 +81,12 @@ export function setObservations(context: Context, set: StoredSet, link: SetLink 
     ...(link ? { basedOn: [lineRef(context, link.prescriptionId, link.itemId)] } : {}),
     code: concept(naming, 'measure', `${set.exercise}-set`),
     valueQuantity: quantity(editedCount(set), '{repetition}'),
-    method: concept(naming, 'method', 'camera-2d', `Camera, angle in the picture; source ${set.source}, pose model ${set.model}`),
+    method: concept(
+      naming,
+      'method',
+      'camera-2d',
+      `Camera, angle in the picture; source ${set.source}, ${set.model === 'stickers' ? 'three stickers on the skin' : `pose model ${set.model}`}`,
+    ),
     ...(context.texts ? notesOf(set) : {}),
     component: setComponents(naming, set),
   };

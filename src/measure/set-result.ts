@@ -52,7 +52,9 @@ export type QualityWarning =
   | 'far-leg'
   | 'camera-moved'
   | 'sticker-lost'
-  | 'sticker-jumped';
+  | 'sticker-jumped'
+  | 'sticker-glare'
+  | 'sticker-like-surround';
 
 /** The angle through the set after smoothing without lag: what the result's curve is drawn from. Null where nothing was measured. */
 export interface AngleCurve {

@@ -1,5 +1,6 @@
 import type { JointAngle } from '../angles/joint-angle.ts';
 import { median } from '../signal/median.ts';
+import type { UnseenReason } from '../stickers/unseen-reason.ts';
 import type { Ms } from '../units.ts';
 import type { QualityWarning } from './set-result.ts';
 import { SHORT_SEGMENT_PX, type StickerAngle, stickersOf } from './sticker-angle.ts';
@@ -33,5 +34,10 @@ export function stickerWarnings(
   const jumped = samples.filter(({ stickers }) => stickers?.implausible).length;
   if (lost > TOLD_SHARE * samples.length) warnings.push('sticker-lost');
   if (jumped > TOLD_SHARE * samples.length) warnings.push('sticker-jumped');
+  const because = (why: UnseenReason): boolean =>
+    samples.filter(({ stickers }) => needed.some((name) => stickers?.unseen?.[name] === why)).length >
+    TOLD_SHARE * samples.length;
+  if (because('glare')) warnings.push('sticker-glare');
+  if (because('like-surround')) warnings.push('sticker-like-surround');
   return warnings;
 }

@@ -1,4 +1,5 @@
 import type { StickerName } from '../stickers/sticker-name.ts';
+import type { UnseenReason } from '../stickers/unseen-reason.ts';
 import type { Px } from '../units.ts';
 
 /** Where a sticker is in one frame, px of the upright picture. */
@@ -17,4 +18,6 @@ export interface StickersSeen {
   readonly points: Readonly<Partial<Record<StickerName, StickerPoint | null>>>;
   /** Two stickers of one bone are further apart, or nearer, than they can be: one of them is something else. */
   readonly implausible: boolean;
+  /** By name: why one of them was not measured in this frame, bridged or lost; those that were are not in it. Left out: all were, or nothing is known of it. */
+  readonly unseen?: Readonly<Partial<Record<StickerName, UnseenReason>>>;
 }

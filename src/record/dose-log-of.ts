@@ -38,5 +38,8 @@ function measured(set: StoredSet, link: SetLink | undefined, timeZone: string): 
   );
   const day = link?.day ?? localTime({ nowMs: Date.parse(startedAt), timeZone }).day;
   const glide = set.result?.glide ?? null;
-  return [{ id, exercise, side, itemId: link?.itemId ?? null, day, endedAt, reps: editedCount(set), rangesDeg, glide }];
+  const seenBy = set.model === 'stickers' ? { seenBy: set.model } : {};
+  return [
+    { id, exercise, side, itemId: link?.itemId ?? null, day, endedAt, reps: editedCount(set), rangesDeg, ...seenBy, glide },
+  ];
 }

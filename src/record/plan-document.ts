@@ -6,7 +6,8 @@ import { PLAN_LIMITS, type PlanError } from './plan-error.ts';
 import { planEntries } from './prescription-shape.ts';
 import { idShape, momentShape, originShape, shaped } from './shape.ts';
 
-const PLAN_VERSION = 1;
+/** The newest version that is read. */
+const PLAN_VERSION = 2;
 /** Chosen: far above what anybody is given at once, or is called. */
 const MOST_LINES = 60;
 /** Characters. */
@@ -14,7 +15,7 @@ export const LONGEST_NAME = 200;
 
 const documentShape = v.strictObject({
   evenside: v.literal('plan'),
-  version: v.literal(PLAN_VERSION),
+  version: v.picklist([1, PLAN_VERSION]),
   plan: v.strictObject({
     id: idShape,
     writtenAt: momentShape,
@@ -25,8 +26,12 @@ const documentShape = v.strictObject({
   }),
 });
 
+/** Version 2 is version 1 with `seenBy` of a line, and is written only for a plan that has it: an older Evenside reads all others. */
+const versionOf = ({ items }: GivenPlan): 1 | typeof PLAN_VERSION =>
+  items.some(({ seenBy }) => seenBy !== undefined) ? PLAN_VERSION : 1;
+
 /** The document of a plan, as JSON is made from it. */
-export const documentOf = (plan: GivenPlan) => ({ evenside: 'plan', version: PLAN_VERSION, plan }) as const;
+export const documentOf = (plan: GivenPlan) => ({ evenside: 'plan', version: versionOf(plan), plan }) as const;
 
 const has = <K extends string>(value: unknown, key: K): value is Readonly<Record<K, unknown>> =>
   typeof value === 'object' && value !== null && Object.hasOwn(value, key);

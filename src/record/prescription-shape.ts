@@ -63,6 +63,7 @@ export const prescribedExerciseShape = v.strictObject({
   sides: v.pipe(sidesShape, v.minLength(1)),
   start: doseShape,
   target: targetShape,
+  seenBy: v.exactOptional(oneOf({ pose: true, stickers: true })),
   tempoS: v.nullable(upTo(MOST_PRESCRIBED.tempoS, 1)),
   restS: upTo(MOST_PRESCRIBED.restS),
   spread: oneOf({ day: true, together: true }),

@@ -55,6 +55,8 @@ const warningShape = oneOf({
   'camera-moved': true,
   'sticker-lost': true,
   'sticker-jumped': true,
+  'sticker-glare': true,
+  'sticker-like-surround': true,
 });
 
 const curveShape = v.pipe(

@@ -2,8 +2,9 @@ import type { FrameTaken } from '../capture/between-frames.ts';
 import type { Camera } from '../capture/camera.ts';
 import { cameraFrames } from '../capture/camera-frames.ts';
 import { type Crop, croppedFrames } from '../capture/crop.ts';
-import type { PictureSize } from '../capture/frame.ts';
+import type { Frame, PictureSize } from '../capture/frame.ts';
 import type { VideoFile } from '../capture/video-file.ts';
+import type { Ms } from '../units.ts';
 
 /** Where a session's pictures come from. */
 export interface FrameSource {
@@ -24,12 +25,20 @@ export const cameraSource = (camera: Camera): FrameSource => ({
   stop: camera.stop,
 });
 
-export const videoFileSource = (file: VideoFile): FrameSource => ({
+/** @param fromMs pictures before it are passed over; left out: none are */
+export const videoFileSource = (file: VideoFile, fromMs?: Ms): FrameSource => ({
   size: file.size,
   live: false,
-  frames: file.frames,
+  frames: () => (fromMs === undefined ? file.frames() : framesFrom(file.frames(), fromMs)),
   stop: file.close,
 });
+
+async function* framesFrom(frames: AsyncIterable<Frame>, fromMs: Ms): AsyncGenerator<Frame, void, undefined> {
+  for await (const frame of frames) {
+    if (frame.tMs < fromMs) frame.image.close();
+    else yield frame;
+  }
+}
 
 /** A shared window, or the part of it that was cut out. Stopping leaves the window shared: it may be measured again. @param crop from `cutOf` */
 export function sharedWindowSource(stream: MediaStream, size: PictureSize, crop: Crop | null): FrameSource {

@@ -52,7 +52,8 @@ export type MissingFeature = 'secure-context' | 'webcodecs' | 'webgl2';
 
 export type Pictures =
   | { readonly kind: 'camera'; readonly deviceId: string | null }
-  | { readonly kind: 'file'; readonly file: File }
+  /** `fromMs`: on the film's own clock, where measuring begins; left out: at its first picture. */
+  | { readonly kind: 'file'; readonly file: File; readonly fromMs?: Ms }
   | { readonly kind: 'example' }
   | { readonly kind: 'window'; readonly shared: SharedWindow; readonly crop: Crop | null };
 
@@ -148,7 +149,7 @@ export interface StickerLookHooks {
   readonly onProblem: (problem: Problem) => void;
 }
 
-/** A look at the stickers before a set. What is asked is answered from the next picture; places are px of the upright picture. */
+/** A look at the stickers before a set, in a live picture or in one of a film. What is asked is answered from the next picture; places are px of the upright picture. */
 export interface StickerLook {
   /** The stickers of a joint, found by themselves. */
   readonly find: (angle: JointAngle, hint: StickerHint) => Promise<Result<NamedStickers, StickerRefusal>>;
@@ -158,6 +159,8 @@ export interface StickerLook {
   readonly tapSkin: (spots: ToeOrder<Spot>) => Promise<Result<null, SkinRefusal>>;
   /** From now on `onSeen` tells of these. The set's plan takes the same start. */
   readonly watch: (task: StickerTask) => Promise<void>;
+  /** Of a film: goes to its picture at this time. */
+  readonly showAt: (tMs: Ms) => void;
   /** Lets the camera go. */
   readonly stop: () => void;
 }
@@ -223,7 +226,7 @@ export interface AppServices {
   /** Whether the browser keeps nothing: all is gone with the page. */
   readonly visitOnly: () => Promise<boolean>;
   readonly still: StillServices;
-  /** Opens a camera, or a shared window, to look at stickers before a set. */
+  /** Opens a camera, a shared window or a film's picture to look at stickers before a set. */
   readonly lookAtStickers: (pictures: Pictures, hooks: StickerLookHooks) => Promise<StickerLook>;
   readonly diary: DiaryServices;
   readonly everything: () => Promise<Result<Everything, Problem>>;

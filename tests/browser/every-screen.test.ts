@@ -126,7 +126,8 @@ describe.concurrent('every screen has no fault that axe knows, large targets, no
   });
 
   test('with a plan, measured sets and symptoms', async () => {
-    const { rows, planCode, itemId, handSetId, leftId, rightId, raiseId, glideId, wrongGlideId, glideItemId } = seededDiary();
+    const { rows, planCode, itemId, handSetId, leftId, rightId, raiseId, glideId, wrongGlideId, glideItemId, ...toe } =
+      seededDiary();
     const { page } = await site.open();
     await seed(page, rows);
     const faults: string[] = [];
@@ -137,13 +138,14 @@ describe.concurrent('every screen has no fault that axe knows, large targets, no
       ['before a set', `#/feel/before/${itemId}/left`, 'How is it now?', 'As a list'],
       ['go', `#/today/go/${itemId}/left`, 'Foot taps, left leg', 'Count without the camera'],
       ['go, nerve glides', `#/today/go/${glideItemId}/left`, 'Nerve glides, left leg', 'Pause the drawing'],
+      ['go, big toe lifts', `#/today/go/${toe.toeItemId}/left`, 'Big toe lifts, left foot', 'about 30 cm'],
       ['by hand', `#/by-hand/${itemId}/left`, 'Foot taps, left leg', 'One more'],
       ['after a set', `#/feel/after/${handSetId}`, 'How is it after the set?', 'As a list'],
       ['check-in', '#/check-in', /^How was it after/, 'As a list'],
       ['self-check', '#/self-check', 'Check your strength', 'Left leg'],
       ['give', '#/plan/give', 'Give this plan', 'As a QR code'],
       ['take', `#/take/${planCode}`, 'A plan for you', 'You have this plan already.'],
-      ['progress', '#/progress', 'How it is going', 'Foot taps, left leg'],
+      ['progress', '#/progress', 'How it is going', 'Big toe lifts, left foot'],
       ['report', '#/report', 'Report for the therapist', 'Prescribed'],
       ['send', '#/send', 'Send my record', 'This file is health data.'],
       ['move', '#/bring', 'Move to another machine', 'Choose the file'],
@@ -153,7 +155,9 @@ describe.concurrent('every screen has no fault that axe knows, large targets, no
       ['result of glides', `#/set/${glideId}`, 'Nerve glides, left leg', /went the right way/],
       ['result of glides the other way round', `#/set/${wrongGlideId}`, 'Nerve glides, left leg', /^The other way round/],
       ['compare glides', `#/compare/${glideId}/${wrongGlideId}`, /then and now$/, 'Foot and head together'],
-      ['compare', `#/compare/${leftId}/${rightId}`, /both legs$/, 'What'],
+      ['result of big toe lifts', `#/set/${toe.toeLeftId}`, 'Big toe lifts, left foot', /./],
+      ['compare big toes', `#/compare/${toe.toeRightId}/${toe.toeLeftId}`, /both sides$/, /^Left foot: 1\d/],
+      ['compare', `#/compare/${leftId}/${rightId}`, /both sides$/, 'What'],
     ] as const;
     for (const [screen, address, title, text] of screens) {
       await page.goto(`${site.url()}${address}`);

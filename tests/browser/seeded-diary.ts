@@ -39,6 +39,10 @@ export interface SeededDiary {
   /** Measured nerve glides, left: most slides, then earlier ones the other way round. */
   readonly glideId: string;
   readonly wrongGlideId: string;
+  /** Measured big toe lifts, both sides, and their line. */
+  readonly toeLeftId: string;
+  readonly toeRightId: string;
+  readonly toeItemId: string;
   /** Measured leg raises, left, some with a bent knee. */
   readonly raiseId: string;
 }
@@ -61,6 +65,7 @@ const examplePlan = (): Prescription => ({
     startingDose('leg-raise', newId(), ['left']),
     startingDose('nerve-glide', newId(), ['left']),
     startingDose('heel-stand', newId(), ['left', 'right']),
+    startingDose('toe-lift', newId(), ['left', 'right']),
   ],
   selfChecks: { checks: ['big-toe', 'heel-walk'], sides: ['left', 'right'], everyDays: 7 },
 });
@@ -87,7 +92,7 @@ function glideResult(cycles: string, change: Partial<GlideResult>): SetResult {
   };
 }
 
-const setRow = (id: string, result: SetResult, days: number) => ({
+const setRow = (id: string, result: SetResult, days: number, model = 'full') => ({
   id,
   schema: 2,
   startedAt: daysAgo(days).at,
@@ -95,7 +100,7 @@ const setRow = (id: string, result: SetResult, days: number) => ({
   side: result.side,
   targetReps: 10,
   source: 'camera',
-  model: 'full',
+  model,
   state: 'finished',
 });
 
@@ -104,6 +109,10 @@ export function seededDiary(): SeededDiary {
   const plan = examplePlan();
   const glideItemId = plan.items[2]?.id ?? '';
   const itemId = plan.items[0]?.id ?? '';
+  const toeItemId = plan.items[4]?.id ?? '';
+  const [toeLeftId, toeRightId] = [newId(), newId()];
+  const toeLeft = measured('toe-left-green.json');
+  const toeRight = measured('toe-right-weak.json');
   const [handSetId, leftId, rightId, raiseId, glideId, wrongGlideId] = [newId(), newId(), newId(), newId(), newId(), newId()];
   const left = measured('taps-left-quick.json');
   const right = measured('taps-right-weak.json');
@@ -160,6 +169,8 @@ export function seededDiary(): SeededDiary {
       setRow(raiseId, raise, 4),
       setRow(glideId, glides, 1),
       setRow(wrongGlideId, wrong, 2),
+      setRow(toeLeftId, toeLeft, 4, 'stickers'),
+      setRow(toeRightId, toeRight, 4, 'stickers'),
     ],
     results: [
       { setId: leftId, result: left },
@@ -167,10 +178,26 @@ export function seededDiary(): SeededDiary {
       { setId: raiseId, result: raise },
       { setId: glideId, result: glides },
       { setId: wrongGlideId, result: wrong },
+      { setId: toeLeftId, result: toeLeft },
+      { setId: toeRightId, result: toeRight },
     ],
   };
   const planCode = wentWell(encodePlanCode(plan, { named: true }));
-  return { rows, planCode, itemId, handSetId, leftId, rightId, raiseId, glideId, wrongGlideId, glideItemId };
+  return {
+    toeLeftId,
+    toeRightId,
+    toeItemId,
+    rows,
+    planCode,
+    itemId,
+    handSetId,
+    leftId,
+    rightId,
+    raiseId,
+    glideId,
+    wrongGlideId,
+    glideItemId,
+  };
 }
 
 /** A plan with a warning sign told today: the day is stopped. */

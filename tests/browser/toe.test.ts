@@ -123,6 +123,27 @@ test('the three stickers are found and accepted, the big toe is counted and meas
   expect(
     await page.locator('.self-check input:checked').evaluateAll((chosen) => chosen.map((c) => (c as HTMLInputElement).value)),
   ).not.toContain('as-strong');
+  // The other foot from a film: its first picture is shown, and what was found in it accepted.
+  await page.goto(`${site.url()}#/choose/file`);
+  await page.locator('input[type=file]').setInputFiles('tests/clips/toe-right-weak.mp4');
+  await page.getByRole('radio', { name: /^Right foot/ }).check();
+  await page.getByRole('button', { name: 'Measure the video' }).click();
+  await page.getByText('These are the three. Right? Then measure.').waitFor();
+  await page.getByText('Picture at 0:00 of 0:1').waitFor();
+  await page.getByText('No glint', { exact: true }).waitFor();
+  await page.getByRole('button', { name: '1 s later' }).click();
+  await page.getByText('Picture at 0:01 of 0:1').waitFor();
+  await page.getByRole('button', { name: '1 s earlier' }).click();
+  await page.getByText('These are the three. Right? Then measure.').waitFor();
+  await page.getByRole('button', { name: 'Measure the video' }).click();
+  await page.waitForURL(/#\/set\//);
+  await page.getByRole('link', { name: /^With the other side/ }).click();
+  await page.getByText(/^Left foot: 1\d\.\d° further\.$/).waitFor();
+  await page.getByText('That is more than the error of measurement').waitFor();
+  await page.getByText('Healthy big toes differ too').waitFor();
+  // What a film shows is not today's.
+  await page.goto(`${site.url()}#/self-check`);
+  await shown.waitFor();
   expect(requests.all.filter((url) => /\.task$|tasks-vision|\.wasm/.test(url))).toEqual([]);
   expect(pageErrors).toEqual([]);
 });

@@ -54,6 +54,24 @@ describe('sets done against due', () => {
 });
 
 describe('the range', () => {
+  test('of foot taps measured in two ways compares only those of the newest way, and says that there are others', () => {
+    const stickers = (...values: readonly number[]) => ({ ...ranges(...values), seenBy: 'stickers' as const });
+    const log = {
+      done: [
+        done(tap, 2, 9, ranges(30, 30, 30)),
+        done(tap, 2, 12, stickers(10, 10, 10)),
+        done(tap, 3, 9, ranges(31, 31, 31)),
+        done(tap, 4, 9, stickers(14, 14, 14)),
+        done(tap, 4, 10, { ...ranges(40, 40, 40), side: 'right' }),
+      ],
+    };
+    const range = seen(log, 4, 3).line.range;
+    expect(range).toMatchObject({ seenBy: 'stickers', mixed: true, otherSide: null });
+    expect(range?.days.map(({ rangeDeg }) => rangeDeg)).toEqual([10, 31, 14]);
+    expect(range?.change).toMatchObject({ ok: true, value: { differenceDeg: 4 } });
+    expect(seen({ done: [done(tap, 2, 9, ranges(30))] }, 4, 3).line.range).toMatchObject({ seenBy: 'pose', mixed: false });
+  });
+
   test('is the median of a day with its error band, against the target', () => {
     const log = {
       done: [

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { memoryLocks } from '../../src/record/memory-locks.ts';
 import { openMemoryStore } from '../../src/record/memory-store.ts';
+import { entryNow } from '../../src/screens/day/entry-now.ts';
 import { report } from '../symptoms/told.ts';
 import { header, idOf, rep, result } from './set-builders.ts';
 import { wentWell } from './went-well.ts';
@@ -15,7 +16,7 @@ test('a browser that keeps nothing has the whole store for one visit: sets, chan
   wentWell(await store.diary.add([told]));
   expect(wentWell(await store.list({ limit: 5 })).sets.map(({ reps, edits }) => [reps.length, edits.length])).toEqual([[1, 1]]);
   expect(wentWell(await store.diary.all()).entries).toEqual([told]);
-  wentWell(await store.remove(idOf(1)));
+  wentWell(await store.remove(idOf(1), entryNow()));
 });
 
 test('two visits share nothing, and a lock for what is kept nowhere is refused', async () => {

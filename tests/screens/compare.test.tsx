@@ -26,13 +26,13 @@ describe('what a set can be compared with', () => {
 
   test('is offered on the result, one click away', async () => {
     shownAt('/set/left', fakeServices([left, right, before, raise]).services);
-    fireEvent.click(await screen.findByRole('link', { name: /^With the other leg/ }));
-    expect(await screen.findByRole('heading', { name: 'Foot taps, both legs' })).toBeTruthy();
+    fireEvent.click(await screen.findByRole('link', { name: /^With the other side/ }));
+    expect(await screen.findByRole('heading', { name: 'Foot taps, both sides' })).toBeTruthy();
   });
 
   test('nothing yet is said in one sentence', async () => {
     shownAt('/set/left', fakeServices([left]).services);
-    expect(await screen.findByText(/^Do a set with the other leg/)).toBeTruthy();
+    expect(await screen.findByText(/^Do a set with the other side/)).toBeTruthy();
   });
 });
 
@@ -49,6 +49,17 @@ describe('two sets side by side', () => {
     expect(cells('How far, usually')).toEqual(['8.5°', '15.0°', '-6.5°']);
     expect(cells('Counted')).toEqual(['5', '4', '+25 %']);
     expect(cells('Held')).toEqual(['0.2 s', '0.2 s', 'too short to say']);
+  });
+
+  test('sets measured in two ways have no sure difference, and say why; they are offered last, and named', async () => {
+    const through = { ...right, id: 'through', model: 'stickers' as const, startedAt: left.startedAt };
+    expect(companionsOf(left, [left, through, right]).otherLeg.map((s) => s.id)).toEqual(['right', 'through']);
+    shownAt('/set/left', fakeServices([left, through]).services);
+    fireEvent.click(await screen.findByRole('link', { name: /three stickers/ }));
+    expect(await screen.findByText('No sure difference in how far.')).toBeTruthy();
+    expect(screen.getByText(/measured through stickers, the other by the camera alone/)).toBeTruthy();
+    expect(screen.queryByText(/more than the error of measurement/)).toBeNull();
+    expect(cells('How far, usually')).toEqual(['8.5°', '15.0°', '-6.5°']);
   });
 
   test('a difference that measuring alone may make is not called one', async () => {

@@ -91,6 +91,7 @@ export function fakeServices(stored: readonly ShownSet[] = [], change: Partial<A
       learn: async () => fail({ kind: 'too-small', diameterPx: 0, neededPx: 5 }),
       tapSkin: async () => ok(null),
       watch: async () => undefined,
+      showAt: () => undefined,
       stop: () => undefined,
     }),
     still: {

@@ -320,7 +320,7 @@ describe('taking a plan on from a file', () => {
     ['This is not a plan.', '{"evenside":"recording"}'],
     ['This is not a plan.', '%PDF-1.7 and so on'],
     ['damaged on its way', '{"evenside": "plan", "version": 1, "plan": {"id"'],
-    ['made with a newer Evenside', '{"evenside":"plan","version":2}'],
+    ['made with a newer Evenside', '{"evenside":"plan","version":3}'],
     ['For your therapist: plan', '{"evenside":"plan","version":1}'],
     ['far too large', 'x'.repeat(900_000)],
   ])('%s: said in one sentence, nothing written, another can be chosen', async (said, text) => {

@@ -68,6 +68,8 @@ test('without a plan there is nothing to look back on', async () => {
 
 const ranges = (...values: readonly number[]): readonly Deg[] => values.map(deg);
 const progressOf = (now: readonly Deg[], before: readonly Deg[]): RangeProgress => ({
+  seenBy: 'pose',
+  mixed: false,
   days: [{ day: '2026-05-02' as CalendarDay, rangeDeg: now[1] as Deg, bandDeg: deg(1.4), target: 'below' }],
   change: rangeDifference('foot-tap', 'occasions', now, before),
   otherSide: rangeDifference('foot-tap', 'legs', now, ranges(16, 16, 16)),
@@ -90,7 +92,7 @@ test.each([
 test('the target and the other leg are named', () => {
   const sentence = rangeSentence(progressOf(ranges(12, 12, 12), ranges(8, 8, 8)), enProgress, 'en');
   expect(sentence).toContain('Lately 12.0° ± 1.4°. That is below the target.');
-  expect(sentence).toContain('The other leg goes 4.0° further.');
+  expect(sentence).toContain('The other side goes 4.0° further.');
 });
 
 test('how far each day went is drawn with its error, the target and the other leg; every value stands in the table', async () => {
@@ -108,7 +110,7 @@ test('how far each day went is drawn with its error, the target and the other le
   const chart = await screen.findByRole('img', { name: /the target as a band/ });
   expect(chart.querySelectorAll('circle')).toHaveLength(2);
   expect(chart.querySelectorAll('.error-bar')).toHaveLength(2);
-  expect(within(chart as HTMLElement).getByText('Other leg')).toBeTruthy();
+  expect(within(chart as HTMLElement).getByText('Other side')).toBeTruthy();
   const [first, second] = [...chart.querySelectorAll('circle')].map((dot) => Number(dot.getAttribute('cy')));
   expect(second).toBeLessThan(first as number);
   // The band from 10 to 20 degrees holds both days; the other leg's 24 degrees lie above it.

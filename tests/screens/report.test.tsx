@@ -91,14 +91,14 @@ test('what was measured is told with error and method, against target, time befo
   const left = part.getByText(/each ± 1\.4: .* 12\.0; .* 16\.0\./).textContent;
   expect(left).toContain('Last below the target (20° to 25°).');
   expect(left).toContain('First day to last: +4.0°, beyond the error (limit 1.1°).');
-  expect(left).toContain('Against the other leg: -0.4°, not beyond the error (limit 1.9°).');
+  expect(left).toContain('Against the other side: -0.4°, not beyond the error (limit 1.9°).');
   const right = part.getByText(/each ± 1\.4: .* 16\.4\./).textContent;
   expect(right).toContain('Measured on one day only');
 });
 
 test('nothing measured and no other leg are said, not left out', async () => {
   await report([{ ...plan, items: [{ ...taps, sides: ['left'] }] }], [measured(2, 'left', 12)]);
-  expect(section('Measured').getByText(/The other leg was not measured\./)).toBeTruthy();
+  expect(section('Measured').getByText(/The other side was not measured\./)).toBeTruthy();
   cleanup();
   await report([plan]);
   expect(section('Measured').getByText('Nothing was measured by the camera in these weeks.')).toBeTruthy();

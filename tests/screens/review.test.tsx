@@ -157,7 +157,7 @@ test('every set is a mark with its error, told from the target by its shape; the
   const { services, entries } = fakeServices(sets);
   entries.push(plan(6));
   shownAt('/review', services);
-  const chart = await screen.findByRole('img', { name: /How far the leg went in each set/ });
+  const chart = await screen.findByRole('img', { name: /How far it went in each set/ });
   expect([...chart.querySelectorAll('.mark')].map((mark) => mark.getAttribute('data-mark'))).toEqual(['down', 'dot', 'up']);
   expect(chart.querySelectorAll('.error-bar')).toHaveLength(3);
   expect(chart.querySelectorAll('.day-chart-target')).toHaveLength(1);

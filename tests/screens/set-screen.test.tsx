@@ -156,7 +156,7 @@ describe('the screen of a running set', () => {
   test('of a set by stickers the banner says when one is lost or mixed up, and no hand is asked for', async () => {
     const { run, begun } = await runningExample();
     act(() => run.begin({ ...EXAMPLE_PLAN, pictures: { kind: 'camera', deviceId: null }, exercise: 'toe-lift' }));
-    await screen.findByRole('heading', { name: 'Big toe lifts, left leg' });
+    await screen.findByRole('heading', { name: 'Big toe lifts, left foot' });
     const set = begun[1];
     act(() => set?.hooks.onOpened(OPENED));
     act(() => set?.hooks.onView(aView({ count: 1 })));
@@ -165,6 +165,13 @@ describe('the screen of a running set', () => {
     expect(screen.getByRole('status').textContent).toBe('I can’t see all three stickers. Your count is kept.');
     act(() => set?.hooks.onView(aView({ phase: 'lost', count: 1, stickers: { points: { tip: null }, implausible: true } })));
     expect(screen.getByRole('status').textContent).toContain('Something else looks like a sticker.');
+    const hidden = { points: { tip: null }, implausible: false, unseen: { tip: 'glare' as const } };
+    act(() => set?.hooks.onView(aView({ phase: 'lost', count: 1, stickers: hidden })));
+    expect(screen.getByRole('status').textContent).toBe('Light shines off a sticker. Turn the lamp away. Your count is kept.');
+    // A flicker while it counts is not told.
+    act(() => set?.hooks.onView(aView({ count: 1 })));
+    act(() => set?.hooks.onView(aView({ count: 1, stickers: hidden })));
+    expect(screen.getByRole('status').textContent).not.toContain('Light');
   });
 
   test('the loading of the model is shown', async () => {

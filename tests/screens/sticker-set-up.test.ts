@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { Observation } from '../../src/measure/observation.ts';
 import { fail, ok, type Result } from '../../src/result.ts';
 import type { StickerTask } from '../../src/run/sticker-start.ts';
@@ -6,6 +6,7 @@ import { choicesIn } from '../../src/screens/choose/choices.ts';
 import { planOf } from '../../src/screens/choose/plan.ts';
 import type { SetPlan, StickerLook, StickerLookHooks } from '../../src/screens/services.ts';
 import { createSetUp } from '../../src/screens/stickers/set-up.ts';
+import { hearSign, isAllRight, SILENT, signOf } from '../../src/screens/stickers/set-up-voice.ts';
 import type { StickerRefusal } from '../../src/stickers/refusal.ts';
 import type { Spot } from '../../src/stickers/rgba-picture.ts';
 import type { SkinRefusal } from '../../src/stickers/skin-points.ts';
@@ -39,11 +40,14 @@ const seen = (tMs: number, lost: readonly string[] = [], tipY = 165): Observatio
 });
 
 /** A camera whose answers are given. */
-function look(answers: {
-  readonly find?: readonly Result<typeof FOOT, StickerRefusal>[];
-  readonly learn?: (at: Spot) => Result<Sticker, StickerRefusal>;
-  readonly tapSkin?: () => Result<null, SkinRefusal>;
-}) {
+function look(
+  answers: {
+    readonly find?: readonly Result<typeof FOOT, StickerRefusal>[];
+    readonly learn?: (at: Spot) => Result<Sticker, StickerRefusal>;
+    readonly tapSkin?: () => Result<null, SkinRefusal>;
+  },
+  of = plan,
+) {
   const finds = [...(answers.find ?? [])];
   const watched: StickerTask[] = [];
   let stops = 0;
@@ -55,6 +59,7 @@ function look(answers: {
     watch: async (task) => {
       watched.push(task);
     },
+    showAt: () => undefined,
     stop: () => {
       stops++;
     },
@@ -67,12 +72,16 @@ function look(answers: {
         return fake;
       },
     },
-    plan,
+    plan: of,
     onFrame: () => undefined,
     wait: () => new Promise((done) => waits.push(done)),
   });
-  const open = async () => {
-    hooks[0]?.onOpened({ size: { width: px(640), height: px(480) }, durationMs: null, preview: null });
+  const open = async (lastsMs: number | null = null) => {
+    hooks[0]?.onOpened({
+      size: { width: px(640), height: px(480) },
+      durationMs: lastsMs === null ? null : ms(lastsMs),
+      preview: null,
+    });
     await settled();
   };
   return { setUp, open, watched, hear: (o: Observation) => hooks[0]?.onSeen(o), waits, stops: () => stops };
@@ -157,4 +166,76 @@ test('whoever leaves lets the camera go, and nothing is taken any more', async (
   await settled();
   expect(stops()).toBe(1);
   expect(watched).toEqual([]);
+});
+
+test('of a film one picture is looked at, once; another one is looked at anew, and measuring begins there', async () => {
+  const file = new File(['film'], 'film.mp4');
+  const film = planOf('file', choicesIn(JSON.stringify({ exercise: 'toe-lift', side: 'left' })), file) as SetPlan;
+  const { setUp, open, watched, waits } = look({ find: [fail(FEW), ok(FOOT)] }, film);
+  await open(4000);
+  expect(setUp.state.getState()).toMatchObject({ refusal: 'too-few', start: null, durationMs: 4000 });
+  expect(waits).toEqual([]);
+  setUp.showAt(ms(1000));
+  await settled();
+  expect(watched).toHaveLength(1);
+  expect(setUp.ready()?.pictures).toEqual({ kind: 'file', file, fromMs: 1000 });
+  setUp.showAt(ms(-5));
+  expect(setUp.state.getState()).toMatchObject({ shownMs: 0, start: null });
+});
+
+test('a sticker that is followed but glints, or is covered, says so', async () => {
+  const { setUp, open, hear } = look({ find: [ok(FOOT)], learn: () => ok(FOOT.tip) });
+  await open();
+  const without = seen(0, ['tip']);
+  hear({
+    ...without,
+    stickers: { points: {}, implausible: false, ...without.stickers, unseen: { tip: 'covered', arch: 'glare' } },
+  });
+  expect(setUp.state.getState()).toMatchObject({ unseen: 'glare', checks: { seen: 'bad' } });
+  hear(seen(33));
+  expect(setUp.state.getState()).toMatchObject({ unseen: null, checks: { seen: 'good' } });
+});
+
+describe('what is said aloud', () => {
+  const GOOD = { seen: 'good', large: 'good', light: 'good', glare: 'good', still: 'good' } as const;
+  const state = { mode: 'find', start: { kind: 'skin' }, refusal: null, checks: GOOD, unseen: null } as const;
+
+  test('is the one thing that stands in the way, the foot that moves only when the set is to begin by itself', () => {
+    const { setUp } = look({});
+    const whole = { ...setUp.state.getState(), ...state };
+    expect(signOf(whole, false)).toBe('good');
+    expect(signOf({ ...whole, checks: { ...GOOD, still: 'bad' } }, false)).toBe('good');
+    expect(signOf({ ...whole, checks: { ...GOOD, still: 'bad' } }, true)).toBe('moves');
+    expect(signOf({ ...whole, checks: { ...GOOD, large: 'bad', light: 'bad' } }, true)).toBe('dark');
+    expect(signOf({ ...whole, checks: { ...GOOD, seen: 'bad' }, unseen: 'covered' }, true)).toBe('covered');
+    expect(signOf({ ...whole, start: null, refusal: 'too-small' }, false)).toBe('too-small');
+    // Whoever taps reads.
+    expect(signOf({ ...whole, mode: 'tap', start: null, refusal: 'glare' }, false)).toBeNull();
+    expect(isAllRight(whole)).toBe(true);
+    expect(isAllRight({ ...whole, checks: { ...GOOD, still: 'unknown' } })).toBe(false);
+  });
+
+  test('is said once it has stood for a second, and not again before something else was', () => {
+    const told: [number, string][] = [];
+    let voice = SILENT;
+    const hear = (from: number, to: number, sign: Parameters<typeof hearSign>[1]) => {
+      for (let t = from; t < to; t += 200) {
+        const heard = hearSign(voice, sign, ms(t));
+        voice = heard.state;
+        if (heard.say) told.push([t, heard.say]);
+      }
+    };
+    hear(0, 3000, 'searching');
+    hear(3000, 3600, 'glare');
+    hear(3600, 8000, 'good');
+    hear(8000, 8400, 'gone');
+    hear(8400, 12_000, 'good');
+    hear(12_000, 14_000, 'gone');
+    hear(14_000, 16_000, 'good');
+    expect(told).toEqual([
+      [4600, 'good'],
+      [13_000, 'gone'],
+      [15_000, 'good'],
+    ]);
+  });
 });

@@ -7,6 +7,7 @@ import { GLIDE_SET_CATALOGUES } from '../../src/screens/words/glide-set-catalogu
 import { LANGUAGES, languageOf, loadWords } from '../../src/screens/words/languages.ts';
 import { LOCK_CATALOGUES } from '../../src/screens/words/lock-catalogues.ts';
 import { RECORD_CATALOGUES } from '../../src/screens/words/record-catalogues.ts';
+import { SEEN_BY_CATALOGUES } from '../../src/screens/words/seen-by-catalogues.ts';
 import { SERVER_CATALOGUES } from '../../src/screens/words/server-catalogues.ts';
 import { STICKER_CATALOGUES } from '../../src/screens/words/sticker-catalogues.ts';
 import { STILL_CATALOGUES } from '../../src/screens/words/still-catalogues.ts';
@@ -38,6 +39,7 @@ const wholeOf = (language: (typeof LANGUAGES)[number]) => ({
   glideSet: GLIDE_SET_CATALOGUES[language],
   server: SERVER_CATALOGUES[language],
   stickers: STICKER_CATALOGUES[language],
+  seenBy: SEEN_BY_CATALOGUES[language],
 });
 
 describe.each(LANGUAGES)('the catalogue %s', (language) => {

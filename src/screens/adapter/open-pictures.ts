@@ -4,6 +4,7 @@ import type { SharedWindow } from '../../capture/shared-window.ts';
 import { openVideoFile } from '../../capture/video-file.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import { cameraSource, type FrameSource, sharedWindowSource, videoFileSource } from '../../run/frame-source.ts';
+import type { Ms } from '../../units.ts';
 import type { OpenedPictures, Pictures, Problem } from '../services.ts';
 import { problemOf } from './problem-of.ts';
 
@@ -15,11 +16,11 @@ interface Opened {
   readonly opened: OpenedPictures;
 }
 
-async function fromFile(file: Blob): Promise<Result<Opened, Problem>> {
+async function fromFile(file: Blob, fromMs?: Ms): Promise<Result<Opened, Problem>> {
   const video = await openVideoFile(file);
   if (!video.ok) return fail(problemOf(video.error));
   const { size, durationMs } = video.value;
-  return ok({ source: videoFileSource(video.value), opened: { size, durationMs, preview: null } });
+  return ok({ source: videoFileSource(video.value, fromMs), opened: { size, durationMs, preview: null } });
 }
 
 async function fromExample(): Promise<Result<Opened, Problem>> {
@@ -45,7 +46,7 @@ export function openPictures(pictures: Pictures): Promise<Result<Opened, Problem
     case 'camera':
       return fromCamera(pictures.deviceId);
     case 'file':
-      return fromFile(pictures.file);
+      return fromFile(pictures.file, pictures.fromMs);
     case 'example':
       return fromExample();
     case 'window':

@@ -2,16 +2,18 @@ import type { FrameTaken } from '../../capture/between-frames.ts';
 import { breakOf } from '../../run/session-break.ts';
 import type { StickerClient } from '../../run/sticker-client.ts';
 import type { Pictures, StickerLook, StickerLookHooks } from '../services.ts';
+import { openFilmToLook, type ShownFilm } from './film-look.ts';
 import { stickerClient } from './kept-clients.ts';
 import { openPictures } from './open-pictures.ts';
 
 /** What is asked of the next picture. */
 type Question = (client: StickerClient, frame: FrameTaken) => Promise<void>;
 
-/** Shows a camera's pictures and looks at the stickers in them, before a set: one picture in work at a time. */
+/** Shows a camera's pictures, or one of a film, and looks at the stickers in them, before a set: one picture in work at a time. */
 export function lookAtStickers(pictures: Pictures, hooks: StickerLookHooks): StickerLook {
   const questions: Question[] = [];
   let following = false;
+  let film: ShownFilm | null = null;
   const abort = new AbortController();
   const ask = <T>(question: (client: StickerClient, frame: FrameTaken) => Promise<T>): Promise<T> =>
     new Promise((resolve, reject) => {
@@ -21,7 +23,9 @@ export function lookAtStickers(pictures: Pictures, hooks: StickerLookHooks): Sti
   const run = async (): Promise<void> => {
     const client = stickerClient.get();
     if (!client.ok) return hooks.onProblem(client.error);
-    const opened = await openPictures(pictures);
+    const shown = pictures.kind === 'file' ? await openFilmToLook(pictures.file) : null;
+    if (shown?.ok) film = shown.value;
+    const opened = shown ?? (await openPictures(pictures));
     if (!opened.ok) return hooks.onProblem(opened.error);
     const { source } = opened.value;
     abort.signal.addEventListener('abort', source.stop, { once: true });
@@ -61,6 +65,7 @@ export function lookAtStickers(pictures: Pictures, hooks: StickerLookHooks): Sti
       await client.value.begin(task);
       following = true;
     },
+    showAt: (tMs) => film?.showAt(tMs),
     stop: () => abort.abort(),
   };
 }

@@ -30,7 +30,9 @@ interface CheckQuestionProps {
 
 /** One check of one leg. */
 export function CheckQuestion({ check, side, measured, chosen, onChoose }: CheckQuestionProps) {
-  const { check: words, sides } = useWords();
+  const all = useWords();
+  const words = all.check;
+  const sides = check === 'big-toe' ? all.feet : all.sides;
   const unit = check === 'heel-walk' ? ` (${words.steps})` : '';
   return (
     <>

@@ -14,14 +14,14 @@ import { useStoredSets } from '../start/use-stored-sets.ts';
 import { useWords } from '../words/words-context.tsx';
 import { CheckQuestion } from './check-question.tsx';
 import { type Answers, answerKey, findingsOf } from './finding.ts';
-import { toeLiftsOn } from './toe-lifts-on.ts';
+import { toeHint, toeLiftsOn } from './toe-lifts-on.ts';
 import './self-check-screen.css';
 
 const SIDES: readonly Side[] = ['left', 'right'];
 
 /** What the check came to: nothing weaker, or what is and whom to call. */
 function Outcome({ worse }: { readonly worse: readonly WorseFinding[] }) {
-  const { check: words, sides } = useWords();
+  const { check: words, sides, feet } = useWords();
   return (
     <Page className="self-check" title={words.title} back="/today">
       <div className="self-check-parts">
@@ -31,7 +31,9 @@ function Outcome({ worse }: { readonly worse: readonly WorseFinding[] }) {
           <Notice icon="warning" look="fault" title={words.worseTitle} alert>
             <ul>
               {worse.map(({ check, side }) => (
-                <li key={answerKey(check, side)}>{words.worse(words.names[check], sides[side].legLower)}</li>
+                <li key={answerKey(check, side)}>
+                  {words.worse(words.names[check], (check === 'big-toe' ? feet : sides)[side].legLower)}
+                </li>
               ))}
             </ul>
             <p>{words.worseTodo}</p>
@@ -56,7 +58,9 @@ export function SelfCheckScreen() {
     if (check !== 'big-toe' || own === undefined) return null;
     const other = lifts[side === 'left' ? 'right' : 'left'];
     const whole = (angle: Deg) => new Intl.NumberFormat(locale, { maximumFractionDigits: 0 }).format(angle);
-    return words.toeToday(whole(own), other === undefined ? null : whole(other));
+    const lift = words.toeToday(whole(own), other === undefined ? null : whole(other));
+    const hint = toeHint(own, other);
+    return hint ? `${lift} ${words.toeHint[hint](words.bigToe[hint])}` : lift;
   };
   const [answers, setAnswers] = useState<Answers>(new Map());
   const [worse, setWorse] = useState<readonly WorseFinding[] | null>(null);

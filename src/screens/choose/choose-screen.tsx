@@ -7,6 +7,7 @@ import { GlideHeed } from '../day/glide-heed.tsx';
 import { StopNotice } from '../day/stop-notice.tsx';
 import { useDay } from '../day/use-day.ts';
 import { Icon } from '../parts/icon.tsx';
+import { limbsOf } from '../parts/limb-words.ts';
 import { Page } from '../parts/page.tsx';
 import type { PictureKind } from '../services.ts';
 import { useBegin } from '../set/begin.ts';
@@ -30,7 +31,8 @@ const SIDES = ['left', 'right'] as const;
 
 /** What is to be done: exercise, leg, dose. Everything else has a default. */
 export function ChooseScreen({ kind }: { readonly kind: Exclude<PictureKind, 'example'> }) {
-  const { choose, exercises, sides, day } = useWords();
+  const words = useWords();
+  const { choose, exercises, day } = words;
   const stickerWords = useStickerWords();
   const { log, gate, questions, problem, add } = useDay();
   const [asking, setAsking] = useState(false);
@@ -85,10 +87,10 @@ export function ChooseScreen({ kind }: { readonly kind: Exclude<PictureKind, 'ex
             </div>
           ) : null}
           <OptionCards
-            legend={choose.side}
+            legend={exercise === 'toe-lift' ? stickerWords.side : choose.side}
             hint={bySticker(choices) ? stickerWords.sideHint : choose.sideHint}
             name="side"
-            options={SIDES.map((value) => ({ value, name: sides[value].leg }))}
+            options={SIDES.map((value) => ({ value, name: limbsOf(exercise, words)[value].leg }))}
             chosen={side}
             onChoose={(value) => change({ side: value })}
           />

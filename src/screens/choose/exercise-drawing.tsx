@@ -3,7 +3,7 @@ import type { PrescribedExerciseId } from '../../dose/prescribed-exercise.ts';
 import type { Side } from '../../pose/landmarks.ts';
 import './exercise-drawing.css';
 
-/** Seen from the person's right side; a left leg nearest the camera is the mirror image. */
+/** Seen from the person's right side, or from the inner side of the left foot; the other one is the mirror image. */
 const SEATED: ReactNode = (
   <>
     <path className="floor" d="M8 112h144" />
@@ -93,11 +93,14 @@ const DRAWN: Record<PrescribedExerciseId, ReactNode> = {
   ),
 };
 
+/** The camera sees a big toe from the foot's inner side, all else from the leg's outer one. */
+const isMirrored = (exercise: PrescribedExerciseId, side: Side): boolean => (exercise === 'toe-lift') === (side === 'right');
+
 /** A line drawing of the movement as the camera sees it: before pale, at its end dark. Decoration; its name stands beside it. */
 export function ExerciseDrawing({ exercise, side }: { readonly exercise: PrescribedExerciseId; readonly side: Side }) {
   return (
     <svg className="exercise-drawing" viewBox="0 0 160 120" aria-hidden="true">
-      <g transform={side === 'left' ? 'matrix(-1 0 0 1 160 0)' : undefined}>{DRAWN[exercise]}</g>
+      <g transform={isMirrored(exercise, side) ? 'matrix(-1 0 0 1 160 0)' : undefined}>{DRAWN[exercise]}</g>
     </svg>
   );
 }

@@ -5,7 +5,7 @@ import { POSE_MODELS } from '../../pose/model.ts';
 import { deg } from '../../units.ts';
 import type { PictureKind } from '../services.ts';
 import { useServices } from '../services-context.tsx';
-import { useStickerWords } from '../words/sticker-catalogues.ts';
+import { SeenByChoice } from '../stickers/seen-by-choice.tsx';
 import { useWords } from '../words/words-context.tsx';
 import { CameraSelect } from './camera-select.tsx';
 import { KNEE_LIMITS, useChoices } from './choices.ts';
@@ -20,7 +20,6 @@ const HEADS = ['find', 'left', 'right'] as const;
 export function MoreChoices({ kind }: { readonly kind: PictureKind }) {
   const { choose } = useWords();
   const services = useServices();
-  const stickers = useStickerWords();
   const { exercise, by, head, model, deviceId, kneeLimitDeg } = useChoices((s) => s.choices);
   const change = useChoices((s) => s.choose);
   const [cameras, setCameras] = useState<readonly CameraDevice[]>([]);
@@ -52,15 +51,7 @@ export function MoreChoices({ kind }: { readonly kind: PictureKind }) {
             onChange={(value) => change({ kneeLimitDeg: deg(value) })}
           />
         ) : null}
-        {exerciseOf(exercise).seenBy.length > 1 ? (
-          <OptionCards
-            legend={stickers.by}
-            name="by"
-            options={exerciseOf(exercise).seenBy.map((value) => ({ value, ...stickers.ways[value] }))}
-            chosen={by}
-            onChoose={(value) => change({ by: value })}
-          />
-        ) : null}
+        <SeenByChoice exercise={exercise} name="by" chosen={by} onChoose={(value) => change({ by: value })} />
         {bySticker({ exercise, by }) ? null : (
           <OptionCards
             legend={choose.model}

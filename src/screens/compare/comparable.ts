@@ -1,4 +1,5 @@
 import type { ComparableSet } from '../../compare/set-against-set.ts';
+import type { SeenBy } from '../../exercises/exercise.ts';
 import { keptReps } from '../parts/kept-reps.ts';
 import type { ShownSet } from '../services.ts';
 
@@ -8,11 +9,14 @@ export function comparableOf(set: ShownSet): ComparableSet | null {
   return exercise === 'own' ? null : { exercise, side, reps: keptReps(set) };
 }
 
+/** How a stored set was measured. */
+export const wayOf = ({ model }: Pick<ShownSet, 'model'>): SeenBy => (model === 'stickers' ? 'stickers' : 'pose');
+
 /** What a set can be compared with. */
 export interface Companions {
-  /** Of the other leg, the nearest in time first. */
+  /** Of the other leg, the nearest in time first; those measured in the other way come last. */
   readonly otherLeg: readonly ShownSet[];
-  /** Of the same leg, done before it, the latest first. */
+  /** Of the same leg, done before it, the latest first; those measured in the other way come last. */
   readonly sameLeg: readonly ShownSet[];
 }
 
@@ -28,8 +32,11 @@ export function companionsOf(set: ShownSet, all: readonly ShownSet[]): Companion
       keptReps(other).some((rep) => rep.complete),
   );
   const away = (s: ShownSet) => Math.abs(when(s) - when(set));
+  const unlike = (s: ShownSet) => (wayOf(s) === wayOf(set) ? 0 : 1);
   return {
-    otherLeg: fit.filter((s) => s.side !== set.side).sort((a, b) => away(a) - away(b)),
-    sameLeg: fit.filter((s) => s.side === set.side && when(s) < when(set)).sort((a, b) => when(b) - when(a)),
+    otherLeg: fit.filter((s) => s.side !== set.side).sort((a, b) => unlike(a) - unlike(b) || away(a) - away(b)),
+    sameLeg: fit
+      .filter((s) => s.side === set.side && when(s) < when(set))
+      .sort((a, b) => unlike(a) - unlike(b) || when(b) - when(a)),
   };
 }

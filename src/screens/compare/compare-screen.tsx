@@ -2,14 +2,16 @@ import { type SetComparison, setAgainstSet, sideAgainstSide } from '../../compar
 import type { Result } from '../../result.ts';
 import { GlideDifferences } from '../glide/glide-differences.tsx';
 import { exerciseWords } from '../parts/exercise-words.ts';
+import { limbsOf } from '../parts/limb-words.ts';
 import { Page } from '../parts/page.tsx';
 import { whenIn } from '../parts/when.ts';
 import { useStoredSet } from '../result/use-stored-set.ts';
 import type { ShownSet } from '../services.ts';
 import { useWords } from '../words/words-context.tsx';
-import { comparableOf } from './comparable.ts';
+import { comparableOf, wayOf } from './comparable.ts';
 import './compare-screen.css';
 import type { CompareWords } from '../words/compare-words.ts';
+import { useSeenByWords } from '../words/seen-by-catalogues.ts';
 import { Differences } from './differences.tsx';
 import { RangeDots } from './range-dots.tsx';
 
@@ -21,8 +23,12 @@ function comparisonOf(set: ShownSet, other: ShownSet): Result<SetComparison, { r
 }
 
 function Comparison({ set, other }: { readonly set: ShownSet; readonly other: ShownSet }) {
-  const { compare, exercises, sides, locale } = useWords();
+  const words = useWords();
+  const { compare, exercises, locale } = words;
+  const sides = limbsOf(set.exercise, words);
   const compared = comparisonOf(set, other);
+  const { twoWays, healthyToes } = useSeenByWords();
+  const mixed = wayOf(set) !== wayOf(other);
   const nameOf = (s: ShownSet) => (set.side === other.side ? whenIn(locale, s.startedAt) : sides[s.side].leg);
   const names = { set: nameOf(set), other: nameOf(other) };
   const [glide, otherGlide] = [set.result?.glide, other.result?.glide];
@@ -36,7 +42,13 @@ function Comparison({ set, other }: { readonly set: ShownSet; readonly other: Sh
       <div className="compare-parts">
         {compared.ok ? (
           <>
-            <Differences comparison={compared.value} names={names} legs={set.side !== other.side} exercise={set.exercise} />
+            <Differences
+              comparison={compared.value}
+              names={names}
+              legs={set.side !== other.side}
+              exercise={set.exercise}
+              unsure={mixed ? twoWays : null}
+            />
             <RangeDots
               sets={[
                 { name: names.set, set },
@@ -50,7 +62,9 @@ function Comparison({ set, other }: { readonly set: ShownSet; readonly other: Sh
         )}
         {glides ? <GlideDifferences {...glides} names={names} /> : null}
         {compared.ok ? <p className="soft">{compare.error}</p> : null}
-        {compared.ok && set.side !== other.side ? <p className="soft">{compare.healthy}</p> : null}
+        {compared.ok && set.side !== other.side ? (
+          <p className="soft">{set.exercise === 'toe-lift' ? healthyToes : compare.healthy}</p>
+        ) : null}
       </div>
     </Page>
   );

@@ -3,8 +3,9 @@ import { Icon } from '../parts/icon.tsx';
 import { whenIn } from '../parts/when.ts';
 import type { ShownSet } from '../services.ts';
 import { useStoredSets } from '../start/use-stored-sets.ts';
+import { useSeenByWords } from '../words/seen-by-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
-import { companionsOf } from './comparable.ts';
+import { companionsOf, wayOf } from './comparable.ts';
 import './compare-with.css';
 
 /** How many of each kind are offered. Chosen: the latest ones are what a comparison is about. */
@@ -13,6 +14,7 @@ const OFFERED = 3;
 /** The sets that this one can be compared with: the other leg first, then earlier ones of the same leg. Nothing when there is none. */
 export function CompareWith({ set }: { readonly set: ShownSet }) {
   const { compare, locale } = useWords();
+  const { way } = useSeenByWords();
   const stored = useStoredSets();
   if (!stored?.ok || set.exercise === 'own') return null;
   const { otherLeg, sameLeg } = companionsOf(set, stored.value.sets);
@@ -29,6 +31,7 @@ export function CompareWith({ set }: { readonly set: ShownSet }) {
           <li key={other.id}>
             <Link href={`/compare/${set.id}/${other.id}`} className="button">
               {what(whenIn(locale, other.startedAt))}
+              {wayOf(other) === wayOf(set) ? '' : ` (${way[wayOf(other)]})`}
               <Icon name="forward" />
             </Link>
           </li>

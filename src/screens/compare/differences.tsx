@@ -13,6 +13,8 @@ interface DifferencesProps {
   /** Two legs, not two occasions. */
   readonly legs: boolean;
   readonly exercise: AnyExerciseId;
+  /** Why no difference in how far is sure, whatever its size; null: its size tells. */
+  readonly unsure: string | null;
 }
 
 /** Beside a time shorter than this a percentage says nothing: two or three pictures of the camera. Chosen. */
@@ -27,7 +29,7 @@ const signedIn = (locale: string, fractionDigits: number) =>
   });
 
 /** What two sets differ by: one sentence, then the numbers. */
-export function Differences({ comparison, names, legs, exercise }: DifferencesProps) {
+export function Differences({ comparison, names, legs, exercise, unsure }: DifferencesProps) {
   const { compare, locale } = useWords();
   const { numbers } = useGlideWords();
   const { range, count, holdMs } = comparison;
@@ -35,14 +37,14 @@ export function Differences({ comparison, names, legs, exercise }: DifferencesPr
   const seconds = secondsIn(locale);
   const percent = ({ percent: p }: PercentDifference) => (p === null ? compare.noPercent : `${signedIn(locale, 0).format(p)} %`);
   const time = (t: number) => `${seconds(ms(t))} s`;
-  const sure = range.verdict === 'real';
+  const sure = range.verdict === 'real' && unsure === null;
   const further = range.differenceDeg > 0 ? names.set : names.other;
   const words = compare.verdict[range.verdict];
   return (
-    <section className="compare-differences" data-verdict={range.verdict}>
+    <section className="compare-differences" data-verdict={unsure === null ? range.verdict : 'within-error'}>
       <p className="compare-verdict">
         <strong>{sure ? compare.more(further, degrees(deg(Math.abs(range.differenceDeg)))) : compare.alike}</strong>{' '}
-        {words(degrees(range.limitDeg))}
+        {unsure ?? words(degrees(range.limitDeg))}
       </p>
       <table>
         <thead>

@@ -4,6 +4,7 @@ import { today } from '../../dose/today.ts';
 import type { TodayLine } from '../../dose/today-line.ts';
 import { useChoices } from '../choose/choices.ts';
 import { clockNow } from '../parts/clock-now.ts';
+import { limbsOf } from '../parts/limb-words.ts';
 import { useServices } from '../services-context.tsx';
 import { useRun } from '../set/run-context.tsx';
 import { useWords } from '../words/words-context.tsx';
@@ -35,10 +36,15 @@ export function DueWatcher() {
       const due = seen.lines.filter((line) => line.state === 'now' && waiting?.day === day && waiting.names.has(nameOf(line)));
       waiting = { day, names: new Set(seen.lines.filter(({ state }) => state === 'later').map(nameOf)) };
       if (due.length === 0 || run.state.getState().plan) return;
-      const { day: said, sides } = latest.current;
+      const { day: said } = latest.current;
       messages.show(
         due
-          .map(({ item, side }) => said.doNow(prescribedWords(item.exercise, latest.current).plural, sides[side].legLower))
+          .map(({ item, side }) =>
+            said.doNow(
+              prescribedWords(item.exercise, latest.current).plural,
+              limbsOf(item.exercise, latest.current)[side].legLower,
+            ),
+          )
           .join(' '),
       );
     };

@@ -4,23 +4,26 @@ import { cautionsOf } from '../../dose/cautions.ts';
 import type { Today } from '../../dose/today.ts';
 import type { TodayLine } from '../../dose/today-line.ts';
 import { exerciseOf } from '../../exercises/catalogue.ts';
-import { isExerciseId } from '../../exercises/exercise.ts';
+import { isExerciseId, type SeenBy } from '../../exercises/exercise.ts';
 import type { DiaryEntry } from '../../record/diary-entry.ts';
 import type { AngleMark } from '../../symptoms/angle-mark.ts';
 import { CameraPlan } from '../choose/camera-plan.tsx';
 import { useChoices } from '../choose/choices.ts';
 import { ExerciseDrawing } from '../choose/exercise-drawing.tsx';
 import { NumberStepper } from '../choose/number-stepper.tsx';
-import { withLegLimit } from '../choose/plan.ts';
+import { bySticker, withLegLimit } from '../choose/plan.ts';
 import { Icon } from '../parts/icon.tsx';
+import { limbsOf } from '../parts/limb-words.ts';
 import { Page } from '../parts/page.tsx';
 import type { SetPlan } from '../services.ts';
 import { useBegin } from '../set/begin.ts';
 import { GlideDemo } from '../set/glide-demo.tsx';
 import { jointOf } from '../stickers/joint-of.ts';
+import { SeenByChoice } from '../stickers/seen-by-choice.tsx';
 import { StickerAdvice } from '../stickers/sticker-advice.tsx';
 import { StickerPlan } from '../stickers/sticker-plan.tsx';
 import { useGlideSetWords } from '../words/glide-set-catalogues.ts';
+import { useSeenByWords } from '../words/seen-by-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import './go-screen.css';
 import { GlideHeed } from './glide-heed.tsx';
@@ -48,9 +51,11 @@ interface GoProps {
 
 function Go({ today, line, marks, add }: GoProps) {
   const words = useWords();
-  const { day, sides, choose } = words;
+  const { day, choose } = words;
   const begin = useBegin();
-  const { deviceId, model, head, kneeLimitDeg } = useChoices((s) => s.choices);
+  const { deviceId, model, head, kneeLimitDeg, by: usualBy } = useChoices((s) => s.choices);
+  const change = useChoices((s) => s.choose);
+  const { asked } = useSeenByWords();
   const target = useTargetWords(line);
   const { item, side, dose } = line;
   const { exercise } = item;
@@ -60,6 +65,14 @@ function Go({ today, line, marks, add }: GoProps) {
   const { few } = useGlideSetWords();
   const glide = exercise === 'nerve-glide';
   const measured = isExerciseId(exercise) ? exercise : null;
+  // Who has no stickers at hand does the set all the same.
+  const [wantedBy, setWantedBy] = useState<SeenBy | null>(null);
+  const by = wantedBy ?? item.seenBy ?? usualBy;
+  const chooseBy = (value: SeenBy) => {
+    setWantedBy(value);
+    if (item.seenBy === undefined) change({ by: value });
+  };
+  const stickers = measured !== null && bySticker({ exercise: measured, by });
   const start = () => {
     if (!measured) return;
     const plan: SetPlan = {
@@ -71,13 +84,19 @@ function Go({ today, line, marks, add }: GoProps) {
       head,
       kneeLimitDeg,
       guide: { target: item.target, tempoS: item.tempoS, holdS: dose.holdS },
+      ...(stickers ? { stickers: { kind: 'find', colour: null } as const } : {}),
       line: { prescriptionId: today.prescription.id, itemId: item.id },
     };
     begin(withLegLimit(plan, marks));
   };
   const { plural, about } = prescribedWords(exercise, words);
   return (
-    <Page className="go" title={`${plural}, ${sides[side].legLower}`} lead={day.dose(dose.repsASet, dose.holdS)} back="/today">
+    <Page
+      className="go"
+      title={`${plural}, ${limbsOf(exercise, words)[side].legLower}`}
+      lead={day.dose(dose.repsASet, dose.holdS)}
+      back="/today"
+    >
       <div className="go-parts">
         <div className="go-what">
           {glide ? (
@@ -99,7 +118,7 @@ function Go({ today, line, marks, add }: GoProps) {
         <div className="go-how">
           {measured ? (
             <figure className="go-camera">
-              {exerciseOf(measured).seenBy[0] === 'stickers' ? (
+              {stickers ? (
                 <>
                   <StickerPlan joint={jointOf(measured)} side={side} />
                   <figcaption>
@@ -113,6 +132,15 @@ function Go({ today, line, marks, add }: GoProps) {
                 </>
               )}
             </figure>
+          ) : null}
+          {measured ? (
+            <SeenByChoice
+              exercise={measured}
+              name="go-by"
+              {...(item.seenBy ? { hint: asked[item.seenBy] } : {})}
+              chosen={by}
+              onChoose={chooseBy}
+            />
           ) : null}
           <NumberStepper
             label={day.go.reps}

@@ -3,6 +3,7 @@ import { useLocation } from 'wouter';
 import type { HandSet } from '../../dose/done-set.ts';
 import type { DiaryEntry } from '../../record/diary-entry.ts';
 import { Icon } from '../parts/icon.tsx';
+import { limbsOf } from '../parts/limb-words.ts';
 import { Page } from '../parts/page.tsx';
 import { useSpaceKey } from '../parts/use-space-key.ts';
 import type { Problem } from '../services.ts';
@@ -45,7 +46,7 @@ function Tapped({ reps, onOneMore }: { readonly reps: number; readonly onOneMore
 /** Counts a set without the camera: by tapping, or hands-free by a beat. */
 export function HandCount({ plan, back, problem, add }: HandCountProps) {
   const words = useWords();
-  const { day, sides } = words;
+  const { day } = words;
   const { lock } = useServices();
   // A beat is counted without a touch.
   useEffect(() => lock.keepOpen(), [lock]);
@@ -63,7 +64,7 @@ export function HandCount({ plan, back, problem, add }: HandCountProps) {
   return (
     <Page
       className="hand-count"
-      title={`${prescribedWords(exercise, words).plural}, ${sides[side].legLower}`}
+      title={`${prescribedWords(exercise, words).plural}, ${limbsOf(exercise, words)[side].legLower}`}
       lead={day.dose(dose.repsASet, dose.holdS)}
       back={back}
     >

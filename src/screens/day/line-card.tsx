@@ -2,6 +2,7 @@ import { Link } from 'wouter';
 import { mayDoMore, type TodayLine } from '../../dose/today-line.ts';
 import { ExerciseDrawing } from '../choose/exercise-drawing.tsx';
 import { Icon } from '../parts/icon.tsx';
+import { limbsOf } from '../parts/limb-words.ts';
 import { useWords } from '../words/words-context.tsx';
 import { dayIn, timeIn } from './clock-words.ts';
 import { prescribedWords } from './prescribed-words.ts';
@@ -18,7 +19,7 @@ function useStateWords({ state, item, mayStartMs, nextDay }: TodayLine): string 
 /** One line of the prescription for one leg: what, how much, how many are done, and the way into the next set. */
 export function LineCard({ line, main }: { readonly line: TodayLine; readonly main: boolean }) {
   const words = useWords();
-  const { day, sides } = words;
+  const { day } = words;
   const { item, side, dose, state, setsDue, done } = line;
   const said = useStateWords(line);
   return (
@@ -26,7 +27,7 @@ export function LineCard({ line, main }: { readonly line: TodayLine; readonly ma
       <ExerciseDrawing exercise={item.exercise} side={side} />
       <div className="day-line-words">
         <h2>
-          {prescribedWords(item.exercise, words).plural}, {sides[side].legLower}
+          {prescribedWords(item.exercise, words).plural}, {limbsOf(item.exercise, words)[side].legLower}
         </h2>
         <p>{day.dose(dose.repsASet, dose.holdS)}</p>
         <p className="day-line-state">

@@ -1,6 +1,7 @@
 import { Link } from 'wouter';
 import { propose } from '../../dose/propose.ts';
 import type { Today } from '../../dose/today.ts';
+import { limbsOf } from '../parts/limb-words.ts';
 import { Page } from '../parts/page.tsx';
 import { usePerson } from '../people/person-context.tsx';
 import { useWords } from '../words/words-context.tsx';
@@ -21,10 +22,10 @@ import { type DayInUse, useDay } from './use-day.ts';
 /** The day in one sentence. */
 function useGlance({ lines, next }: Today): string | null {
   const words = useWords();
-  const { day, sides, locale } = words;
+  const { day, locale } = words;
   if (next === null) return lines.some(({ state }) => state === 'done') ? day.allDone : null;
   const { plural } = prescribedWords(next.item.exercise, words);
-  const leg = sides[next.side].legLower;
+  const leg = limbsOf(next.item.exercise, words)[next.side].legLower;
   return next.state === 'now' ? day.doNow(plural, leg) : day.nextAt(plural, leg, timeIn(locale, next.mayStartMs ?? 0));
 }
 

@@ -5,6 +5,9 @@ import { legGroups } from '../../dose/leg-groups.ts';
 import type { PrescribedExercise } from '../../dose/prescribed-exercise.ts';
 import { standingOfDose } from '../../dose/usual-dose.ts';
 import { prescribedWords } from '../day/prescribed-words.ts';
+import { limbsOf } from '../parts/limb-words.ts';
+import { languageOf } from '../words/languages.ts';
+import { SEEN_BY_CATALOGUES } from '../words/seen-by-catalogues.ts';
 import type { Words } from '../words/words.ts';
 
 /** One line of a plan in words: each a sentence, or part of one, of its own. */
@@ -17,12 +20,15 @@ interface LineSays {
   readonly often: string;
   readonly far: string;
   readonly pace: string;
+  /** How it is to be measured; empty: as the person likes. */
+  readonly seen: string;
   readonly rest: string;
   readonly limit: string;
 }
 
 function lineSays(item: PrescribedExercise, words: Words): LineSays {
-  const { day, plan, handOver, sides, locale } = words;
+  const seenBy = SEEN_BY_CATALOGUES[languageOf(null, [words.locale])];
+  const { day, plan, handOver, locale } = words;
   const { says } = handOver;
   const { plural, about } = prescribedWords(item.exercise, words);
   const { setsADay, repsASet, holdS } = withinLimits(item.start, item.progression.limits);
@@ -31,13 +37,14 @@ function lineSays(item: PrescribedExercise, words: Words): LineSays {
   const { target, daysAWeek, tempoS } = item;
   return {
     name: plural,
-    legs: second ? says.eachLeg : sides[first].leg,
+    legs: second ? says.eachLeg : limbsOf(item.exercise, words)[first].leg,
     about,
     dose: day.dose(repsASet, holdS),
     often: `${plan.setsADay(setsADay)}, ${daysAWeek === 7 ? says.everyDay : says.daysAWeek(daysAWeek)}`,
     far:
       target.kind === 'range' ? day.go.target.range(degrees(target.fromDeg), degrees(target.toDeg)) : day.go.target[target.kind],
     pace: tempoS === null ? says.atOwnPace : day.go.tempo(tempoS),
+    seen: item.seenBy === 'stickers' ? seenBy.told : '',
     rest: says.rest(item.restS),
     limit: says.limit(item.symptomLimit),
   };
@@ -79,7 +86,8 @@ export function saidOfAll(items: readonly PrescribedExercise[], words: Words): r
  */
 export function groupSays(group: readonly PrescribedExercise[], words: Words, once: readonly string[] = []): GroupSays {
   const told = group.map((item) => ({ item, says: lineSays(item, words) }));
-  const sentences = ({ far, pace, rest, limit }: LineSays) => [far, pace, rest, limit].filter((text) => !once.includes(text));
+  const sentences = ({ far, pace, seen, rest, limit }: LineSays) =>
+    [far, pace, seen, rest, limit].filter((text) => text !== '' && !once.includes(text));
   const isShared = (text: string) => told.every(({ says }) => sentences(says).includes(text));
   const [first] = told;
   return {

@@ -1,6 +1,8 @@
 import { useLocation } from 'wouter';
+import { exerciseOf } from '../../exercises/catalogue.ts';
 import { useChoices } from '../choose/choices.ts';
 import { EXAMPLE_PLAN, planOf } from '../choose/plan.ts';
+import { wayOf } from '../compare/comparable.ts';
 import { useDay } from '../day/use-day.ts';
 import type { ShownSet } from '../services.ts';
 import { useBegin } from '../set/begin.ts';
@@ -22,7 +24,12 @@ export function DoAgain({ set }: { readonly set: ShownSet }) {
     const { exercise, side } = set;
     // An exercise of one's own is not among those that can be chosen.
     if (exercise === 'own') return navigate('/');
-    const same = { exercise, side, targetReps: set.targetReps ?? choices.targetReps };
+    const same = {
+      exercise,
+      side,
+      by: exerciseOf(exercise).seenBy.length > 1 ? wayOf(set) : choices.by,
+      targetReps: set.targetReps ?? choices.targetReps,
+    };
     choose(same);
     // What must be asked first is asked on the way in.
     if (set.source === 'camera' && questions.length > 0) return navigate('/choose/camera');

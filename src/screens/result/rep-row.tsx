@@ -18,17 +18,19 @@ interface RepRowProps {
 
 /** A measured range as a bar with its error, and in numbers. */
 function RangeBar({ rep, widestDeg }: { readonly rep: EditedRep; readonly widestDeg: Deg }) {
-  const { result, locale } = useWords();
+  const { result, set, locale } = useWords();
   const seconds = secondsIn(locale);
   if (rep.kind === 'added') return <span className="soft">{result.notMeasured}</span>;
-  const { rangeDeg, uncertaintyDeg, flags, footDeg, footUncertaintyDeg, upMs, sankAfterMs } = rep.rep;
+  const { rangeDeg, uncertaintyDeg, flags, footDeg, footUncertaintyDeg, upMs, sankAfterMs, source } = rep.rep;
   const degrees = degreesIn(locale);
   const share = (d: number) => `${Math.max(0, Math.min(100, (d / widestDeg) * 100))}%`;
   const foot =
     footDeg === null || footUncertaintyDeg === null ? [] : [result.foot(Math.round(footDeg), Math.round(footUncertaintyDeg))];
   const up = upMs === null ? [] : [result.up(seconds(upMs), sankAfterMs === null ? null : seconds(sankAfterMs))];
   // What has a number of its own is not said twice.
-  const notes = flags.filter((flag) => flag !== 'partial' && flag !== 'sinking').map((flag) => result.flags[flag]);
+  const notes = flags
+    .filter((flag) => flag !== 'partial' && flag !== 'sinking')
+    .map((flag) => (flag === 'tracking-gap' && source === 'stickers' ? set.stickers.gap : result.flags[flag]));
   const said = [...up, ...notes, ...foot];
   return (
     <>

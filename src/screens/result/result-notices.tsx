@@ -1,4 +1,5 @@
 import { editedCount } from '../../record/rep-edit.ts';
+import { wayOf } from '../compare/comparable.ts';
 import { Notice } from '../parts/notice.tsx';
 import type { ShownSet } from '../services.ts';
 import { useWords } from '../words/words-context.tsx';
@@ -6,7 +7,7 @@ import { UnstoredActions } from './unstored-actions.tsx';
 
 /** What must be known before the numbers are read. */
 export function ResultNotices({ set, onStored }: { readonly set: ShownSet; readonly onStored: (set: ShownSet) => void }) {
-  const { result, problems } = useWords();
+  const { result, problems, set: words } = useWords();
   const notStored = problems['not-stored']('');
   const warnings = set.result?.quality.warnings ?? [];
   return (
@@ -24,7 +25,7 @@ export function ResultNotices({ set, onStored }: { readonly set: ShownSet; reado
       )}
       {editedCount(set) === 0 && set.edits.length === 0 ? (
         <Notice icon="warning" look="caution" title={result.nothing}>
-          <p>{result.nothingTodo}</p>
+          <p>{wayOf(set) === 'stickers' ? words.stickers.nothing : result.nothingTodo}</p>
         </Notice>
       ) : null}
       {warnings.length > 0 ? (

@@ -9,6 +9,7 @@ import { GlideCycles } from '../glide/glide-cycles.tsx';
 import { GlideNumbers } from '../glide/glide-numbers.tsx';
 import { GlideSaid } from '../glide/glide-said.tsx';
 import { exerciseWords } from '../parts/exercise-words.ts';
+import { limbsOf } from '../parts/limb-words.ts';
 import { Notice } from '../parts/notice.tsx';
 import { Page } from '../parts/page.tsx';
 import { whenIn } from '../parts/when.ts';
@@ -30,14 +31,15 @@ import { SetProfile } from './set-profile.tsx';
 import { type StoredSetInUse, useStoredSet } from './use-stored-set.ts';
 
 function Result({ set, change, problem, onStored }: StoredSetInUse & { readonly set: ShownSet }) {
-  const { locale, exercises, sides, result, problems } = useWords();
+  const all = useWords();
+  const { locale, exercises, result, problems } = all;
   // A person's sets are found in their review, one's own on the first screen.
   const person = usePerson()?.person;
   const [removing, setRemoving] = useState<Problem | null>(null);
   const reps = editedReps(set);
   const failed = problem ?? removing;
   const words = failed ? problems[failed.kind](failed.detail ?? '') : null;
-  const title = `${exerciseWords(set, exercises).plural}, ${sides[set.side].legLower}`;
+  const title = `${exerciseWords(set, exercises).plural}, ${limbsOf(set.exercise, all)[set.side].legLower}`;
   const glide = set.result?.glide ?? null;
   const curve = set.result && set.result.curve.tMs.length > 1 ? set.result.curve : null;
   const from = set.source === 'camera' ? '' : ` · ${set.fileName ?? result.sources[set.source]}`;

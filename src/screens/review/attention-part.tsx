@@ -5,6 +5,7 @@ import { shortDayIn } from '../day/clock-words.ts';
 import { prescribedWords } from '../day/prescribed-words.ts';
 import { countTold } from '../glide/glide-told.ts';
 import { glideVerdict } from '../glide/glide-verdict.ts';
+import { limbsOf } from '../parts/limb-words.ts';
 import { Notice } from '../parts/notice.tsx';
 import { useGlideWords } from '../words/glide-catalogues.ts';
 import type { Words } from '../words/words.ts';
@@ -55,7 +56,7 @@ export function AttentionPart({ found, lines }: { readonly found: readonly Conce
         {tensions.map(({ item, side, last }) => (
           <li key={`${item.id} ${side}`}>
             {glideWords.told.wrongWay(
-              `${prescribedWords(item.exercise, words).plural}, ${words.sides[side].legLower}`,
+              `${prescribedWords(item.exercise, words).plural}, ${limbsOf(item.exercise, words)[side].legLower}`,
               shortDayIn(words.locale, last.day),
               countTold(glideCount([last.glide]), glideWords),
             )}

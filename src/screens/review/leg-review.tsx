@@ -9,8 +9,10 @@ import type { MarkKind } from '../chart/mark.tsx';
 import { ValueTable } from '../chart/value-table.tsx';
 import { shortDayIn } from '../day/clock-words.ts';
 import { GlideSetsTable } from '../glide/glide-sets-table.tsx';
+import { limbsOf } from '../parts/limb-words.ts';
 import { whenIn } from '../parts/when.ts';
 import { degreesIn } from '../result/degrees.ts';
+import { useSeenByWords } from '../words/seen-by-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import type { Reviewed } from './use-review.ts';
 
@@ -23,10 +25,12 @@ export const TARGET_MARKS = { below: 'down', within: 'dot', above: 'up' } as con
 
 /** One leg of one line: what was done, and how far it went in every set. */
 export function LegReview({ line, reviewed: { log, from, to } }: { readonly line: LineProgress; readonly reviewed: Reviewed }) {
-  const { review, progress, sides, locale } = useWords();
+  const words = useWords();
+  const { review, progress, locale } = words;
   const { lines } = review;
   const { item, side, days, setsDue, setsDoneOfDue, daysDone, range } = line;
   const degrees = degreesIn(locale);
+  const seenByWords = useSeenByWords();
   const byWeek = days.length > MOST_CELLS;
   const cells = byWeek ? doneByWeek(days) : days;
   const prescription = currentPrescription(log.prescriptions);
@@ -40,7 +44,7 @@ export function LegReview({ line, reviewed: { log, from, to } }: { readonly line
   const { target } = item;
   return (
     <div className="review-leg">
-      <h4>{sides[side].leg}</h4>
+      <h4>{limbsOf(item.exercise, words)[side].leg}</h4>
       <p>{setsDue > 0 ? progress.done(setsDoneOfDue, setsDue, daysDone) : progress.nothingDue}</p>
       <DoneStrip days={cells} label={byWeek ? lines.doneWeeks : lines.doneDays} />
       {sets.length > 0 ? (
@@ -60,17 +64,25 @@ export function LegReview({ line, reviewed: { log, from, to } }: { readonly line
           height={HEIGHT}
         />
       ) : null}
+      {range?.mixed ? <p>{seenByWords.mixed[range.seenBy]}</p> : null}
       {sets.length === 0 ? <p className="soft">{lines.notMeasured}</p> : null}
       {sets.length > 0 ? (
         <ValueTable
           summary={lines.setsTable}
-          columns={[lines.when, progress.range, lines.reps, ...(target.kind === 'range' ? [lines.againstTarget] : [])]}
-          rows={sets.map(({ id, endedAt, rangeDeg, bandDeg, reps, target: against }) => ({
+          columns={[
+            lines.when,
+            progress.range,
+            lines.reps,
+            ...(range?.mixed ? [seenByWords.column] : []),
+            ...(target.kind === 'range' ? [lines.againstTarget] : []),
+          ]}
+          rows={sets.map(({ id, endedAt, rangeDeg, bandDeg, reps, seenBy, target: against }) => ({
             key: id,
             cells: [
               whenIn(locale, endedAt),
               `${degrees(rangeDeg)}° ± ${degrees(bandDeg)}°`,
               reps,
+              ...(range?.mixed ? [seenByWords.way[seenBy]] : []),
               ...(against ? [lines.target3[against]] : []),
             ],
           }))}

@@ -1,5 +1,6 @@
 import { prescribedWords } from '../day/prescribed-words.ts';
 import { setTold } from '../glide/glide-told.ts';
+import { limbsOf } from '../parts/limb-words.ts';
 import { whenIn } from '../parts/when.ts';
 import type { ShownSet } from '../services.ts';
 import { StoredSetLine } from '../start/stored-set-line.tsx';
@@ -45,7 +46,7 @@ export function SetRowLine({ row }: { readonly row: SetRow }) {
   return (
     <div className="set-line">
       <span className="set-line-what">
-        <strong>{prescribedWords(row.exercise, words).plural}</strong>, {words.sides[row.side].legLower}
+        <strong>{prescribedWords(row.exercise, words).plural}</strong>, {limbsOf(row.exercise, words)[row.side].legLower}
         <span className="soft small">
           {whenIn(words.locale, row.at)} · {words.review.sets.byHand}
         </span>

@@ -1,5 +1,6 @@
 import type { SetEvent } from '../../measure/live-view.ts';
 import type { MeasuredRep } from '../../measure/set-result.ts';
+import type { UnseenReason } from '../../stickers/unseen-reason.ts';
 import type { Words } from '../words/words.ts';
 import { hadToEnd, noteWords } from './glide-note.ts';
 import type { Signal } from './signal.ts';
@@ -28,6 +29,8 @@ export interface Heard {
   readonly camera: boolean;
   /** Whether stickers are followed, and not a body. */
   readonly stickers: boolean;
+  /** Why not all of them are measured now; null: not known. */
+  readonly unseen: UnseenReason | null;
 }
 
 /** What an event sounds like. */
@@ -38,7 +41,7 @@ export function announcementOf(event: SetEvent, heard: Heard, words: Words['set'
     case 'rep':
       return repAnnouncement(event.rep, heard, words);
     case 'lost':
-      return { say: heard.stickers ? words.stickers.lostVoice : words.lostVoice, tone: 'lost' };
+      return { say: heard.stickers ? words.unseen[heard.unseen ?? 'lost'] : words.lostVoice, tone: 'lost' };
     case 'found':
       return { say: heard.stickers ? words.stickers.foundVoice : words.foundVoice, tone: null };
     case 'hand':

@@ -5,12 +5,12 @@ import { useWaitingPlan } from '../stickers/waiting-plan.ts';
 import { stickersOfPlan } from './by-stickers.ts';
 import { useRun } from './run-context.tsx';
 
-/** Begins a set and goes to its screen; before a set by stickers from a camera, to where they are shown. */
+/** Begins a set and goes to its screen; before a set by stickers, to where they are shown. */
 export function useBegin(): (plan: SetPlan) => void {
   const run = useRun();
   const [, navigate] = useLocation();
   return (plan) => {
-    if (plan.pictures.kind === 'camera' && stickersOfPlan(plan)?.kind === 'find') {
+    if (plan.pictures.kind !== 'example' && stickersOfPlan(plan)?.kind === 'find') {
       useWaitingPlan.setState({ plan });
       navigate('/stickers');
       return;

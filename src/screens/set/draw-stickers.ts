@@ -73,13 +73,14 @@ export function drawStickers(
       context.stroke();
     }
   }
-  // The middle one's name above: beside each other they would cover each other.
+  const middle = points[1];
+  // The middle one's name above all three: beside each other they would cover each other.
+  const top = Math.min(...points.flatMap((point) => (point ? [point.y as number] : [])));
   points.forEach((point, i) => {
     if (!point?.name) return;
-    const away = scale * (RING + NAME) * (i === 1 ? -1 : 1);
-    plate(context, point.name, { leftOf: (width) => point.x - width / 2, y: point.y + away, height: scale * NAME }, colours);
+    const y = i === 1 ? top - scale * (RING * 1.3 + NAME) : point.y + scale * (RING + NAME);
+    plate(context, point.name, { leftOf: (width) => point.x - width / 2, y, height: scale * NAME }, colours);
   });
-  const middle = points[1];
   if (angle !== null && middle)
     plate(
       context,

@@ -9,7 +9,9 @@ import type { Problem, SetPlan } from '../services.ts';
 import { useServices } from '../services-context.tsx';
 import { useWords } from '../words/words-context.tsx';
 import './failed-set.css';
+import { stickersOfPlan } from './by-stickers.ts';
 import { useRun } from './run-context.tsx';
+import { problemSays } from './sticker-problem.ts';
 
 /** The same plan with another camera. */
 const withCamera = (plan: SetPlan, deviceId: string | null): SetPlan =>
@@ -17,7 +19,8 @@ const withCamera = (plan: SetPlan, deviceId: string | null): SetPlan =>
 
 /** Why a set did not start or broke off, what to do, and the way to do it. */
 export function FailedSet({ problem, plan }: { readonly problem: Problem; readonly plan: SetPlan }) {
-  const { problems, result, set, day } = useWords();
+  const all = useWords();
+  const { result, set, day } = all;
   const services = useServices();
   const run = useRun();
   const { deviceId } = useChoices((s) => s.choices);
@@ -27,7 +30,7 @@ export function FailedSet({ problem, plan }: { readonly problem: Problem; readon
   useEffect(() => {
     if (fromCamera) services.cameras().then(setCameras);
   }, [fromCamera, services]);
-  const words = problems[problem.kind](problem.detail ?? '');
+  const words = problemSays(problem, stickersOfPlan(plan) !== null, all);
   const back = plan.pictures.kind === 'example' ? '/' : `/choose/${plan.pictures.kind}`;
   return (
     <Page className="failed" title={words.title} lead={words.todo} back={back}>

@@ -5,8 +5,8 @@ import { useWords } from '../words/words-context.tsx';
 import { stickersOfPlan } from './by-stickers.ts';
 import './phase-banner.css';
 import { hadToEnd, noteWords } from './glide-note.ts';
-import type { RunState } from './run.ts';
 import { useRunState } from './run-context.tsx';
+import type { RunState } from './run-state.ts';
 
 const ADVICE_SIGN: Record<ViewAdvice, IconName> = {
   nobody: 'person',
@@ -43,7 +43,8 @@ function bannerOf(
     pastOnset,
     glideNote,
     mixedUp,
-  }: Pick<RunState, 'stage' | 'advice' | 'endedWhy' | 'pastOnset' | 'glideNote' | 'mixedUp'>,
+    unseen,
+  }: Pick<RunState, 'stage' | 'advice' | 'endedWhy' | 'pastOnset' | 'glideNote' | 'mixedUp' | 'unseen'>,
   { doneDose, stickers }: { readonly doneDose: number | null; readonly stickers: boolean },
   words: Words['set'],
 ): Banner {
@@ -54,15 +55,21 @@ function bannerOf(
         ? { sign: ADVICE_SIGN[advice], text: words.advice[advice] }
         : { sign: 'search', text: stickers ? words.stickers.looking : words.looking };
     case 'ready':
+      if (unseen) return { sign: 'hidden', text: words.unseen[unseen] };
       return { sign: 'check', text: words.ready };
     case 'counting':
       if (pastOnset) return { sign: 'warning', text: words.pastOnset };
+      if (unseen) return { sign: 'hidden', text: words.unseen[unseen] };
       return { sign: 'check', text: doneDose === null ? words.counting : words.doseDone(doneDose) };
     case 'lost':
-      if (stickers) return { sign: 'hidden', text: mixedUp ? words.stickers.mixedUp : words.stickers.lost };
+      if (stickers && mixedUp) return { sign: 'hidden', text: words.stickers.mixedUp };
+      if (stickers) return { sign: 'hidden', text: `${words.unseen[unseen ?? 'lost']} ${words.stickers.kept}` };
       return { sign: 'hidden', text: words.lost };
     case 'ended':
-      return { sign: hadToEnd(endedWhy) ? 'warning' : 'wait', text: endedWhy ? words.finishing[endedWhy] : words.saving };
+      return {
+        sign: hadToEnd(endedWhy) ? 'warning' : 'wait',
+        text: endedWhy ? (stickers && endedWhy === 'left' ? words.stickers.left : words.finishing[endedWhy]) : words.saving,
+      };
     default:
       return { sign: 'wait', text: words.opening };
   }
@@ -77,9 +84,14 @@ export function PhaseBanner() {
   const pastOnset = useRunState((s) => s.pastOnset);
   const glideNote = useRunState((s) => s.glideNote);
   const mixedUp = useRunState((s) => s.mixedUp);
+  const unseen = useRunState((s) => s.unseen);
   const stickers = useRunState(({ plan }) => plan !== null && stickersOfPlan(plan) !== null);
   const doneDose = useRunState(({ plan, count }) => (plan?.targetReps && count >= plan.targetReps ? plan.targetReps : null));
-  const { sign, text } = bannerOf({ stage, advice, endedWhy, pastOnset, glideNote, mixedUp }, { doneDose, stickers }, set);
+  const { sign, text } = bannerOf(
+    { stage, advice, endedWhy, pastOnset, glideNote, mixedUp, unseen },
+    { doneDose, stickers },
+    set,
+  );
   return (
     <div
       className="phase-banner"

@@ -16,8 +16,8 @@ import { drawLeg, type LegMarks } from './draw-leg.ts';
 import { drawStickers } from './draw-stickers.ts';
 import { legColoursOf } from './overlay.ts';
 import './picture.css';
-import type { Moment } from './run.ts';
 import { useRun, useRunState } from './run-context.tsx';
+import type { Moment } from './run-state.ts';
 import { type TargetBand, targetBand } from './target-band.ts';
 
 /** The line that the leg of a glide is to stay below. */
@@ -112,7 +112,13 @@ export function Picture({ plan, unlabelled = false }: PictureProps) {
 
   return (
     <div className="picture">
-      <canvas ref={picture} role="img" aria-label={set.picture} width={size?.width ?? 640} height={size?.height ?? 480} />
+      <canvas
+        ref={picture}
+        role="img"
+        aria-label={stickersOfPlan(plan) ? set.stickers.picture : set.picture}
+        width={size?.width ?? 640}
+        height={size?.height ?? 480}
+      />
       <canvas ref={overlay} />
       {/* While the pose model still loads, so that one can sit or lie right meanwhile. */}
       {stage === 'opening' && preview ? <StreamPicture stream={preview} /> : null}

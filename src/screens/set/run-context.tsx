@@ -1,6 +1,7 @@
 import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
-import type { Run, RunState } from './run.ts';
+import type { Run } from './run.ts';
+import type { RunState } from './run-state.ts';
 
 export const RunContext = createContext<Run | null>(null);
 

@@ -1,66 +1,21 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Frame } from '../../capture/frame.ts';
-import type { LegDrawing, LiveGlide, LiveView, SetEvent, ViewAdvice } from '../../measure/live-view.ts';
-import type { StickersSeen } from '../../measure/stickers-seen.ts';
-import type { GlideCycle } from '../../reps/glide-coordination.ts';
+import type { LiveView, SetEvent } from '../../measure/live-view.ts';
+import { unseenOf } from '../../measure/unseen-of.ts';
 import { fail } from '../../result.ts';
-import { type Deg, type Ms, ms, type Ratio, ratio } from '../../units.ts';
-import type { AppServices, OpenedPictures, Problem, RunningSet, SetHooks, SetPlan } from '../services.ts';
+import type { Ms } from '../../units.ts';
+import type { AppServices, RunningSet, SetHooks, SetPlan } from '../services.ts';
 import type { Words } from '../words/words.ts';
 import { type AdviceVoice, hearAdvice } from './advice-voice.ts';
 import { announcementOf, type Heard } from './announcement.ts';
 import { seesHand, stickersOfPlan } from './by-stickers.ts';
-import { type GlideNote, isNoteOver } from './glide-note.ts';
+import { isNoteOver } from './glide-note.ts';
 import { hearHeld, NOT_HELD } from './held-voice.ts';
+import { IDLE, type Moment, NO_MOMENT, type RunState } from './run-state.ts';
 import { signalOf } from './signal.ts';
 import type { Sounds } from './sounds.ts';
-import { type Stage, stageOf } from './stage.ts';
-
-/** What the set's screen shows and seldom changes. */
-export interface RunState {
-  readonly stage: Stage;
-  readonly plan: SetPlan | null;
-  readonly loaded: Ratio;
-  readonly opened: OpenedPictures | null;
-  readonly count: number;
-  readonly partialCount: number;
-  /** The most urgent one. */
-  readonly advice: ViewAdvice | null;
-  readonly endedWhy: Extract<SetEvent, { kind: 'ended' }>['why'] | null;
-  /** Lost, because something else was taken for a sticker. */
-  readonly mixedUp: boolean;
-  /** The person has said where symptoms begin. */
-  readonly onsetMarked: boolean;
-  /** The last repetition went past it. */
-  readonly pastOnset: boolean;
-  /** Nerve glides: what each cycle was, as far as can be told live, oldest first. */
-  readonly glideCycles: readonly GlideCycle[];
-  /** What was last to be said of them; null: nothing, or not lately. */
-  readonly glideNote: GlideNote | null;
-  /** A repetition waits for the disk. */
-  readonly storeTrouble: boolean;
-  readonly problem: Problem | null;
-  /** The stored set, once it is over. */
-  readonly finishedId: string | null;
-}
-
-/** What changes with every frame; painted by subscribers, never through React state. */
-export interface Moment {
-  /** Time of the newest frame, from the source's first. */
-  readonly tMs: Ms;
-  readonly angleDeg: Deg | null;
-  readonly leg: LegDrawing | null;
-  /** Of a set by stickers: where they are; null when none is seen. */
-  readonly stickers: StickersSeen | null;
-  /** The angle at rest; null while nothing is counted. */
-  readonly restDeg: Deg | null;
-  /** Where symptoms were told to begin; null: they were not, or the angle is not known. */
-  readonly onsetDeg: Deg | null;
-  /** For how long the movement under way has been held; null: none is. */
-  readonly heldMs: Ms | null;
-  /** Null for other exercises than nerve glides. */
-  readonly glide: LiveGlide | null;
-}
+import { stageOf } from './stage.ts';
+import { hearUnseen, type UnseenStands } from './unseen-shown.ts';
 
 /** Draws a frame while it is there; the frame is not the painter's to keep. */
 export type Painter = (frame: Frame) => void;
@@ -89,35 +44,6 @@ export interface RunNeeds {
   /** Hears of a fault of the program, which the person is told of in general words. */
   readonly onFault: (cause: unknown) => void;
 }
-
-const IDLE: RunState = {
-  stage: 'idle',
-  plan: null,
-  loaded: ratio(0),
-  opened: null,
-  count: 0,
-  partialCount: 0,
-  advice: null,
-  endedWhy: null,
-  mixedUp: false,
-  onsetMarked: false,
-  pastOnset: false,
-  glideCycles: [],
-  glideNote: null,
-  storeTrouble: false,
-  problem: null,
-  finishedId: null,
-};
-const NO_MOMENT: Moment = {
-  tMs: ms(0),
-  angleDeg: null,
-  leg: null,
-  stickers: null,
-  restDeg: null,
-  onsetDeg: null,
-  heldMs: null,
-  glide: null,
-};
 
 /** The one set that may run at a time: its state for the screens, its sounds, its end. */
 export function createRun({ services, words, sounds, now, onFault }: RunNeeds): Run {
@@ -188,6 +114,7 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
       signal: plan ? signalOf(plan, 'ready', state.getState().onsetMarked) : 'stop',
       camera: plan !== null && seesHand(plan),
       stickers: plan !== null && stickersOfPlan(plan) !== null,
+      unseen: unseenOf(moment.getState().stickers),
     };
   };
 
@@ -196,6 +123,7 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
     let counted = 0;
     let adviceVoice: AdviceVoice | null = null;
     let heldVoice = NOT_HELD;
+    let unseenStands: UnseenStands | null = null;
     const whileCurrent =
       <T>(hook: (value: T) => void) =>
       (value: T) => {
@@ -211,6 +139,9 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
       if (heard.say) sounds.say(words().set.advice[heard.say]);
       const stage = stageOf(view);
       const mixedUp = stage === 'lost' && stickers?.implausible === true;
+      const why = hearUnseen(unseenStands, unseenOf(stickers), now());
+      unseenStands = why.state;
+      const unseen = stage === 'lost' ? (why.state?.reason ?? null) : why.shown;
       const shown = state.getState();
       if (shown.stage === 'ended') return;
       if (shown.glideNote && isNoteOver(shown.glideNote, now())) state.setState({ glideNote: null });
@@ -218,9 +149,10 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
         shown.stage === stage &&
         shown.advice === advice &&
         shown.mixedUp === mixedUp &&
+        shown.unseen === unseen &&
         shown.count === view.count &&
         shown.partialCount === view.partialCount;
-      if (!same) state.setState({ stage, advice, mixedUp, count: view.count, partialCount: view.partialCount });
+      if (!same) state.setState({ stage, advice, mixedUp, unseen, count: view.count, partialCount: view.partialCount });
     };
     const hearHold = (heldMs: Ms | null) => {
       const holdS = state.getState().plan?.guide.holdS ?? 0;

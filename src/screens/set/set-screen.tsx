@@ -1,6 +1,7 @@
 import { useEffect } from 'react';
 import { useLocation } from 'wouter';
 import { Icon } from '../parts/icon.tsx';
+import { limbsOf } from '../parts/limb-words.ts';
 import { useScreenTitle } from '../parts/page.tsx';
 import { useWords } from '../words/words-context.tsx';
 import { seesHand } from './by-stickers.ts';
@@ -23,13 +24,14 @@ import { useSetKeys } from './use-set-keys.ts';
 
 /** Name of the set, where its pictures come from, the switch for sound. */
 function TopLine({ plan }: { readonly plan: SetPlan }) {
-  const { exercises, sides, set } = useWords();
+  const words = useWords();
+  const { exercises, set } = words;
   const heading = useScreenTitle(set.title);
   const { kind } = plan.pictures;
   return (
     <header className="set-top">
       <h1 ref={heading} tabIndex={-1}>
-        {exercises[plan.exercise].plural}, {sides[plan.side].legLower}
+        {exercises[plan.exercise].plural}, {limbsOf(plan.exercise, words)[plan.side].legLower}
       </h1>
       {kind === 'camera' ? null : (
         <p className="set-source soft">{plan.pictures.kind === 'file' ? plan.pictures.file.name : set.example}</p>

@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 import { editedCount } from '../../record/rep-edit.ts';
 import { exerciseWords } from '../parts/exercise-words.ts';
 import { Icon } from '../parts/icon.tsx';
+import { limbsOf } from '../parts/limb-words.ts';
 import { whenIn } from '../parts/when.ts';
 import { degreesIn } from '../result/degrees.ts';
 import { keptSummary } from '../result/kept-summary.ts';
@@ -17,13 +18,14 @@ interface StoredSetLineProps {
 
 /** One stored set: when, what, how many, how far. Leads to its result. */
 export function StoredSetLine({ set, children }: StoredSetLineProps) {
-  const { locale, exercises, sides, start, result } = useWords();
+  const words = useWords();
+  const { locale, exercises, start, result } = words;
   const summary = keptSummary(set);
   const degrees = degreesIn(locale);
   return (
     <Link href={`/set/${set.id}`} className="set-line">
       <span className="set-line-what">
-        <strong>{exerciseWords(set, exercises).plural}</strong>, {sides[set.side].legLower}
+        <strong>{exerciseWords(set, exercises).plural}</strong>, {limbsOf(set.exercise, words)[set.side].legLower}
         <span className="soft small">
           {whenIn(locale, set.startedAt)}
           {set.source === 'camera' ? '' : ` · ${result.sources[set.source]}`}

@@ -1,53 +1,19 @@
-import { createStore, type StoreApi } from 'zustand/vanilla';
-import type { JointAngle } from '../../angles/joint-angle.ts';
-import type { Frame, PictureSize } from '../../capture/frame.ts';
+import { createStore } from 'zustand/vanilla';
+import type { Frame } from '../../capture/frame.ts';
 import { exerciseOf } from '../../exercises/catalogue.ts';
 import type { Observation } from '../../measure/observation.ts';
 import { stickersOf } from '../../measure/sticker-angle.ts';
 import type { StickersSeen } from '../../measure/stickers-seen.ts';
+import { unseenOf } from '../../measure/unseen-of.ts';
 import type { NamedStickers, StickerStart } from '../../run/sticker-start.ts';
 import { toesSeenFromInside } from '../../stickers/arrange.ts';
-import type { StickerRefusal } from '../../stickers/refusal.ts';
 import type { Spot } from '../../stickers/rgba-picture.ts';
-import type { SkinRefusal } from '../../stickers/skin-points.ts';
 import type { StickerName } from '../../stickers/sticker-name.ts';
-import type { Ms } from '../../units.ts';
-import type { AppServices, Problem, SetPlan, StickerLook } from '../services.ts';
+import { type Ms, ms } from '../../units.ts';
+import type { AppServices, SetPlan, StickerLook } from '../services.ts';
 import type { CheckState, StickerCheck } from '../words/sticker-words.ts';
 import { NOTHING_KNOWN, type Stillness, startStillness, stepChecks } from './checks.ts';
-
-/** How the stickers are come by: found by themselves, tapped, or points on the skin instead. */
-export type SetUpMode = 'find' | 'tap' | 'skin';
-
-export type Checks = Readonly<Record<StickerCheck, CheckState>>;
-
-export interface SetUpState {
-  readonly mode: SetUpMode;
-  readonly size: PictureSize | null;
-  /** Those that were tapped so far. */
-  readonly tapped: Readonly<Partial<Record<StickerName, Spot>>>;
-  /** All three are known: what the set begins with. */
-  readonly start: StickerStart | null;
-  readonly refusal: (StickerRefusal | SkinRefusal)['kind'] | null;
-  readonly checks: Checks;
-  readonly problem: Problem | null;
-}
-
-export interface SetUp {
-  readonly angle: JointAngle;
-  /** Names from one end of the foot to the other: the order of tapping. */
-  readonly names: readonly StickerName[];
-  readonly state: StoreApi<SetUpState>;
-  /** What is seen of the stickers now; changes with every frame. */
-  readonly seen: StoreApi<{ readonly stickers: StickersSeen | null }>;
-  readonly choose: (mode: SetUpMode) => void;
-  /** @param at px of the upright picture */
-  readonly tap: (at: Spot) => Promise<void>;
-  /** The plan with the stickers where they are now; null before they are known. */
-  readonly ready: () => SetPlan | null;
-  /** Lets the camera go. */
-  readonly stop: () => void;
-}
+import type { Checks, SetUp, SetUpMode, SetUpState } from './set-up-state.ts';
 
 interface SetUpNeeds {
   readonly services: Pick<AppServices, 'lookAtStickers'>;
@@ -63,7 +29,7 @@ const GONE_MS = 1500;
 /** How often one of the stickers is looked at for glints, ms. Chosen: a lamp that is turned is noticed. */
 const GLINT_MS = 1200;
 
-/** Sets up stickers in a live picture: finds or learns them, follows them, tells how well they are seen. */
+/** Sets up stickers in a live picture, or in one of a film: finds or learns them, follows them, tells how well they are seen. */
 export function createSetUp({ services, plan, onFrame, wait }: SetUpNeeds): SetUp {
   const { angle, rule } = exerciseOf(plan.exercise);
   const names = stickersOf(angle);
@@ -71,10 +37,13 @@ export function createSetUp({ services, plan, onFrame, wait }: SetUpNeeds): SetU
   const state = createStore<SetUpState>(() => ({
     mode: 'find',
     size: null,
+    durationMs: null,
+    shownMs: ms(0),
     tapped: {},
     start: null,
     refusal: null,
     checks: NOTHING_KNOWN,
+    unseen: null,
     problem: null,
   }));
   const seen = createStore<{ readonly stickers: StickersSeen | null }>(() => ({ stickers: null }));
@@ -107,6 +76,8 @@ export function createSetUp({ services, plan, onFrame, wait }: SetUpNeeds): SetU
       if (asked !== round || stopped) return;
       if (found.ok) return begin({ kind: 'stickers', named: found.value }, asked);
       state.setState({ refusal: found.error.kind });
+      // A picture that stands still stays as it is.
+      if (state.getState().durationMs !== null) return;
       await wait(AGAIN_MS);
     }
   };
@@ -135,9 +106,13 @@ export function createSetUp({ services, plan, onFrame, wait }: SetUpNeeds): SetU
     const [next, looked] = stepChecks(stillness, observation, angle);
     stillness = next;
     const checks: Checks = { ...looked, glare: looked.seen === 'good' ? glints : 'unknown' };
-    const before = state.getState().checks;
-    if (Object.keys(checks).some((name) => checks[name as StickerCheck] !== before[name as StickerCheck]))
-      state.setState({ checks });
+    const { checks: before, unseen: unseenBefore } = state.getState();
+    const unseen = unseenOf(stickers);
+    if (
+      unseen !== unseenBefore ||
+      Object.keys(checks).some((name) => checks[name as StickerCheck] !== before[name as StickerCheck])
+    )
+      state.setState({ checks, unseen });
     watchGlints(observation);
     goneSince = checks.seen === 'good' ? null : (goneSince ?? tMs);
     if (goneSince !== null && tMs - goneSince > GONE_MS && state.getState().mode === 'find') choose('find');
@@ -147,7 +122,7 @@ export function createSetUp({ services, plan, onFrame, wait }: SetUpNeeds): SetU
     round++;
     learned = {};
     seen.setState({ stickers: null });
-    state.setState({ mode, tapped: {}, start: null, refusal: null, checks: NOTHING_KNOWN });
+    state.setState({ mode, tapped: {}, start: null, refusal: null, checks: NOTHING_KNOWN, unseen: null });
     if (mode === 'find') void search();
   };
 
@@ -183,8 +158,8 @@ export function createSetUp({ services, plan, onFrame, wait }: SetUpNeeds): SetU
   };
 
   const looking: Promise<StickerLook> = services.lookAtStickers(plan.pictures, {
-    onOpened: ({ size }) => {
-      state.setState({ size });
+    onOpened: ({ size, durationMs }) => {
+      state.setState({ size, durationMs });
       void search();
     },
     onFrame: (frame) => {
@@ -203,11 +178,21 @@ export function createSetUp({ services, plan, onFrame, wait }: SetUpNeeds): SetU
     seen,
     choose,
     tap,
+    showAt(tMs) {
+      const { durationMs, mode } = state.getState();
+      if (durationMs === null) return;
+      const shownMs = ms(Math.max(0, Math.min(tMs, durationMs)));
+      void looking.then((look) => look.showAt(shownMs));
+      state.setState({ shownMs });
+      choose(mode);
+    },
     ready() {
-      const { start } = state.getState();
+      const { start, shownMs } = state.getState();
       if (!start) return null;
-      if (start.kind !== 'stickers') return { ...plan, stickers: start };
-      return { ...plan, stickers: { ...start, named: placedNow(start.named, seen.getState().stickers) } };
+      const { pictures } = plan;
+      const from = pictures.kind === 'file' && shownMs > 0 ? { pictures: { ...pictures, fromMs: shownMs } } : {};
+      if (start.kind !== 'stickers') return { ...plan, ...from, stickers: start };
+      return { ...plan, ...from, stickers: { ...start, named: placedNow(start.named, seen.getState().stickers) } };
     },
     stop() {
       stopped = true;

@@ -8,7 +8,7 @@ import '../set/picture.css';
 import { legColoursOf } from '../set/overlay.ts';
 import { useStickerWords } from '../words/sticker-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
-import type { SetUp } from './set-up.ts';
+import type { SetUp } from './set-up-state.ts';
 import './sticker-picture.css';
 
 /** By how much an arrow key moves the cross, shares of the picture's width. Chosen; with Shift a quarter of it. */
@@ -76,10 +76,12 @@ interface StickerPictureProps {
   readonly setUp: SetUp;
   /** Painted frame by frame by whoever opened the camera. */
   readonly canvas: RefObject<HTMLCanvasElement | null>;
+  /** Not of a film: a camera is on. */
+  readonly live: boolean;
 }
 
-/** The live picture with the stickers circled and named. */
-export function StickerPicture({ setUp, canvas }: StickerPictureProps) {
+/** The picture with the stickers circled and named. */
+export function StickerPicture({ setUp, canvas, live }: StickerPictureProps) {
   const { set } = useWords();
   const words = useStickerWords();
   const size = useStore(setUp.state, (s) => s.size);
@@ -114,7 +116,7 @@ export function StickerPicture({ setUp, canvas }: StickerPictureProps) {
       <canvas ref={canvas} role="img" aria-label={words.picture} width={width} height={height} />
       <canvas ref={overlay} />
       {taking && size ? <TapLayer setUp={setUp} size={size} cross={cross} onCross={setCross} /> : null}
-      {size && !over ? (
+      {live && size && !over ? (
         <p className="picture-camera-on">
           <span aria-hidden="true" />
           {set.cameraOn}

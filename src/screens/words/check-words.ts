@@ -11,6 +11,8 @@ export interface CheckWords {
   readonly bigToe: Record<(typeof BIG_TOE)[number], string>;
   /** What today's set of big toe lifts measured, degrees; `other` null: the other side was not measured. */
   readonly toeToday: (own: string, other: string | null) => string;
+  /** What the measured lift speaks for; the finger decides. */
+  readonly toeHint: Record<'cannot-lift' | 'easily-pushed-down', (answer: string) => string>;
   readonly steps: string;
   readonly seconds: string;
   readonly secondsOf: (n: number) => string;

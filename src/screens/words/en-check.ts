@@ -30,6 +30,10 @@ export const enCheck: CheckWords = {
     other === null
       ? `Today the camera measured a lift of ${own} degrees.`
       : `Today it lifted ${own} degrees, the other side ${other}.`,
+  toeHint: {
+    'cannot-lift': (answer) => `It hardly moved. Is it “${answer}”? You decide.`,
+    'easily-pushed-down': (answer) => `That is clearly less. Is it “${answer}”? Your finger tells, and you decide.`,
+  },
   steps: 'steps',
   seconds: 'seconds',
   secondsOf: (n) => (n === 20 ? '20 s or more' : `${n} s`),

@@ -3,10 +3,10 @@ import type { CompareWords } from './compare-words.ts';
 /** Differences, in English. */
 export const enCompare: CompareWords = {
   with: 'Compare this set',
-  otherLeg: (when) => `With the other leg, ${when}`,
-  sameLeg: (when) => `With the same leg, ${when}`,
-  nothing: 'Do a set with the other leg, or another one later: then both can be compared here.',
-  title: (exercises, leg) => (leg === null ? `${exercises}, both legs` : `${exercises}, ${leg}, then and now`),
+  otherLeg: (when) => `With the other side, ${when}`,
+  sameLeg: (when) => `With the same side, ${when}`,
+  nothing: 'Do a set with the other side, or another one later: then both can be compared here.',
+  title: (exercises, leg) => (leg === null ? `${exercises}, both sides` : `${exercises}, ${leg}, then and now`),
   more: (name, d) => `${name}: ${d}° further.`,
   alike: 'No sure difference in how far.',
   verdict: {
@@ -20,7 +20,7 @@ export const enCompare: CompareWords = {
   hold: 'Held',
   up: 'Stayed up',
   noPercent: 'too short to say',
-  signLegs: 'Plus: the first leg does more. Angles differ in degrees, never in percent.',
+  signLegs: 'Plus: the first side does more. Angles differ in degrees, never in percent.',
   signTimes: 'Plus: it has become more. Angles differ in degrees, never in percent.',
   dots: 'Every counted repetition of both sets by how far it went. The table holds the middle of each.',
   dotsCaption: 'One dot for each repetition, a bar for the middle. Within the grey band no difference is sure.',
@@ -30,8 +30,8 @@ export const enCompare: CompareWords = {
   cannot: {
     'too-few-repetitions': 'Each set needs at least three counted repetitions to be compared.',
     'different-exercises': 'These are sets of two different exercises. Choose two of the same one.',
-    'different-sides': 'These are sets of two legs. Choose two of the same leg.',
-    'same-side': 'These are sets of the same leg. Choose one of each.',
+    'different-sides': 'These are sets of two sides. Choose two of the same side.',
+    'same-side': 'These are sets of the same side. Choose one of each.',
     'own-exercise': 'Exercises from a file are not compared: how exactly they are measured is not known.',
   },
   within: {

@@ -48,7 +48,7 @@ export const enReport: ReportWords = {
     none: 'Nothing was measured by the camera in these weeks.',
     method: 'Method: 2D camera, sagittal projection.',
     toeMethod: 'Big toe: great-toe extension from rest, by three markers on the skin.',
-    key: 'Dot: median of the day’s complete repetitions. Bar: 95 % error of measurement. Band: target. Dashed line: the other leg, last measured.',
+    key: 'Dot: median of the day’s complete repetitions. Bar: 95 % error of measurement. Band: target. Dashed line: the other side, last measured.',
     errors:
       'The limit that a difference must exceed to be beyond the error: minimal detectable change (95 %) and scatter of the repetitions. These error figures come from rendered bodies, not from people, and are probably too small.',
     daily: (days, error) => `By day, degrees, each ± ${error}: ${days}.`,
@@ -63,13 +63,13 @@ export const enReport: ReportWords = {
       'within-error': (d, limit) => `First day to last: ${d}°, not beyond the error (limit ${limit}°).`,
     },
     otherLeg: {
-      real: (d, limit) => `Against the other leg: ${d}°, beyond the error (limit ${limit}°).`,
-      'within-error': (d, limit) => `Against the other leg: ${d}°, not beyond the error (limit ${limit}°).`,
+      real: (d, limit) => `Against the other side: ${d}°, beyond the error (limit ${limit}°).`,
+      'within-error': (d, limit) => `Against the other side: ${d}°, not beyond the error (limit ${limit}°).`,
     },
     changeTooFew: 'Too few repetitions to tell a change.',
-    otherTooFew: 'Too few repetitions to compare the legs.',
+    otherTooFew: 'Too few repetitions to compare the sides.',
     onlyDay: 'Measured on one day only: no change can be told.',
-    noOther: 'The other leg was not measured.',
+    noOther: 'The other side was not measured.',
   },
   symptoms: {
     title: 'Symptoms and check-ins',

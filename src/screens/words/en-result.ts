@@ -33,6 +33,10 @@ export const enResult: Words['result'] = {
     'camera-moved': 'The camera moved during the set.',
     'sticker-lost': 'A sticker was hidden for a part of the set. Nothing was counted then.',
     'sticker-jumped': 'In some pictures something else was taken for a sticker. Those were left out.',
+    'sticker-glare':
+      'Light shone off a sticker, so for a part of the set it was not seen. Turn the lamp away, or use matt stickers.',
+    'sticker-like-surround':
+      'Something of a sticker’s own colour lay beside it, so for a part of the set it was not told apart. Take it away, or use another colour.',
   },
   curveTitle: 'The whole set',
   curveFile: { csv: 'Angles as CSV', json: 'Angles as JSON' },

@@ -110,6 +110,7 @@ export const en = {
     },
   },
   sides: { left: { leg: 'Left leg', legLower: 'left leg' }, right: { leg: 'Right leg', legLower: 'right leg' } },
+  feet: { left: { leg: 'Left foot', legLower: 'left foot' }, right: { leg: 'Right foot', legLower: 'right foot' } },
   choose: {
     title: 'What will you do?',
     exercise: 'Exercise',
@@ -182,10 +183,21 @@ export const en = {
     foundVoice: 'I see you again.',
     stickers: {
       looking: 'Looking for the three stickers …',
-      lost: 'I can’t see all three stickers. Your count is kept.',
+      kept: 'Your count is kept.',
       mixedUp: 'Something else looks like a sticker. Not counting. Clear the view to your foot.',
-      lostVoice: 'I can’t see all three stickers.',
       foundVoice: 'I see them again.',
+      picture: 'The picture, with the stickers on your foot and the angle drawn on it',
+      left: 'Set ended, the stickers were out of sight.',
+      gap: 'stickers lost for a moment',
+      nothing: 'Keep all three stickers in the picture, the foot still at first, then try again.',
+      stopped: 'The part that follows the stickers stopped.',
+      stoppedTodo: 'Try again. If it stops again, load this page again.',
+    },
+    unseen: {
+      glare: 'Light shines off a sticker. Turn the lamp away.',
+      'like-surround': 'Something beside a sticker has its colour. Take it away.',
+      covered: 'A sticker is covered. Clear the view to it.',
+      lost: 'I can’t see all three stickers.',
     },
     saving: 'Working out your result …',
     finishing: {

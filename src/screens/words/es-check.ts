@@ -31,6 +31,10 @@ export const esCheck: CheckWords = {
     other === null
       ? `Hoy la cámara midió una elevación de ${own} grados.`
       : `Hoy se levantó ${own} grados, el otro lado ${other}.`,
+  toeHint: {
+    'cannot-lift': (answer) => `Apenas se movió. ¿Es «${answer}»? Usted decide.`,
+    'easily-pushed-down': (answer) => `Es claramente menos. ¿Es «${answer}»? Lo dice su dedo, y usted decide.`,
+  },
   steps: 'pasos',
   seconds: 'segundos',
   secondsOf: (n) => (n === 20 ? '20 s o más' : `${n} s`),

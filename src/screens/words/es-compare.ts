@@ -3,10 +3,10 @@ import type { CompareWords } from './compare-words.ts';
 /** Differences, in Spanish. */
 export const esCompare: CompareWords = {
   with: 'Comparar esta serie',
-  otherLeg: (when) => `Con la otra pierna, ${when}`,
-  sameLeg: (when) => `Con la misma pierna, ${when}`,
-  nothing: 'Haga una serie con la otra pierna, u otra más adelante: entonces se podrán comparar aquí.',
-  title: (exercises, leg) => (leg === null ? `${exercises}, las dos piernas` : `${exercises}, ${leg}, antes y ahora`),
+  otherLeg: (when) => `Con el otro lado, ${when}`,
+  sameLeg: (when) => `Con el mismo lado, ${when}`,
+  nothing: 'Haga una serie con el otro lado, u otra más adelante: entonces se podrán comparar aquí.',
+  title: (exercises, leg) => (leg === null ? `${exercises}, los dos lados` : `${exercises}, ${leg}, antes y ahora`),
   more: (name, d) => `${name}: ${d}° más lejos.`,
   alike: 'Ninguna diferencia segura en hasta dónde llega.',
   verdict: {
@@ -20,7 +20,7 @@ export const esCompare: CompareWords = {
   hold: 'Mantenido',
   up: 'Tiempo arriba',
   noPercent: 'demasiado corto para decirlo',
-  signLegs: 'Más: la primera pierna hace más. Los ángulos se comparan en grados, nunca en por ciento.',
+  signLegs: 'Más: el primer lado hace más. Los ángulos se comparan en grados, nunca en por ciento.',
   signTimes: 'Más: ha aumentado. Los ángulos se comparan en grados, nunca en por ciento.',
   dots: 'Cada repetición contada de las dos series según hasta dónde llegó. La tabla tiene el valor central de cada una.',
   dotsCaption: 'Un punto por repetición, una raya en el valor central. Dentro de la franja gris ninguna diferencia es segura.',
@@ -30,8 +30,8 @@ export const esCompare: CompareWords = {
   cannot: {
     'too-few-repetitions': 'Para comparar, cada serie necesita al menos tres repeticiones contadas.',
     'different-exercises': 'Son series de dos ejercicios distintos. Elija dos del mismo.',
-    'different-sides': 'Son series de dos piernas. Elija dos de la misma.',
-    'same-side': 'Son series de la misma pierna. Elija una de cada.',
+    'different-sides': 'Son series de dos lados. Elija dos del mismo.',
+    'same-side': 'Son series del mismo lado. Elija una de cada.',
     'own-exercise': 'Los ejercicios de un archivo no se comparan: no se sabe con qué exactitud se miden.',
   },
   within: {

@@ -50,7 +50,7 @@ export const esReport: ReportWords = {
     none: 'La cámara no midió nada en estas semanas.',
     method: 'Método: cámara 2D, proyección sagital.',
     toeMethod: 'Dedo gordo: extensión del primer dedo desde el reposo, con tres marcas en la piel.',
-    key: 'Punto: mediana de las repeticiones completas del día. Barra: error de medida del 95 %. Franja: objetivo. Línea discontinua: la otra pierna, última medida.',
+    key: 'Punto: mediana de las repeticiones completas del día. Barra: error de medida del 95 %. Franja: objetivo. Línea discontinua: el otro lado, última medida.',
     errors:
       'El límite que una diferencia debe superar para ser más que el error: cambio mínimo detectable (95 %) y dispersión de las repeticiones. Estos errores proceden de cuerpos generados por ordenador, no de personas, y probablemente son demasiado pequeños.',
     daily: (days, error) => `Por día, grados, cada uno ± ${error}: ${days}.`,
@@ -65,13 +65,13 @@ export const esReport: ReportWords = {
       'within-error': (d, limit) => `Del primer día al último: ${d}°, no más que el error (límite ${limit}°).`,
     },
     otherLeg: {
-      real: (d, limit) => `Frente a la otra pierna: ${d}°, más que el error (límite ${limit}°).`,
-      'within-error': (d, limit) => `Frente a la otra pierna: ${d}°, no más que el error (límite ${limit}°).`,
+      real: (d, limit) => `Frente al otro lado: ${d}°, más que el error (límite ${limit}°).`,
+      'within-error': (d, limit) => `Frente al otro lado: ${d}°, no más que el error (límite ${limit}°).`,
     },
     changeTooFew: 'Muy pocas repeticiones para ver un cambio.',
-    otherTooFew: 'Muy pocas repeticiones para comparar las piernas.',
+    otherTooFew: 'Muy pocas repeticiones para comparar los lados.',
     onlyDay: 'Medido un solo día: no se puede ver ningún cambio.',
-    noOther: 'La otra pierna no se midió.',
+    noOther: 'El otro lado no se midió.',
   },
   symptoms: {
     title: 'Síntomas y seguimiento',

@@ -35,6 +35,10 @@ export const esResult: Words['result'] = {
     'camera-moved': 'La cámara se movió durante la serie.',
     'sticker-lost': 'Una pegatina estuvo tapada durante una parte de la serie. Entonces no se contó nada.',
     'sticker-jumped': 'En algunas imágenes se tomó otra cosa por una pegatina. Esas no se usaron.',
+    'sticker-glare':
+      'La luz se reflejaba en una pegatina, así que no se vio durante una parte de la serie. Gire la lámpara o use pegatinas mates.',
+    'sticker-like-surround':
+      'Junto a una pegatina había algo de su mismo color, así que no se distinguió durante una parte de la serie. Quítelo o use otro color.',
   },
   curveTitle: 'Toda la serie',
   curveFile: { csv: 'Ángulos como CSV', json: 'Ángulos como JSON' },

@@ -113,6 +113,10 @@ export const es: Words = {
       angle: 'dedo gordo, extensión',
     },
   },
+  feet: {
+    left: { leg: 'Pie izquierdo', legLower: 'pie izquierdo' },
+    right: { leg: 'Pie derecho', legLower: 'pie derecho' },
+  },
   sides: {
     left: { leg: 'Pierna izquierda', legLower: 'pierna izquierda' },
     right: { leg: 'Pierna derecha', legLower: 'pierna derecha' },
@@ -191,10 +195,21 @@ export const es: Words = {
     foundVoice: 'Ya le veo otra vez.',
     stickers: {
       looking: 'Buscando las tres pegatinas …',
-      lost: 'No veo las tres pegatinas. Su cuenta está guardada.',
+      kept: 'Su cuenta está guardada.',
       mixedUp: 'Otra cosa parece una pegatina. No cuento. Deje el pie a la vista.',
-      lostVoice: 'No veo las tres pegatinas.',
       foundVoice: 'Ya las veo otra vez.',
+      picture: 'La imagen, con las pegatinas de su pie y el ángulo dibujados encima',
+      left: 'La serie ha terminado, las pegatinas no se veían.',
+      gap: 'pegatinas perdidas un momento',
+      nothing: 'Mantenga las tres pegatinas en la imagen, primero con el pie quieto, y pruebe otra vez.',
+      stopped: 'La parte que sigue las pegatinas se paró.',
+      stoppedTodo: 'Pruebe otra vez. Si vuelve a pararse, cargue de nuevo esta página.',
+    },
+    unseen: {
+      glare: 'La luz se refleja en una pegatina. Aparte la lámpara.',
+      'like-surround': 'Junto a una pegatina hay algo de su color. Quítelo.',
+      covered: 'Una pegatina está tapada. Deje que se vea.',
+      lost: 'No veo las tres pegatinas.',
     },
     saving: 'Calculando su resultado …',
     finishing: {

@@ -12,6 +12,16 @@ export type StickerCheck = (typeof STICKER_CHECKS)[number];
 /** How a check stands: not known before the stickers are seen. */
 export type CheckState = 'good' | 'bad' | 'unknown';
 
+/** What is said aloud while the hands are at the foot: short. */
+export interface StickerVoiceWords {
+  readonly signs: Record<
+    (StickerRefusal | SkinRefusal)['kind'] | 'searching' | 'gone' | 'covered' | 'dark' | 'moves' | 'good',
+    string
+  >;
+  /** The set begins by itself in a moment. */
+  readonly begins: string;
+}
+
 /** Texts of setting up a set by stickers. */
 export interface StickerWords {
   readonly title: string;
@@ -36,12 +46,33 @@ export interface StickerWords {
   readonly tapKeys: string;
   readonly checks: Record<StickerCheck, Record<CheckState, string>>;
   readonly refusals: Record<(StickerRefusal | SkinRefusal)['kind'], string>;
+  /** Of a video file: its own picture is shown. */
+  readonly film: {
+    readonly title: string;
+    readonly lead: string;
+    readonly found: string;
+    readonly picture: (at: string, of: string) => string;
+    readonly earlier: string;
+    readonly later: string;
+    readonly start: string;
+    readonly other: string;
+  };
+  readonly voice: StickerVoiceWords;
+  readonly handsFree: {
+    readonly start: string;
+    readonly about: string;
+    readonly waits: string;
+    readonly beginsIn: (seconds: number) => string;
+    readonly cancel: string;
+  };
   readonly start: string;
   readonly tapMyself: string;
   readonly findAgain: string;
   readonly onSkin: string;
   readonly tapAgain: string;
   readonly by: string;
+  /** Of the big toe. */
+  readonly side: string;
   readonly sideHint: string;
   readonly ways: Record<'pose' | 'stickers', { readonly name: string; readonly about: string }>;
 }

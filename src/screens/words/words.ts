@@ -6,6 +6,7 @@ import type { HeadTowards, Posture } from '../../pose/head-up.ts';
 import type { Side } from '../../pose/landmarks.ts';
 import type { PoseModel } from '../../pose/model.ts';
 import type { SetSource } from '../../record/stored-set.ts';
+import type { UnseenReason } from '../../stickers/unseen-reason.ts';
 import type { MissingFeature, PictureKind, ProblemKind } from '../services.ts';
 import type { Signal } from '../set/signal.ts';
 import type { CheckWords } from './check-words.ts';
@@ -80,6 +81,8 @@ export interface Words {
     { readonly name: string; readonly plural: string; readonly about: string; readonly angle: string }
   >;
   readonly sides: Record<Side, { readonly leg: string; readonly legLower: string }>;
+  /** Of exercises of the foot alone, in place of `sides`. */
+  readonly feet: Words['sides'];
   readonly choose: {
     readonly title: string;
     readonly exercise: string;
@@ -136,7 +139,12 @@ export interface Words {
     readonly lostVoice: string;
     readonly foundVoice: string;
     /** The same where stickers are followed; `mixedUp`: something else was taken for one. */
-    readonly stickers: Record<'looking' | 'lost' | 'mixedUp' | 'lostVoice' | 'foundVoice', string>;
+    readonly stickers: Record<
+      'looking' | 'kept' | 'mixedUp' | 'foundVoice' | 'picture' | 'left' | 'gap' | 'nothing' | 'stopped' | 'stoppedTodo',
+      string
+    >;
+    /** Why stickers are not measured, and what to do. */
+    readonly unseen: Record<UnseenReason, string>;
     readonly saving: string;
     readonly finishing: Record<Extract<SetEvent, { kind: 'ended' }>['why'], string>;
     readonly endedVoice: (count: number) => string;
