@@ -3,6 +3,7 @@ import { assign, type Choice } from './assign.ts';
 import type { Blob } from './blob.ts';
 import { followedLengths, lengthsOf, plausible, SEGMENTS, stretchOf, type UsualLengths } from './chains.ts';
 import { chromaDistance } from './chroma.ts';
+import { apart, isMoving, isOneOf } from './dots.ts';
 import { type Look, lookAround } from './look.ts';
 import { corrected, type MayBe, regained } from './regain.ts';
 import { distance, type RgbaPicture, type Spot } from './rgba-picture.ts';
@@ -69,8 +70,6 @@ const MOST_REACH_PX = 90;
 /** What is taken up after a moment out of sight lies within half a diameter of where it is expected, so many standard errors of that place, and so much a ms of the step. Chosen. */
 const BACK_SIGMAS = 3;
 const BACK_PX_A_MS = 0.1;
-/** A dot that moves about against the stickers by more than this is not taken up, px a ms. Chosen: under two px a frame. */
-const MOVING_PX_A_MS = 0.05;
 /** Standard error of a centre, each way, px. Measured (tests/stickers) and chosen. */
 export const CENTRE_ERROR_PX = 0.15;
 
@@ -194,13 +193,6 @@ function mayHide({ track, expected: place, reachPx }: OnItsWay, after: readonly 
   return now.lost || distance(blob.at, place) <= reachPx;
 }
 
-/** Whether a dot was elsewhere in the last picture, though the stickers were not. @param aside how far those went */
-function isMoving(blob: Blob, before: readonly Spot[], aside: Spot, dtMs: number): boolean {
-  const ways = before.map((spot) => distance(spot, { x: blob.at.x - aside.x, y: blob.at.y - aside.y }));
-  const way = Math.min(...ways);
-  return way > MOVING_PX_A_MS * dtMs && way <= blob.diameterPx + REACH_PX_A_MS * dtMs;
-}
-
 function whyUnseen(
   track: Track,
   picture: RgbaPicture,
@@ -216,19 +208,10 @@ function whyUnseen(
 const LIKE = 0.44;
 /** Only a dot of nearly a sticker's size is a stranger: less may be a sticker's rim. Chosen. */
 const WHOLE_SHARE = 0.8;
-/** Two dots nearer than this are one, px: two windows show it with rings of their own. Chosen. */
-const SAME_DOT_PX = 2;
-
 const meanOf = (ways: readonly Spot[]): Spot => ({
   x: ways.reduce((sum, w) => sum + w.x, 0) / Math.max(1, ways.length),
   y: ways.reduce((sum, w) => sum + w.y, 0) / Math.max(1, ways.length),
 });
-/** Windows of several tracks may show one dot: each dot once. */
-const apart = (blobs: readonly Blob[]): readonly Blob[] =>
-  blobs.filter((b, i) => blobs.findIndex((a) => distance(a.at, b.at) < SAME_DOT_PX) === i);
-const isOneOf = (dots: readonly (Blob | null)[], blob: Blob): boolean =>
-  dots.some((d) => d !== null && distance(d.at, blob.at) < SAME_DOT_PX);
-
 interface Found extends Pick<StickersState, 'tMs' | 'strangers' | 'dots'>, Pick<StickersStep, 'unseen'> {
   readonly dtMs: number;
   readonly skin: SkinPicture | null;
