@@ -6,6 +6,7 @@ import { noiseLevel } from '../signal/noise-level.ts';
 import { deg, type Ms, ms } from '../units.ts';
 import { type SetNotes, type SetSpec, summaryOf } from './finish.ts';
 import { fittedPeak } from './fitted-peak.ts';
+import { fittedRest } from './fitted-rest.ts';
 import { findMovements, type Movements, type RawAngle } from './movements.ts';
 import { heedOnset, onsetIn } from './onset.ts';
 import { readyIndex } from './ready.ts';
@@ -88,12 +89,18 @@ function usualFacing(samples: readonly StickerSample[], { angle }: Exercise): Fa
 const believed = (angle: StickerAngle | null, { rule }: Exercise): StickerAngle | null =>
   angle && Math.sqrt(angle.variance) < rule.noticeDeg ? angle : null;
 
-/** Movements with peaks that noise has not raised. */
+/** Movements with peaks that noise has not raised, from rests that it has not lowered. */
 const fitted = (movements: Movements, turned: readonly RawAngle[]): Movements => ({
   ...movements,
-  found: movements.found.map((m) => {
-    const peak = fittedPeak(turned, m) ?? m.peakDeg;
-    return { ...m, peakDeg: deg(peak), rangeDeg: deg(Math.max(0, m.rangeDeg + peak - m.peakDeg)) };
+  found: movements.found.map((m, i) => {
+    const peak = fittedPeak(turned, m, movements.noiseDeg) ?? m.peakDeg;
+    const start = fittedRest(turned, m, movements.found[i - 1] ?? null) ?? m.startDeg;
+    return {
+      ...m,
+      startDeg: deg(start),
+      peakDeg: deg(peak),
+      rangeDeg: deg(Math.max(0, m.rangeDeg + peak - m.peakDeg - (start - m.startDeg))),
+    };
   }),
 });
 

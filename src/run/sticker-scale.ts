@@ -30,11 +30,13 @@ export function seenToFull(
   stickers: Readonly<Partial<Record<StickerName, SeenSticker | MeasuredSpot | null>>>,
   implausible: boolean,
   scale: number,
+  unseen: NonNullable<StickersSeen['unseen']> = {},
 ): StickersSeen {
   const points = Object.entries(stickers).map(([name, seen]) => {
     if (!seen) return [name, null];
     const { x, y } = toFull(seen.at, scale);
     return [name, { x: px(x), y: px(y), errorPx: px(seen.errorPx * scale), bridged: 'how' in seen && seen.how === 'bridged' }];
   });
-  return { points: Object.fromEntries(points), implausible };
+  const said = Object.keys(unseen).length > 0 ? { unseen } : {};
+  return { points: Object.fromEntries(points), implausible, ...said };
 }

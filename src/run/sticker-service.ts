@@ -101,13 +101,14 @@ export class StickerService {
     if (task.start.kind === 'skin') return this.lookAtSkin(picture, tMs);
     const before = this.following ?? startFrom(task.start, picture, tMs);
     if (!before || (task.start.kind === 'find' && tMs - (this.seenMs ?? tMs) > GONE_MS)) return this.search(picture, task, tMs);
-    const { state, stickers, troubles } = stepStickers(before, picture, tMs);
+    const { state, stickers, troubles, unseen } = stepStickers(before, picture, tMs);
     this.following = state;
     if (Object.values(stickers).some((s) => s !== null)) this.seenMs = tMs;
     return seenToFull(
       stickers,
       troubles.some(({ kind }) => kind === 'implausible'),
       picture.scale,
+      unseen,
     );
   }
 

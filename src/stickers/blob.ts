@@ -21,7 +21,7 @@ export interface Blob {
 /** How far beyond the core an edge still belongs, cells: blur of lens and video. Chosen; video keeps colour for two by two pixels. */
 const EDGE_CELLS = 3;
 /** A cell this bright in all three channels is burnt, grey levels. Chosen. */
-const BURNT_LEVEL = 235;
+export const BURNT_LEVEL = 235;
 /** Fewest core cells of a blob. Chosen. */
 const MIN_CORE_CELLS = 4;
 

@@ -1,5 +1,5 @@
-import { type Blob, blobsIn } from './blob.ts';
-import { type Chroma, chromaAround, chromaOf } from './chroma.ts';
+import { type Blob, BURNT_LEVEL, blobsIn } from './blob.ts';
+import { type Chroma, type ChromaPatch, chromaAround, chromaOf } from './chroma.ts';
 import type { RgbaPicture, Spot } from './rgba-picture.ts';
 import { sameColour } from './same-colour.ts';
 import { MAX_GLARE, MIN_ROUNDNESS } from './sticker-at.ts';
@@ -8,7 +8,7 @@ import type { Track } from './track.ts';
 
 /** A whole sticker measures between these many times its diameter; less is partly hidden, more is two that touch. Chosen. */
 const LEAST_SIZE = 0.82;
-const MOST_SIZE = 1.3;
+export const MOST_SIZE = 1.3;
 /** One that a quick motion smears is an ellipse up to this much flatter than one at rest. Chosen. */
 const SMEARED = 0.6;
 /** Of stickers that were lost the size must fit closer: they may be anything of that colour. Chosen. */
@@ -23,14 +23,16 @@ export interface Look {
   readonly all: readonly Blob[];
   /** The colour around a place in the window; null when that lies outside. */
   readonly groundAt: (blob: Blob) => Chroma | null;
+  /** Share of the disc of the sticker's size at a place that is burnt to white. */
+  readonly burntAt: (place: Spot) => number;
 }
 
-const NOTHING: Look = { whole: [], all: [], groundAt: () => null };
+const NOTHING: Look = { whole: [], all: [], groundAt: () => null, burntAt: () => 0 };
 
-/** Looks for a track's sticker within `reachPx` of a place. */
-export function lookAround(picture: RgbaPicture, track: Track, place: Spot, reachPx: number): Look {
+/** Looks for a track's sticker within `reachPx` of a place. @param seenPx how far dots are seen, at least that */
+export function lookAround(picture: RgbaPicture, track: Track, place: Spot, reachPx: number, seenPx = reachPx): Look {
   // Beyond the reach: half the sticker, and the ring around it.
-  const patch = chromaAround(picture, place.x, place.y, reachPx + 1.5 * track.diameterPx + 4);
+  const patch = chromaAround(picture, place.x, place.y, Math.max(reachPx, seenPx) + 1.5 * track.diameterPx + 4);
   if (!patch) return NOTHING;
   const all = blobsIn(patch, track.pair);
   return {
@@ -39,6 +41,7 @@ export function lookAround(picture: RgbaPicture, track: Track, place: Spot, reac
     ),
     all,
     groundAt: (blob) => surroundOf(patch, blob.at, blob.diameterPx, blob.colour),
+    burntAt: (at) => burntShare(patch, at, track.diameterPx / 2),
   };
 }
 
@@ -80,4 +83,15 @@ function fine(picture: RgbaPicture, track: Track, rough: Blob): readonly Blob[] 
     (b) => Math.hypot(b.at.x - rough.at.x, b.at.y - rough.at.y) <= track.diameterPx / 2,
   );
   return near.slice(0, 1);
+}
+
+function burntShare({ least, width, originX, originY, step }: ChromaPatch, { x, y }: Spot, radiusPx: number): number {
+  let inside = 0;
+  let burnt = 0;
+  least.forEach((level, i) => {
+    if (Math.hypot(originX + step * (i % width) - x, originY + step * Math.floor(i / width) - y) > radiusPx) return;
+    inside++;
+    if (level >= BURNT_LEVEL) burnt++;
+  });
+  return inside === 0 ? 0 : burnt / inside;
 }

@@ -4,6 +4,7 @@ import { chromaContrast } from './belonging.ts';
 import type { Blob } from './blob.ts';
 import { between, type Chroma, chromaDistance } from './chroma.ts';
 import type { Spot } from './rgba-picture.ts';
+import type { SkinAround } from './skin-flow.ts';
 import { MIN_CONTRAST, type Sticker } from './sticker-at.ts';
 import type { StickerName } from './sticker-name.ts';
 
@@ -23,6 +24,10 @@ export interface Track {
   /** When something last spoke for its place: it was measured, or was seen to touch another sticker of its colour. */
   readonly vouchedMs: Ms;
   readonly lost: boolean;
+  /** How far a guessed place may be out, beyond a measured one, standard error each way, px; 0 where it was measured. */
+  readonly guessErrorPx: number;
+  /** The skin around it, followed while it is hidden. */
+  readonly skin: SkinAround | null;
 }
 
 /** Time constants, ms. Chosen: light drifts in seconds, ground changes as fast as a toe moves, a size as fast as a foot comes nearer. */
@@ -33,6 +38,9 @@ const SIZE_MS = 1500;
 const COASTING_MS = 200;
 /** Share of a new velocity that is taken on. Chosen: noise of 0.1 px between two frames makes little of a motion. */
 const VELOCITY_SHARE = 0.6;
+/** What guessing adds to a place's standard error, px a ms; what a frame of followed skin adds to it, px, in squares. Measured on drawn feet (tests/stickers/covered.test.ts), rounded up. */
+const GUESS_ERROR_PX_A_MS = 0.02;
+const CARRIED_ERROR_PX = 0.25;
 /** How far a colour may drift from the learnt one, as a share of its contrast then. Chosen. */
 const MAX_DRIFT_SHARE = 0.45;
 
@@ -46,6 +54,8 @@ export const startTrack = (name: StickerName, { at, diameterPx, pair }: Sticker,
   seenMs: tMs,
   vouchedMs: tMs,
   lost: false,
+  guessErrorPx: 0,
+  skin: null,
 });
 
 /** Where a track is expected `dtMs` later. */
@@ -73,20 +83,44 @@ export function seenTrack(track: Track, blob: Blob, ground: Chroma | null, tMs: 
     seenMs: tMs,
     vouchedMs: tMs,
     lost: false,
+    guessErrorPx: 0,
+    skin: null,
   };
 }
 
-/** The track of a hidden sticker: on its way, slowing down. */
-export function coastingTrack(track: Track, dtMs: number): Track {
+/** The track of a hidden sticker: on its way, slowing down. @param aside how far its neighbours have gone from their own way since the frame before */
+export function coastingTrack(track: Track, dtMs: number, aside: Spot): Track {
   const kept = 1 - eased(dtMs, COASTING_MS);
   const { velocity } = track;
-  return { ...track, at: expected(track, dtMs), velocity: { x: kept * velocity.x, y: kept * velocity.y } };
+  const { x, y } = expected(track, dtMs);
+  return {
+    ...track,
+    at: { x: x + aside.x, y: y + aside.y },
+    velocity: { x: kept * velocity.x, y: kept * velocity.y },
+    guessErrorPx: track.guessErrorPx + GUESS_ERROR_PX_A_MS * dtMs,
+    skin: null,
+  };
 }
+
+/** The track of a hidden sticker whose skin was followed. */
+export const carriedTrack = (track: Track, at: Spot, skin: SkinAround, tMs: Ms, dtMs: number): Track => ({
+  ...track,
+  at,
+  velocity: { x: (at.x - track.at.x) / dtMs, y: (at.y - track.at.y) / dtMs },
+  vouchedMs: tMs,
+  guessErrorPx: Math.hypot(track.guessErrorPx, CARRIED_ERROR_PX),
+  skin,
+});
 
 /** The track of a sticker that touches another of its colour: the two together are where they should be, or are moved there. */
 export const touchingTrack = (track: Track, dtMs: number, shift: Spot, tMs: Ms): Track => {
   const { x, y } = expected(track, dtMs);
-  return { ...track, at: { x: x + shift.x, y: y + shift.y }, vouchedMs: ms(tMs) };
+  return {
+    ...track,
+    at: { x: x + shift.x, y: y + shift.y },
+    vouchedMs: ms(tMs),
+    guessErrorPx: track.guessErrorPx + GUESS_ERROR_PX_A_MS * dtMs,
+  };
 };
 
 /** Share of the way that a value with a time constant goes in a step. */

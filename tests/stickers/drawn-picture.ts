@@ -38,7 +38,7 @@ export interface Scene {
 }
 
 /** Noise of standard deviation 1: sums of three uniform numbers, near enough to a normal distribution. */
-const GRAIN = (() => {
+export const GRAIN = (() => {
   const random = uniformFrom(99);
   return Float32Array.from({ length: 1_000_003 }, () => 2 * (random() + random() + random() - 1.5));
 })();
