@@ -171,14 +171,14 @@ const SOAKS: readonly Soak[] = [
   {
     name: 'foot taps',
     clip: 'taps-right-weak',
-    part: { fromMs: 900, toMs: 15_300 },
+    part: { fromMs: 1050, toMs: 15_300 },
     exercise: 'foot-tap',
     worker: 'pose-worker',
   },
   {
     name: 'big toe lifts by stickers',
     clip: 'toe-right-weak',
-    part: { fromMs: 900, toMs: 10_750 },
+    part: { fromMs: 1000, toMs: 10_750 },
     exercise: 'toe-lift',
     worker: 'sticker-worker',
   },
