@@ -66,9 +66,7 @@ async function watchStickers(
   colour: string | null,
   { exercise, side }: WatchOrder,
 ): Promise<WatchAnswer> {
-  const started = startStickerClient();
-  if (!started.ok) return started;
-  const client = started.value;
+  const client = startStickerClient();
   const { angle } = exerciseOf(exercise);
   const seen: Observation[] = [];
   const from = performance.now();

@@ -6,17 +6,19 @@ import type { HeadTowards } from '../pose/head-up.ts';
 import type { LandmarkerError } from '../pose/landmarker.ts';
 import type { Side } from '../pose/landmarks.ts';
 import type { Delegate, PoseModel } from '../pose/model.ts';
-import { fail, ok, type Result } from '../result.ts';
+import { ok, type Result } from '../result.ts';
 import type { Ratio } from '../units.ts';
 import { fasterDelegate } from './faster-delegate.ts';
 import type { BundleError } from './fetch-bundle.ts';
 import { startPoseWorker } from './pose-worker-handle.ts';
 import { sharedBundle } from './shared-fetch.ts';
 
-export type PoseClientError = BundleError | LandmarkerError | { readonly kind: 'no-worker' };
+export type PoseClientError = BundleError | LandmarkerError;
 
 /** The page's handle on the pose worker. */
 export interface PoseClient {
+  /** `page`: it runs on the page's own thread, since this browser has no worker for it. */
+  readonly where: 'worker' | 'page';
   readonly begin: (spec: { readonly exercise: Exercise; readonly side: Side; readonly head: HeadTowards }) => Promise<void>;
   /**
    * Takes over the brightness of pictures since the last frame; to be called before the next one is observed. Answered before it too.
@@ -39,19 +41,19 @@ export interface PoseClientOptions {
 
 /** Starts the worker and loads the model into it. */
 export async function startPoseClient(options: PoseClientOptions): Promise<Result<PoseClient, PoseClientError>> {
-  if (typeof Worker === 'undefined') return fail({ kind: 'no-worker' });
   const site = options.site ?? new URL('./', document.baseURI).href;
   const bundle = await sharedBundle(site, options.model, options.onProgress ?? (() => undefined));
   if (!bundle.ok) return bundle;
   const wasmBase = new URL('wasm', site).href;
   const delegate = options.delegate ?? (await fasterDelegate(options.model, wasmBase, bundle.value));
-  const { service, end } = startPoseWorker();
+  const { service, where, end } = await startPoseWorker();
   const loaded = await service.load({ wasmBase, bundle: bundle.value, delegate });
   if (!loaded.ok) {
     end();
     return loaded;
   }
   return ok({
+    where,
     begin: ({ exercise, side, head }) =>
       service.begin({ posture: exercise.posture, segments: exercise.segments, held: exercise.heldLeg ?? false, side, head }),
     follow: (between) => {

@@ -36,7 +36,11 @@ const TRY_AGAIN_S = 3;
 const TICK_MS = 1000;
 
 /** Tells after so many of its own ticks; a machine that sleeps has at most one. */
-function afterTicks(ticks: number, counts: () => boolean, tell: () => void): { readonly again: () => void; readonly stop: () => void } {
+function afterTicks(
+  ticks: number,
+  counts: () => boolean,
+  tell: () => void,
+): { readonly again: () => void; readonly stop: () => void } {
   let left = ticks;
   const timer = setInterval(() => {
     if (counts()) left -= 1;

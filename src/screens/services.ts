@@ -109,6 +109,12 @@ export interface SetHooks {
   readonly onEvent: (event: SetEvent) => void;
   /** A repetition is not on the disk yet; it is tried again. */
   readonly onStoreTrouble: (kind: ProblemKind) => void;
+  /** No picture can be looked at for now, and why: the set waits and is kept. Null: it goes on. */
+  readonly onAway: (problem: Problem | null) => void;
+  /** Pictures go on after a break in which nothing was looked at: the machine slept, or the page was hidden. */
+  readonly onBreak: () => void;
+  /** Whether the screen stays on by itself; told when that changes, and once at the beginning. */
+  readonly onScreenKept: (kept: boolean) => void;
 }
 
 export interface RunningSet {
@@ -117,6 +123,8 @@ export interface RunningSet {
   readonly stop: () => void;
   /** Symptoms begin now. */
   readonly markOnset: () => void;
+  /** Tries now to have pictures again, while there are none. */
+  readonly goOn: () => void;
 }
 
 /** One picture, and what the pose model sees in it. */

@@ -20,7 +20,6 @@ const WATCH: Each<WatchError> = {
   'bundle-wrong': { kind: 'bundle-wrong', model: 'lite' },
   'pose-wasm': { kind: 'pose-wasm', detail: 'no WebGL' },
   'pose-model': { kind: 'pose-model', detail: 'bad header' },
-  'no-worker': { kind: 'no-worker' },
   'pose-failed': { kind: 'pose-failed', detail: 'out of memory' },
   'camera-lost': { kind: 'camera-lost', why: 'unplugged' },
   'no-stickers': { kind: 'no-stickers', why: 'room-same-colour' },

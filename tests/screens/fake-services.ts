@@ -18,6 +18,7 @@ export interface DrivenSet {
   stopped: boolean;
   /** How often symptoms were said to begin. */
   onsets: number;
+  wentOn: number;
 }
 
 /** The screens' services over an array of sets; every set that is begun is put into `begun`. */
@@ -61,6 +62,7 @@ export function fakeServices(stored: readonly ShownSet[] = [], change: Partial<A
         hooks,
         stopped: false,
         onsets: 0,
+        wentOn: 0,
         end: async (outcome) => {
           finish(outcome);
           await done;
@@ -72,6 +74,9 @@ export function fakeServices(stored: readonly ShownSet[] = [], change: Partial<A
         done,
         stop: () => {
           driven.stopped = true;
+        },
+        goOn: () => {
+          driven.wentOn += 1;
         },
         markOnset: () => {
           driven.onsets += 1;

@@ -40,12 +40,12 @@ function servicesOf(person: PersonId, { opening, lock, busy, going }: Shared, of
     plan: SetPlan,
     hooks: SetHooks,
     signal: AbortSignal,
-    onsets: EventTarget,
+    wishes: EventTarget,
   ): Promise<Result<StoredSet | null, Problem>> => {
     const [{ runPlan }, store] = await Promise.all([import('./run-plan.ts'), own]);
     const hold = (set: StoredSet) => unstored.set(set.id, set);
     const disk = store.ok && plan.stored !== false ? store.value : null;
-    const outcome = await runPlan(plan, person, hooks, disk, hold, signal, onsets);
+    const outcome = await runPlan(plan, person, hooks, disk, hold, signal, wishes);
     if (outcome.ok && outcome.value && disk) {
       void askToKeepStorage();
       const { line } = plan;
@@ -67,15 +67,16 @@ function servicesOf(person: PersonId, { opening, lock, busy, going }: Shared, of
     },
     runSet(plan, hooks) {
       const abort = new AbortController();
-      const onsets = new EventTarget();
+      const wishes = new EventTarget();
       going.sets += 1;
-      const done = run(plan, hooks, abort.signal, onsets).finally(() => {
+      const done = run(plan, hooks, abort.signal, wishes).finally(() => {
         going.sets -= 1;
       });
       return {
         done,
         stop: () => abort.abort(),
-        markOnset: () => onsets.dispatchEvent(new Event('onset')),
+        markOnset: () => wishes.dispatchEvent(new Event('onset')),
+        goOn: () => wishes.dispatchEvent(new Event('go-on')),
       };
     },
     lookAtStickers: async (pictures, hooks) => (await import('./sticker-look.ts')).lookAtStickers(pictures, hooks),

@@ -39,6 +39,12 @@ export interface RunState {
   readonly glideNote: GlideNote | null;
   /** A repetition waits for the disk. */
   readonly storeTrouble: boolean;
+  /** Why there are no pictures for now; null: there are. */
+  readonly away: Problem | null;
+  /** Nothing was looked at for a while, and since when it is again; null: not lately. */
+  readonly breakSinceMs: Ms | null;
+  /** The screen may go dark by itself. */
+  readonly screenDims: boolean;
   readonly problem: Problem | null;
   /** The stored set, once it is over. */
   readonly finishedId: string | null;
@@ -74,6 +80,8 @@ export interface Run {
   readonly stop: () => void;
   /** Takes the one announced signal: notes where symptoms begin, once in a set that asks for it, or ends the set, of glides because symptoms rise. */
   readonly signal: () => void;
+  /** Tries now to have pictures again, while there are none. */
+  readonly goOn: () => void;
   /** Stops and forgets the set, as when its screen is left. */
   readonly leave: () => void;
   /** @returns the end of the painting */
@@ -105,9 +113,15 @@ const IDLE: RunState = {
   glideCycles: [],
   glideNote: null,
   storeTrouble: false,
+  away: null,
+  breakSinceMs: null,
+  screenDims: false,
   problem: null,
   finishedId: null,
 };
+/** How long it is shown that there was a break, ms. Chosen: the time to come nearer and read it. */
+const BREAK_STANDS_MS = 15_000;
+
 const NO_MOMENT: Moment = {
   tMs: ms(0),
   angleDeg: null,
@@ -140,7 +154,7 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
     if (!running) return;
     // Nothing has been looked at yet, so there is nothing to finish.
     if (state.getState().stage === 'opening') return leave();
-    state.setState({ stage: 'ended', advice: null });
+    state.setState({ stage: 'ended', advice: null, away: null });
     running.stop();
   };
 
@@ -213,6 +227,7 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
       const mixedUp = stage === 'lost' && stickers?.implausible === true;
       const shown = state.getState();
       if (shown.stage === 'ended') return;
+      if (shown.breakSinceMs !== null && now() - shown.breakSinceMs > BREAK_STANDS_MS) state.setState({ breakSinceMs: null });
       if (shown.glideNote && isNoteOver(shown.glideNote, now())) state.setState({ glideNote: null });
       const same =
         shown.stage === stage &&
@@ -239,7 +254,24 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
       if (what) state.setState({ glideNote: { what, sinceMs: now() } });
       tell(event, counted);
     };
+    const showAway = (problem: Problem | null) => {
+      const { away } = state.getState();
+      if (away?.kind === problem?.kind || state.getState().stage === 'ended') return;
+      state.setState({ away: problem });
+      if (problem) sounds.play('lost');
+      // What to do is told once, when it is known.
+      const restarting = problem?.kind === 'pose-failed';
+      const { title, todo } = problem ? words().problems[problem.kind](problem.detail ?? '') : { title: '', todo: '' };
+      sounds.say(problem ? `${title} ${restarting ? words().away.restarting : todo}` : words().away.backVoice);
+    };
+    const showBreak = () => {
+      state.setState({ breakSinceMs: now() });
+      sounds.say(words().away.pause);
+    };
     return {
+      onAway: whileCurrent(showAway),
+      onBreak: () => whileCurrent(showBreak)(undefined),
+      onScreenKept: whileCurrent((kept) => state.setState({ screenDims: !kept })),
       onLoading: whileCurrent((loaded) => state.setState({ loaded })),
       onOpened: whileCurrent((opened) => state.setState({ opened })),
       onFrame: whileCurrent((frame) => {
@@ -279,6 +311,7 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
     },
     stop,
     signal,
+    goOn: () => running?.goOn(),
     paintWith(next) {
       painter = next;
       return () => {

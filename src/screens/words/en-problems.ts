@@ -76,10 +76,6 @@ export const enProblems = {
     title: 'The model that sees the leg can’t run here.',
     todo: 'Choose “Quick” under “More choices”, or use a current Chrome, Edge or Chromium.',
   }),
-  'no-worker': () => ({
-    title: 'This browser can’t run the part that sees the leg.',
-    todo: 'Open Evenside in a current Chrome, Edge or Chromium.',
-  }),
   'pose-failed': () => ({
     title: 'The part that sees the leg stopped.',
     todo: 'Try again. If it stops again, choose “Quick” under “More choices”.',

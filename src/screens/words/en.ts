@@ -1,3 +1,4 @@
+import { enAway } from './en-away.ts';
 import { enCheck } from './en-check.ts';
 import { enCompare } from './en-compare.ts';
 import { enDay } from './en-day.ts';
@@ -255,6 +256,7 @@ export const en = {
     openAbout: 'Seal all that is stored here, so that others at this machine can’t read it',
   },
   people: enPeople,
+  away: enAway,
   unsupported: {
     title: 'This browser can’t run Evenside',
     todo: 'Open this address in a current Chrome, Edge or Chromium.',

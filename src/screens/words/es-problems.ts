@@ -78,10 +78,6 @@ export const esProblems: Words['problems'] = {
     title: 'El modelo que ve la pierna no puede funcionar aquí.',
     todo: 'Elija «Rápido» en «Más opciones» o use un Chrome, Edge o Chromium actual.',
   }),
-  'no-worker': () => ({
-    title: 'Este navegador no puede ejecutar la parte que ve la pierna.',
-    todo: 'Abra Evenside en un Chrome, Edge o Chromium actual.',
-  }),
   'pose-failed': () => ({
     title: 'La parte que ve la pierna se paró.',
     todo: 'Pruebe otra vez. Si se para de nuevo, elija «Rápido» en «Más opciones».',

@@ -1,3 +1,4 @@
+import { esAway } from './es-away.ts';
 import { esCheck } from './es-check.ts';
 import { esCompare } from './es-compare.ts';
 import { esDay } from './es-day.ts';
@@ -266,6 +267,7 @@ export const es: Words = {
     openAbout: 'Cifrar todo lo guardado aquí, para que otras personas en este equipo no puedan leerlo',
   },
   people: esPeople,
+  away: esAway,
   unsupported: {
     title: 'Este navegador no puede ejecutar Evenside',
     todo: 'Abra esta dirección en un Chrome, Edge o Chromium actual.',

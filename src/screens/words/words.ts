@@ -8,6 +8,7 @@ import type { PoseModel } from '../../pose/model.ts';
 import type { SetSource } from '../../record/stored-set.ts';
 import type { MissingFeature, PictureKind, ProblemKind } from '../services.ts';
 import type { Signal } from '../set/signal.ts';
+import type { AwayWords } from './away-words.ts';
 import type { CheckWords } from './check-words.ts';
 import type { CompareWords } from './compare-words.ts';
 import type { DayWords } from './day-words.ts';
@@ -231,5 +232,6 @@ export interface Words {
   readonly desk: DeskWords;
   readonly lock: LockWords;
   readonly people: PeopleWords;
+  readonly away: AwayWords;
   readonly unsupported: { readonly title: string; readonly todo: string; readonly features: Record<MissingFeature, string> };
 }

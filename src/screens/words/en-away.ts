@@ -1,0 +1,14 @@
+import type { AwayWords } from './away-words.ts';
+
+/** A set without pictures, and slow machines, in English. */
+export const enAway = {
+  kept: 'What was counted is kept. The set goes on by itself as soon as the picture is back.',
+  restarting: 'It is being started again. What was counted is kept, and the set goes on by itself.',
+  goOn: 'Go on now',
+  backVoice: 'The picture is back. Go on.',
+  pause: 'There was a break. What was not seen is not counted; go on.',
+  screenDims: 'The screen may go dark by itself. The set goes on all the same.',
+  fewPictures: 'This machine looks at few pictures a second: move calmly, or quick movements are missed.',
+  onPage: 'This browser is an old one: it looks at fewer pictures a second, and buttons answer late.',
+  littleMemory: 'This machine has little memory, so “Quick” is chosen under “More choices”.',
+} as const satisfies AwayWords;
