@@ -28,8 +28,6 @@ export function watchWords(error: WatchError, clip: string): string {
     case 'file-damaged':
     case 'file-broken':
       return `${clip} is damaged after ${seconds(error.readToMs)} s: copy it again from where it was recorded.`;
-    case 'no-webcodecs':
-      return 'This browser is too old to decode video files: install a current Chrome or Chromium.';
     case 'bundle-missing':
     case 'bundle-broken-off':
     case 'bundle-wrong':

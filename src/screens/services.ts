@@ -46,8 +46,14 @@ export type ShownSet = StoredSet & {
   readonly onDisk: boolean;
 };
 
-/** What a browser must have for a set to be measured. */
-export type MissingFeature = 'secure-context' | 'webcodecs' | 'webgl2';
+/** What a browser must have for anything to work. */
+export type MissingFeature = 'secure-context';
+
+/**
+ * What goes less well here: no pose model (`no-webgl2`), pictures are copied and films read slowly (`no-webcodecs`), all of it on the page's own thread (`on-page`),
+ * the quick model (`little-memory`).
+ */
+export type Limit = 'no-webgl2' | 'no-webcodecs' | 'on-page' | 'little-memory';
 
 export type Pictures =
   | { readonly kind: 'camera'; readonly deviceId: string | null }
@@ -214,6 +220,8 @@ export interface PeopleServices {
 /** All that the screens ask of the rest of the program; sets and diary are those of one person. */
 export interface AppServices {
   readonly missing: () => readonly MissingFeature[];
+  /** Told before a set. */
+  readonly limits: () => readonly Limit[];
   readonly cameras: () => Promise<readonly CameraDevice[]>;
   /** Asks which window to share. To be called from a click. */
   readonly shareWindow: () => Promise<Result<SharedWindow, Problem>>;

@@ -14,7 +14,6 @@ const WATCH: Each<WatchError> = {
   'file-codec': { kind: 'file-codec', codec: 'hevc' },
   'file-damaged': { kind: 'file-damaged', readToMs: ms(2450) },
   'file-broken': { kind: 'file-broken', readToMs: ms(0) },
-  'no-webcodecs': { kind: 'no-webcodecs' },
   'bundle-missing': { kind: 'bundle-missing', model: 'lite' },
   'bundle-broken-off': { kind: 'bundle-broken-off' },
   'bundle-wrong': { kind: 'bundle-wrong', model: 'lite' },

@@ -32,6 +32,7 @@ export function fakeServices(stored: readonly ShownSet[] = [], change: Partial<A
   const lock = fakeLock();
   const services: AppServices = {
     missing: () => [],
+    limits: () => [],
     cameras: async () => [],
     shareWindow: async () => fail({ kind: 'window-denied' }),
     sets: async () => ok({ sets: [...sets.values()], damaged: 0 }),

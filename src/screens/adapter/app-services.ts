@@ -15,7 +15,7 @@ import { everythingIn } from './everything.ts';
 import { hereServices } from './here.ts';
 import { lockServices } from './lock.ts';
 import { browserMessages } from './messages.ts';
-import { missingFeatures } from './missing-features.ts';
+import { limitsHere, missingFeatures } from './missing-features.ts';
 import { peopleServices } from './people.ts';
 import { problemOf } from './problem-of.ts';
 import { storedSets, type UnstoredSets } from './stored-sets.ts';
@@ -57,6 +57,7 @@ function servicesOf(person: PersonId, { opening, lock, busy, going }: Shared, of
 
   return {
     missing: () => missing,
+    limits: limitsHere,
     cameras: async () => {
       const found = await listCameras();
       return found.ok ? found.value : [];

@@ -7,6 +7,7 @@ import { GlideHeed } from '../day/glide-heed.tsx';
 import { StopNotice } from '../day/stop-notice.tsx';
 import { useDay } from '../day/use-day.ts';
 import { Icon } from '../parts/icon.tsx';
+import { LimitNotices } from '../parts/limit-notices.tsx';
 import { Page } from '../parts/page.tsx';
 import type { PictureKind } from '../services.ts';
 import { useBegin } from '../set/begin.ts';
@@ -119,6 +120,7 @@ export function ChooseScreen({ kind }: { readonly kind: Exclude<PictureKind, 'ex
               )}
             </figcaption>
           </figure>
+          <LimitNotices />
           <button type="submit" className="button" data-look="main" disabled={!plan || (kind === 'camera' && !gate && !problem)}>
             <Icon name={kind === 'camera' ? 'camera' : 'play'} size={28} />
             {choose.begin[kind]}

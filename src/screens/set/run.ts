@@ -12,6 +12,7 @@ import { announcementOf, type Heard } from './announcement.ts';
 import { seesHand, stickersOfPlan } from './by-stickers.ts';
 import { type GlideNote, isNoteOver } from './glide-note.ts';
 import { hearHeld, NOT_HELD } from './held-voice.ts';
+import { NO_RATE, seePicture } from './picture-rate.ts';
 import { signalOf } from './signal.ts';
 import type { Sounds } from './sounds.ts';
 import { type Stage, stageOf } from './stage.ts';
@@ -43,6 +44,8 @@ export interface RunState {
   readonly away: Problem | null;
   /** Nothing was looked at for a while, and since when it is again; null: not lately. */
   readonly breakSinceMs: Ms | null;
+  /** So few pictures a second are looked at that quick movements are missed. */
+  readonly fewPictures: boolean;
   /** The screen may go dark by itself. */
   readonly screenDims: boolean;
   readonly problem: Problem | null;
@@ -115,6 +118,7 @@ const IDLE: RunState = {
   storeTrouble: false,
   away: null,
   breakSinceMs: null,
+  fewPictures: false,
   screenDims: false,
   problem: null,
   finishedId: null,
@@ -210,12 +214,16 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
     let counted = 0;
     let adviceVoice: AdviceVoice | null = null;
     let heldVoice = NOT_HELD;
+    let rate = NO_RATE;
     const whileCurrent =
       <T>(hook: (value: T) => void) =>
       (value: T) => {
         if (isCurrent()) hook(value);
       };
     const showView = (view: LiveView) => {
+      rate = seePicture(rate, now());
+      const live = state.getState().plan?.pictures.kind === 'camera';
+      if (live && rate.few !== state.getState().fewPictures) state.setState({ fewPictures: rate.few });
       const { angleDeg, leg, stickers = null, restDeg, onsetDeg, heldMs, glide } = view;
       moment.setState({ angleDeg, leg, stickers, restDeg, onsetDeg, heldMs, glide });
       hearHold(view.heldMs);

@@ -46,6 +46,7 @@ function RunningScreen({ plan }: { readonly plan: SetPlan }) {
   const run = useRun();
   const away = useRunState((s) => s.away);
   const hadBreak = useRunState((s) => s.breakSinceMs !== null);
+  const fewPictures = useRunState((s) => s.fewPictures);
   const screenDims = useRunState((s) => s.screenDims);
   const camera = seesHand(plan);
   const glide = isGlide(plan);
@@ -67,6 +68,11 @@ function RunningScreen({ plan }: { readonly plan: SetPlan }) {
           {hadBreak ? (
             <p className="set-trouble" role="status">
               {awayWords.pause}
+            </p>
+          ) : null}
+          {fewPictures && !away ? (
+            <p className="set-trouble" role="status">
+              {awayWords.fewPictures}
             </p>
           ) : null}
           {screenDims && opening ? <p className="soft">{awayWords.screenDims}</p> : null}

@@ -1,3 +1,5 @@
+import type { Limit } from '../services.ts';
+
 /** What is said when a set has no pictures for a while, and on machines that do it less well. */
 export interface AwayWords {
   /** The set waits for its camera. */
@@ -12,6 +14,5 @@ export interface AwayWords {
   readonly screenDims: string;
   /** So few pictures a second are looked at that quick movements are missed. */
   readonly fewPictures: string;
-  readonly onPage: string;
-  readonly littleMemory: string;
+  readonly limits: Readonly<Record<Limit, string>>;
 }

@@ -52,10 +52,6 @@ export const enProblems = {
     title: 'This file is not a photo that the browser can show.',
     todo: 'Choose a JPEG, PNG or WebP file.',
   }),
-  'no-webcodecs': () => ({
-    title: 'This browser can’t read videos frame by frame.',
-    todo: 'Open Evenside in a current Chrome, Edge or Chromium.',
-  }),
   'bundle-missing': () => ({
     title: 'The model that sees the leg is not here.',
     todo: 'Start Evenside again on this machine, then load this page again.',

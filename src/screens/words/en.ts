@@ -261,8 +261,6 @@ export const en = {
     title: 'This browser can’t run Evenside',
     todo: 'Open this address in a current Chrome, Edge or Chromium.',
     features: {
-      webcodecs: 'It can’t hand over single video frames (WebCodecs).',
-      webgl2: 'It has no WebGL 2, or it is switched off.',
       'secure-context': 'This address is not a secure one. Open Evenside at 127.0.0.1 on this machine, or over https.',
     },
   },

@@ -272,8 +272,6 @@ export const es: Words = {
     title: 'Este navegador no puede ejecutar Evenside',
     todo: 'Abra esta dirección en un Chrome, Edge o Chromium actual.',
     features: {
-      webcodecs: 'No puede entregar las imágenes de un vídeo una por una (WebCodecs).',
-      webgl2: 'No tiene WebGL 2, o está apagado.',
       'secure-context': 'Esta dirección no es segura. Abra Evenside en 127.0.0.1 en este equipo, o por https.',
     },
   },
