@@ -49,7 +49,10 @@ function soughtTo(video: HTMLVideoElement, timeS: number): Promise<boolean> {
  * Opens a video that the browser can show. Slower than WebCodecs by far, since every picture is looked up for itself.
  * @param track of the same file: its times
  */
-export async function openInElement(file: Blob, track: InputVideoTrack): Promise<Result<ElementFile, { readonly kind: 'not-shown' }>> {
+export async function openInElement(
+  file: Blob,
+  track: InputVideoTrack,
+): Promise<Result<ElementFile, { readonly kind: 'not-shown' }>> {
   const address = URL.createObjectURL(file);
   const video = document.createElement('video');
   const close = () => {

@@ -13,6 +13,7 @@ import { ExerciseDrawing } from '../choose/exercise-drawing.tsx';
 import { NumberStepper } from '../choose/number-stepper.tsx';
 import { withLegLimit } from '../choose/plan.ts';
 import { Icon } from '../parts/icon.tsx';
+import { LimitNotices } from '../parts/limit-notices.tsx';
 import { Page } from '../parts/page.tsx';
 import type { SetPlan } from '../services.ts';
 import { useBegin } from '../set/begin.ts';
@@ -123,6 +124,7 @@ function Go({ today, line, marks, add }: GoProps) {
             most={dose.repsASet}
             onChange={setFewer}
           />
+          {measured ? <LimitNotices /> : null}
           {measured ? (
             <button type="button" className="button" data-look="main" onClick={start}>
               <Icon name="camera" size={28} />
