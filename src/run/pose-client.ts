@@ -6,7 +6,7 @@ import type { HeadTowards } from '../pose/head-up.ts';
 import type { LandmarkerError } from '../pose/landmarker.ts';
 import type { Side } from '../pose/landmarks.ts';
 import type { Delegate, PoseModel } from '../pose/model.ts';
-import { ok, type Result } from '../result.ts';
+import { fail, ok, type Result } from '../result.ts';
 import type { Ratio } from '../units.ts';
 import { fasterDelegate } from './faster-delegate.ts';
 import type { BundleError } from './fetch-bundle.ts';
@@ -17,8 +17,6 @@ export type PoseClientError = BundleError | LandmarkerError;
 
 /** The page's handle on the pose worker. */
 export interface PoseClient {
-  /** `page`: it runs on the page's own thread, since this browser has no worker for it. */
-  readonly where: 'worker' | 'page';
   readonly begin: (spec: { readonly exercise: Exercise; readonly side: Side; readonly head: HeadTowards }) => Promise<void>;
   /**
    * Takes over the brightness of pictures since the last frame; to be called before the next one is observed. Answered before it too.
@@ -41,19 +39,26 @@ export interface PoseClientOptions {
 
 /** Starts the worker and loads the model into it. */
 export async function startPoseClient(options: PoseClientOptions): Promise<Result<PoseClient, PoseClientError>> {
+  const { service, where, end } = await startPoseWorker();
+  if (where === 'page') {
+    // The model's loader is a module, which the library starts in workers only.
+    end();
+    return fail({ kind: 'pose-wasm', detail: 'no module worker' });
+  }
   const site = options.site ?? new URL('./', document.baseURI).href;
   const bundle = await sharedBundle(site, options.model, options.onProgress ?? (() => undefined));
-  if (!bundle.ok) return bundle;
+  if (!bundle.ok) {
+    end();
+    return bundle;
+  }
   const wasmBase = new URL('wasm', site).href;
   const delegate = options.delegate ?? (await fasterDelegate(options.model, wasmBase, bundle.value));
-  const { service, where, end } = await startPoseWorker();
   const loaded = await service.load({ wasmBase, bundle: bundle.value, delegate });
   if (!loaded.ok) {
     end();
     return loaded;
   }
   return ok({
-    where,
     begin: ({ exercise, side, head }) =>
       service.begin({ posture: exercise.posture, segments: exercise.segments, held: exercise.heldLeg ?? false, side, head }),
     follow: (between) => {

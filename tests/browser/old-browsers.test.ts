@@ -8,9 +8,6 @@ import { storedResults } from './stored-results.ts';
 
 /** All of it runs on the page's own thread, on a slow, shared machine. */
 const SET_MS = 280_000;
-/** Set to 1: a whole film through the pose model on the page's thread, too; some minutes. */
-const LONG = process.env.EVENSIDE_OLD_BROWSERS === '1';
-
 /** Runs in the page before its own scripts: takes away what only current browsers have. */
 function beOld(): void {
   for (const name of ['VideoDecoder', 'VideoFrame', 'MediaStreamTrackProcessor', 'OffscreenCanvas']) {
@@ -65,14 +62,6 @@ describe('without a camera', () => {
     expect(pageErrors).toEqual([]);
   });
 
-  test.runIf(LONG)('the same through the pose model', { timeout: SET_MS }, async () => {
-    const { page, pageErrors } = await site.open();
-    await page.addInitScript(beOld);
-    const reps = await measureFilm(page, 'taps-left-quick', 'foot-tap');
-    expect(reps.filter(({ complete }) => complete).length).toBe(truthOf('taps-left-quick').reps.length);
-    expect(pageErrors).toEqual([]);
-  });
-
   test('without the database, or with a program that it can’t read, the page says so in two languages instead of staying blank', async () => {
     const { page } = await site.open();
     const says = page.getByText('This browser is too old for Evenside.');
@@ -95,19 +84,14 @@ describe('without a camera', () => {
 describe('in front of a camera', () => {
   const site = siteForTests({ camera: 'tests/clips/taps-left-steady.mp4' });
 
-  test('without module workers, WebCodecs and picture callbacks, the pose model on the page’s own thread still counts', {
-    timeout: SET_MS,
-  }, async () => {
+  test('without module workers the pose model can’t run: it is said, and counting by hand is one press away', async () => {
     const { page, pageErrors } = await site.open('#/choose/camera');
-    await page.addInitScript(beOld);
     await page.addInitScript(haveClassicWorkersOnly);
-    await page.evaluate(() => localStorage.setItem('evenside.choices', JSON.stringify({ model: 'lite' })));
     await page.reload();
     await page.getByRole('button', { name: 'Start the camera' }).click();
     await page.getByRole('button', { name: 'None of these' }).click();
-    await page.locator('.phase-banner[data-stage="counting"]').waitFor({ timeout: SET_MS });
-    await page.getByRole('button', { name: /^Stop/ }).click();
-    await page.waitForURL(/#\/set\//, { timeout: SET_MS });
+    await page.getByRole('heading', { level: 1, name: 'The part that sees the leg could not be started.' }).waitFor();
+    await page.getByRole('link', { name: 'Count without the camera' }).waitFor();
     expect(pageErrors).toEqual([]);
   });
 });

@@ -18,8 +18,8 @@ const MINUTES = Number(process.env.EVENSIDE_SOAK_MINUTES ?? 0.5);
 const LEAST_FOR_SLOPES = 4;
 /** The model starts, and people settle in, as fast as a slow, shared machine allows. */
 const START_MS = 120_000;
-/** The dose is small: the set goes on all the same, since the next repetition comes before it may end. */
-const DOSE = 10;
+/** A set goes on after its dose as long as the next repetition comes before it may end; a long run has as large a dose as can be chosen, since a machine may stall. */
+const DOSE = MINUTES < 3 ? 10 : 99;
 
 /**
  * A set keeps what it saw of the leg in every picture, to measure all of it once it is over: about 1 kB, 30 times a second. An hour of it may take this much, MB a minute;
@@ -92,7 +92,7 @@ interface Reading {
   readonly perSecond: number;
 }
 
-async function readingsOf(page: Page, heaps: HeapWatch, worker: string): Promise<readonly Reading[]> {
+async function readingsOf(page: Page, heaps: HeapWatch, worker: string, again: () => Promise<void>): Promise<readonly Reading[]> {
   const readings: Reading[] = [];
   const startMs = Date.now();
   await page.evaluate(() => window.takeTraffic());
@@ -117,6 +117,8 @@ async function readingsOf(page: Page, heaps: HeapWatch, worker: string): Promise
       perSecond: (answered * 1000) / (nowMs - lastMs),
     });
     lastMs = nowMs;
+    // Ended, because the machine stalled after the dose: another set follows in the same page.
+    if (page.url().includes('#/set/')) await again();
     // What the collection itself held up does not count.
     await page.waitForTimeout(1000);
     await page.evaluate(() => window.takeTraffic());
@@ -197,6 +199,16 @@ describe.each(SOAKS)('a long set of $name', ({ clip, part, exercise, worker }) =
     await page.reload();
     await page.getByRole('button', { name: 'Start the camera' }).click();
     await page.getByRole('button', { name: 'None of these' }).click();
+    await untilCounting(page);
+  }
+
+  async function anotherSet(page: Page): Promise<void> {
+    await page.goto(`${site.url()}#/choose/camera`);
+    await page.getByRole('button', { name: 'Start the camera' }).click();
+    await untilCounting(page);
+  }
+
+  async function untilCounting(page: Page): Promise<void> {
     if (worker === 'sticker-worker') {
       await page.getByText('Three seen', { exact: true }).waitFor();
       await page.getByRole('button', { name: 'Start the set' }).click();
@@ -210,26 +222,30 @@ describe.each(SOAKS)('a long set of $name', ({ clip, part, exercise, worker }) =
     const { page, pageErrors } = await site.open('#/choose/camera');
     const heaps = await watchHeaps(page);
     await toCounting(page);
-    const readings = await readingsOf(page, heaps, worker);
+    const readings = await readingsOf(page, heaps, worker, () => anotherSet(page));
     const live = Number(await page.locator('.count-number').textContent());
     await page.getByRole('button', { name: /^Stop/ }).click();
     await page.waitForURL(/#\/set\//);
     await page.getByText('Every repetition').waitFor();
 
-    const [stored] = await storedResults(page);
-    const reps = (stored?.result.reps ?? []).filter(({ complete }) => complete);
+    const sets = (await storedResults(page)).map(({ result }) => result.reps.filter(({ complete }) => complete));
+    const reps = sets.flat();
     const { reps: shown } = truthOf(clip);
-    const found = againstTruth(
-      reps.map(({ peakMs }) => peakMs),
-      shown.map(({ peakMs }) => peakMs - part.fromMs),
-      part.toMs - part.fromMs,
-    );
+    const found = sets
+      .map((set) =>
+        againstTruth(
+          set.map(({ peakMs }) => peakMs),
+          shown.map(({ peakMs }) => peakMs - part.fromMs),
+          part.toMs - part.fromMs,
+        ),
+      )
+      .reduce((sum, each) => ({ missed: sum.missed + each.missed, extra: sum.extra + each.extra }));
     const kept = readings.slice(Math.floor(readings.length / 4));
     const slope = (of: (reading: Reading) => number) => slopeOf(kept.map((reading) => [reading.minutes, of(reading)]));
     const most = (of: (reading: Reading) => number) => Math.max(...readings.map(of));
     if (kept.length >= 3) {
       const lines = [
-        `${MINUTES} minutes, ${readings.length} readings, ${reps.length} counted (live ${live}), ${JSON.stringify(found)}`,
+        `${MINUTES} minutes, ${readings.length} readings, ${reps.length} counted in ${sets.length} sets (live ${live} of the last), ${JSON.stringify(found)}`,
         `pictures answered a second: ${readings.map(({ perSecond }) => perSecond.toFixed(1)).join(' ')}`,
         `page: ${told(
           slope(({ pageMb }) => pageMb),
@@ -256,7 +272,8 @@ describe.each(SOAKS)('a long set of $name', ({ clip, part, exercise, worker }) =
     }
 
     expect(reps.length).toBeGreaterThan(DOSE);
-    expect({ ...found, live }).toEqual({ missed: 0, extra: 0, live: reps.length });
+    expect(found).toEqual({ missed: 0, extra: 0 });
+    expect(sets.map((set) => set.length)).toContain(live);
     expect(most(({ mostOutstanding }) => mostOutstanding)).toBe(1);
     expect(pageErrors).toEqual([]);
     if (MINUTES < LEAST_FOR_SLOPES) return;

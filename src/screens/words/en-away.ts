@@ -13,7 +13,8 @@ export const enAway = {
     'no-webgl2':
       'This browser can’t look for the whole leg (WebGL 2 is missing or switched off). Foot taps and toe lifts by stickers work, and counting by hand.',
     'no-webcodecs': 'This browser is an old one: films are measured slowly, and the camera gives fewer pictures a second.',
-    'on-page': 'This browser is an old one: it looks at fewer pictures a second, and buttons answer late during a set.',
+    'on-page':
+      'This browser is an old one: it can’t look for the whole leg. Foot taps and toe lifts by stickers work, and counting by hand; buttons answer late during a set.',
     'little-memory': 'This machine has little memory, so “Quick” is chosen under “More choices”, unless you choose otherwise.',
   },
 } as const satisfies AwayWords;

@@ -13,7 +13,8 @@ export const esAway = {
     'no-webgl2':
       'Este navegador no puede buscar la pierna entera (falta WebGL 2 o está apagado). Con pegatinas se miden la punta del pie y el dedo gordo; y siempre se puede contar a mano.',
     'no-webcodecs': 'Este navegador es antiguo: los vídeos se miden despacio y la cámara da menos imágenes por segundo.',
-    'on-page': 'Este navegador es antiguo: mira menos imágenes por segundo y los botones responden tarde durante la serie.',
+    'on-page':
+      'Este navegador es antiguo: no puede buscar la pierna entera. Con pegatinas se miden la punta del pie y el dedo gordo; y siempre se puede contar a mano.',
     'little-memory': 'Este equipo tiene poca memoria, por eso está elegido “Rápido” en “Más opciones”, si no elige otra cosa.',
   },
 } as const satisfies AwayWords;
