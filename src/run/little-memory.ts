@@ -2,7 +2,7 @@
 const LITTLE_GB = 4;
 
 /** Whether this machine has little memory; false where the browser does not tell. */
-export const littleMemory = (machine: object = navigator): boolean => {
+export const littleMemory = (machine: object = globalThis.navigator ?? {}): boolean => {
   const deviceMemory = 'deviceMemory' in machine ? Number(machine.deviceMemory) : Number.POSITIVE_INFINITY;
   return deviceMemory <= LITTLE_GB;
 };
