@@ -34,6 +34,7 @@ const MOUNTS: readonly Mount[] = [
     file: /\.png$/,
     required: ['icon-192.png', 'icon-512.png', 'maskable-512.png', 'apple-180.png'],
   },
+  { at: 'plain', folder: 'src/plain', file: /^too-old\.js$/, required: ['too-old.js'] },
   { at: 'recordings', folder: 'recordings', file: /\.(mp4|webm|json)$/, required: [] },
 ];
 

@@ -1,6 +1,7 @@
 import { type Ms, ms } from '../units.ts';
 import { betweenFrames, type FrameTaken } from './between-frames.ts';
-import { type Frame, type PictureSize, uprightSize } from './frame.ts';
+import { shownIn, watchShown } from './element-pictures.ts';
+import { type Frame, type Picture, type PictureSize, uprightSize } from './frame.ts';
 import { type NewestFrame, newestFrame } from './newest-frame.ts';
 import { ownPicture } from './own-picture.ts';
 
@@ -18,7 +19,11 @@ export class CameraLost extends Error {
 }
 
 /** Brings pictures from a camera's track into `deliver` until stopped. Times in µs on the camera's clock. */
-type Pump = (track: MediaStreamVideoTrack, deliver: (image: VideoFrame) => void, lost: (cause: Error) => void) => () => void;
+type Pump = (
+  track: MediaStreamVideoTrack,
+  deliver: (image: Picture, us: number) => void,
+  lost: (cause: Error) => void,
+) => () => void;
 
 /** Pictures as the camera made them, without a detour through an element. */
 const pumpFromTrack: Pump = (track, deliver, lost) => {
@@ -27,7 +32,7 @@ const pumpFromTrack: Pump = (track, deliver, lost) => {
     for (;;) {
       const { done, value } = await reader.read();
       if (done) return;
-      deliver(value);
+      deliver(value, value.timestamp);
     }
   };
   run().then(
@@ -45,11 +50,20 @@ const pumpFromElement: Pump = (track, deliver, lost) => {
   video.muted = true;
   video.playsInline = true;
   video.srcObject = new MediaStream([track]);
-  const shown: VideoFrameRequestCallback = (now, { captureTime }) => {
-    handle = video.requestVideoFrameCallback(shown);
-    deliver(new VideoFrame(video, { timestamp: Math.round((captureTime ?? now) * 1000) }));
-  };
-  let handle = video.requestVideoFrameCallback(shown);
+  let copying = false;
+  const stopWatching = watchShown(video, (us) => {
+    // One at a time: what is shown meanwhile is as a picture that never came.
+    if (copying) return;
+    copying = true;
+    shownIn(video, us)
+      .then(
+        (image) => (stopped ? image.close() : deliver(image, us)),
+        () => undefined,
+      )
+      .finally(() => {
+        copying = false;
+      });
+  });
   let stopped = false;
   video.play().catch(() => {
     // Stopping while it starts to play is refused too, and is no loss.
@@ -57,24 +71,24 @@ const pumpFromElement: Pump = (track, deliver, lost) => {
   });
   return () => {
     stopped = true;
-    video.cancelVideoFrameCallback(handle);
+    stopWatching();
     video.srcObject = null;
   };
 };
 
 /** Turns pictures into frames on a clock that begins at 0; a change of shape is a loss, since points before and after would not compare. */
-function intake(box: NewestFrame): (image: VideoFrame) => void {
+function intake(box: NewestFrame): (image: Picture, us: number) => void {
   let firstUs: number | null = null;
   let size: PictureSize | null = null;
   const clock = (us: number): Ms => {
     firstUs ??= us;
     return ms((us - firstUs) / 1000);
   };
-  return (image) => {
+  return (image, us) => {
     const now = uprightSize(image, 0);
     size ??= now;
     const turned = now.width !== size.width || now.height !== size.height;
-    const frame: Frame = { tMs: clock(image.timestamp), image, turn: 0 };
+    const frame: Frame = { tMs: clock(us), image, turn: 0 };
     if (turned) box.end(new CameraLost('turned'));
     box.offer(frame);
   };

@@ -39,7 +39,10 @@ export async function* croppedFrames(
 ): AsyncGenerator<FrameTaken, void, undefined> {
   const { left: x, top: y, width, height } = crop;
   for await (const { tMs, image, turn } of frames) {
-    const part = new VideoFrame(image, { visibleRect: { x, y, width, height }, displayWidth: width, displayHeight: height });
+    const part =
+      'format' in image
+        ? new VideoFrame(image, { visibleRect: { x, y, width, height }, displayWidth: width, displayHeight: height })
+        : await createImageBitmap(image, x, y, width, height);
     image.close();
     yield { tMs, image: part, turn };
   }

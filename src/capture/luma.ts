@@ -1,4 +1,5 @@
-import type { QuarterTurn } from './frame.ts';
+import { type Picture, type QuarterTurn, shownSize } from './frame.ts';
+import { contextOf, scratchCanvas } from './scratch-canvas.ts';
 
 /** Brightness of an upright picture: row-major, 8 bits a pixel. */
 export interface Luma {
@@ -15,11 +16,13 @@ const PLANAR: readonly (string | null)[] = ['I420', 'I420A', 'I422', 'I444', 'NV
  * Brightness may be in video range (16 to 235): enough for motion, which does not depend on gain or bias.
  * @throws Error when the picture is closed
  */
-export async function readLuma(image: VideoFrame, turn: QuarterTurn): Promise<Luma> {
-  const square = image.visibleRect?.width === image.displayWidth && image.visibleRect.height === image.displayHeight;
-  const upright = square && PLANAR.includes(image.format) ? await readPlane(image) : readCanvas(image);
+export async function readLuma(image: Picture, turn: QuarterTurn): Promise<Luma> {
+  const upright = 'format' in image && isPlain(image) ? await readPlane(image) : readCanvas(image);
   return turned(upright, turn);
 }
+
+const isPlain = ({ format, visibleRect, displayWidth, displayHeight }: VideoFrame): boolean =>
+  visibleRect?.width === displayWidth && visibleRect.height === displayHeight && PLANAR.includes(format);
 
 async function readPlane(image: VideoFrame): Promise<Luma> {
   const { displayWidth: width, displayHeight: height } = image;
@@ -35,10 +38,9 @@ async function readPlane(image: VideoFrame): Promise<Luma> {
   return { width, height, data };
 }
 
-function readCanvas(image: VideoFrame): Luma {
-  const { displayWidth: width, displayHeight: height } = image;
-  const context = new OffscreenCanvas(width, height).getContext('2d', { alpha: false, willReadFrequently: true });
-  if (!context) throw new Error('readCanvas requires a 2d context, got none');
+function readCanvas(image: Picture): Luma {
+  const { width, height } = shownSize(image);
+  const context = contextOf(scratchCanvas(width, height), { alpha: false, willReadFrequently: true });
   context.drawImage(image, 0, 0, width, height);
   const rgba = context.getImageData(0, 0, width, height).data;
   const data = new Uint8Array(width * height);

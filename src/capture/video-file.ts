@@ -1,6 +1,7 @@
 import { ALL_FORMATS, BlobSource, Input, type InputVideoTrack, type VideoSample, VideoSampleSink } from 'mediabunny';
 import { fail, ok, type Result } from '../result.ts';
 import { type Ms, ms } from '../units.ts';
+import { openInElement } from './element-file.ts';
 import type { Frame, PictureSize, QuarterTurn } from './frame.ts';
 
 /** Why a file gives no frames. `codec` is the codec's own name where the container tells it. */
@@ -9,8 +10,7 @@ export type VideoFileError =
   | { readonly kind: 'file-not-video' }
   | { readonly kind: 'file-no-picture' }
   | { readonly kind: 'file-codec'; readonly codec: string }
-  | { readonly kind: 'file-damaged'; readonly readToMs: Ms }
-  | { readonly kind: 'no-webcodecs' };
+  | { readonly kind: 'file-damaged'; readonly readToMs: Ms };
 
 /** An opened video file. Frames come with their own timestamps, as fast as they are asked for. */
 export interface VideoFile {
@@ -42,13 +42,12 @@ async function pictureTrack(input: Input): Promise<InputVideoTrack | 'not-video'
 }
 
 /**
- * Opens a video file for frame-exact reading through WebCodecs.
+ * Opens a video file for frame-exact reading through WebCodecs or, where the browser has none, an element.
  * @param file any container the demuxer knows (MP4, MOV, WebM, Matroska, MPEG-TS)
  * @returns the opened file, or why it can't be read; a file that breaks off later throws `VideoFileBroken` from `frames`
  */
 export async function openVideoFile(file: Blob): Promise<Result<VideoFile, VideoFileError>> {
   if (file.size === 0) return fail({ kind: 'file-empty' });
-  if (typeof VideoDecoder === 'undefined') return fail({ kind: 'no-webcodecs' });
   const input = new Input({ source: new BlobSource(file), formats: ALL_FORMATS });
   const refuse = (error: VideoFileError) => {
     input.dispose();
@@ -58,6 +57,7 @@ export async function openVideoFile(file: Blob): Promise<Result<VideoFile, Video
   if (track === 'not-video') return refuse({ kind: 'file-not-video' });
   if (!track) return refuse({ kind: 'file-no-picture' });
   try {
+    if (typeof VideoDecoder === 'undefined') return await shownByElement(file, track, refuse, () => input.dispose());
     if (!(await track.canDecode())) return refuse({ kind: 'file-codec', codec: (await track.getCodec()) ?? 'unknown' });
     const firstS = await track.getFirstTimestamp();
     const durationMs = ms(((await track.computeDuration()) - firstS) * 1000);
@@ -72,6 +72,37 @@ export async function openVideoFile(file: Blob): Promise<Result<VideoFile, Video
   } catch {
     return refuse({ kind: 'file-damaged', readToMs: ms(0) });
   }
+}
+
+/** The same without WebCodecs: slower, of what the browser can show. */
+async function shownByElement(
+  file: Blob,
+  track: InputVideoTrack,
+  refuse: (error: VideoFileError) => Result<never, VideoFileError>,
+  dispose: () => void,
+): Promise<Result<VideoFile, VideoFileError>> {
+  const shown = await openInElement(file, track);
+  if (!shown.ok) return refuse({ kind: 'file-codec', codec: (await track.getCodec()) ?? 'unknown' });
+  const { size, frames, frameAt, close } = shown.value;
+  const durationMs = ms(((await track.computeDuration()) - (await track.getFirstTimestamp())) * 1000);
+  const all = async function* () {
+    let lastMs = Number.NEGATIVE_INFINITY;
+    for await (const frame of frames()) {
+      lastMs = frame.tMs;
+      yield frame;
+    }
+    if (durationMs - lastMs > MISSING_MS) throw new VideoFileBroken(ms(Math.max(0, lastMs)));
+  };
+  return ok({
+    size,
+    durationMs,
+    frames: all,
+    frameAt,
+    close: () => {
+      close();
+      dispose();
+    },
+  });
 }
 
 /** Times are rounded to a microsecond when they are told; looked for is what starts up to this much later, s. */

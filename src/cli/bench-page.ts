@@ -1,6 +1,8 @@
 /** The page behind `npm run bench`: times the whole path against the bare pose model, and the parts of a frame's work. */
+
 import { type Remote, transfer, wrap } from 'comlink';
 import type { BenchAnswer, BenchOrder, FrameCosts, PathTimes } from '../../scripts/bench/page-protocol.ts';
+import { decodedOf } from '../capture/decoded.ts';
 import { openVideoFile, type VideoFile } from '../capture/video-file.ts';
 import { exerciseOf } from '../exercises/catalogue.ts';
 import type { Segment } from '../flow/leg-motion.ts';
@@ -58,7 +60,7 @@ async function bareTaker(model: PoseModel): Promise<Taker> {
       while (pictures.length < count) {
         const next = await frames.next();
         if (next.done) break;
-        pictures.push(next.value.image);
+        pictures.push(decodedOf(next.value));
         lastMs = next.value.tMs;
       }
       if (pictures.length < count) {
@@ -142,7 +144,8 @@ async function costs({ model, costFrames }: BenchOrder): Promise<readonly FrameC
     for (let i = 0; i < costFrames; i++) {
       const next = await frames.next();
       if (next.done) break;
-      const { image, tMs } = next.value;
+      const { tMs } = next.value;
+      const image = decodedOf(next.value);
       const pictures = [image.clone(), enlarged(image, LARGE)];
       for (const [k, picture] of pictures.entries()) {
         const cost = await sizes[k]?.service.cost(transfer(picture, [picture]), tMs, tMs - lastMs);

@@ -30,8 +30,6 @@ export function watchWords(error: WatchError, clip: string): string {
     case 'file-damaged':
     case 'file-broken':
       return `${clip} is damaged after ${seconds(error.readToMs)} s: copy it again from where it was recorded.`;
-    case 'no-webcodecs':
-      return 'This browser is too old to decode video files: install a current Chrome or Chromium.';
     case 'bundle-missing':
     case 'bundle-broken-off':
     case 'bundle-wrong':
@@ -39,8 +37,6 @@ export function watchWords(error: WatchError, clip: string): string {
     case 'pose-wasm':
     case 'pose-model':
       return `The pose model does not start in this browser (${error.detail}): install a current Chrome or Chromium with WebGL 2.`;
-    case 'no-worker':
-      return 'This browser has no web workers: install a current Chrome or Chromium.';
     case 'pose-failed':
       return `The pose model stopped while it looked at ${clip} (${error.detail}): try again, or choose another --model.`;
     case 'camera-lost':

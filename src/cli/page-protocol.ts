@@ -16,6 +16,8 @@ export interface WatchOrder {
   readonly stickers?: { readonly colour: string | null };
   /** Only every so many-th picture is given to the pose model; 1: each. */
   readonly poseEvery: number;
+  /** Only so many pictures a second are looked at, as from a slow camera; left out: all. */
+  readonly aSecond?: number;
 }
 
 /** No stickers were found in any picture; `why` is what was wrong in the first one. */

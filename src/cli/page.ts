@@ -10,11 +10,15 @@ import { startPoseClient } from '../run/pose-client.ts';
 import { breakOf } from '../run/session-break.ts';
 import { sparselyPosed } from '../run/sparsely-posed.ts';
 import { startStickerClient } from '../run/sticker-client.ts';
+import { thinnedSource } from '../run/thinned-source.ts';
 import { ms } from '../units.ts';
 import type { WatchAnswer, WatchOrder } from './page-protocol.ts';
 
 /** The site's root, seen from this page. */
 const SITE = new URL('../../', document.baseURI).href;
+
+const picturesOf = (video: VideoFile, { aSecond }: WatchOrder): FrameSource =>
+  aSecond === undefined ? videoFileSource(video) : thinnedSource(videoFileSource(video), aSecond);
 
 async function watchClip(order: WatchOrder): Promise<WatchAnswer> {
   const { exercise, side, model, poseEvery } = order;
@@ -33,7 +37,8 @@ async function watchClip(order: WatchOrder): Promise<WatchAnswer> {
   const spec = { exercise: exerciseOf(exercise), side, head: 'find' } as const;
   const from = performance.now();
   try {
-    const source = poseEvery > 1 ? sparselyPosed(videoFileSource(video), poseEvery) : videoFileSource(video);
+    const all = picturesOf(video, order);
+    const source = poseEvery > 1 ? sparselyPosed(all, poseEvery) : all;
     await watchAll(source, { ...client, begin: () => client.begin(spec) }, video, seen);
   } catch (cause) {
     const error = breakOf(cause);
@@ -60,15 +65,9 @@ async function watchAll(
 }
 
 /** The same through stickers: no model is loaded, and what is found stands in each observation. */
-async function watchStickers(
-  video: VideoFile,
-  name: string,
-  colour: string | null,
-  { exercise, side }: WatchOrder,
-): Promise<WatchAnswer> {
-  const started = startStickerClient();
-  if (!started.ok) return started;
-  const client = started.value;
+async function watchStickers(video: VideoFile, name: string, colour: string | null, order: WatchOrder): Promise<WatchAnswer> {
+  const { exercise, side } = order;
+  const client = startStickerClient();
   const { angle } = exerciseOf(exercise);
   const seen: Observation[] = [];
   const from = performance.now();
@@ -77,7 +76,7 @@ async function watchStickers(
     const first = await video.frameAt(ms(0));
     const found = first && (await client.find(first, angle, { toes: null, colour }));
     const begin = () => client.begin({ angle, start: { kind: 'find', colour } });
-    await watchAll(videoFileSource(video), { ...client, begin, follow: async () => [] }, video, seen);
+    await watchAll(picturesOf(video, order), { ...client, begin, follow: async () => [] }, video, seen);
     if (seen.every(({ stickers }) => !stickers)) {
       return { ok: false, error: { kind: 'no-stickers', why: found && !found.ok ? found.error.kind : 'too-few' } };
     }

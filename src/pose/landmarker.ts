@@ -1,5 +1,6 @@
 import { FilesetResolver, PoseLandmarker } from '@mediapipe/tasks-vision';
-import type { PictureSize, QuarterTurn } from '../capture/frame.ts';
+import type { Picture, PictureSize, QuarterTurn } from '../capture/frame.ts';
+import type { ScratchCanvas } from '../capture/scratch-canvas.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { type Ms, ratio } from '../units.ts';
 import type { Landmark } from './landmarks.ts';
@@ -17,7 +18,7 @@ export type LandmarkerError =
  */
 export interface Landmarker {
   readonly detect: (
-    image: VideoFrame | OffscreenCanvas,
+    image: Picture | ScratchCanvas,
     tMs: Ms,
     turn: QuarterTurn,
     upright: PictureSize,

@@ -1,4 +1,5 @@
-import { type QuarterTurn, uprightSize } from '../capture/frame.ts';
+import { type Picture, type QuarterTurn, uprightSize } from '../capture/frame.ts';
+import { scratchCanvas } from '../capture/scratch-canvas.ts';
 import type { Ms } from '../units.ts';
 import { findHead, type HeadTowards, headUpTurn, type Posture } from './head-up.ts';
 import type { Landmarker } from './landmarker.ts';
@@ -16,7 +17,7 @@ export interface PoseView {
 /** Follows one person through a set. */
 export interface PoseTracker {
   /** @param turn clockwise turn that sets `image` upright; points come back in px of the upright picture */
-  readonly observe: (image: VideoFrame, turn: QuarterTurn, tMs: Ms) => Promise<PoseFrame>;
+  readonly observe: (image: Picture, turn: QuarterTurn, tMs: Ms) => Promise<PoseFrame>;
 }
 
 const plus = (a: QuarterTurn, b: QuarterTurn): QuarterTurn => ((a + b) % 360) as QuarterTurn;
@@ -26,11 +27,11 @@ const plus = (a: QuarterTurn, b: QuarterTurn): QuarterTurn => ((a + b) % 360) as
  * and a track whose leg changes its length is dropped and searched afresh.
  */
 export function startTracker(landmarker: Landmarker, view: PoseView): PoseTracker {
-  const canvas = new OffscreenCanvas(1, 1);
+  const canvas = scratchCanvas(1, 1);
   let head: 'left' | 'right' | null = view.head === 'find' ? null : view.head;
   let lengths: Steadiness | null = null;
 
-  const detect = (image: VideoFrame, turn: QuarterTurn, bodyTurn: QuarterTurn, tMs: Ms): readonly Landmark[] | null => {
+  const detect = (image: Picture, turn: QuarterTurn, bodyTurn: QuarterTurn, tMs: Ms): readonly Landmark[] | null => {
     const upright = uprightSize(image, turn);
     const total = plus(turn, bodyTurn);
     if (total === 0) return landmarker.detect(image, tMs, bodyTurn, upright);
@@ -38,7 +39,7 @@ export function startTracker(landmarker: Landmarker, view: PoseView): PoseTracke
     return landmarker.detect(canvas, tMs, bodyTurn, upright);
   };
 
-  const find = async (image: VideoFrame, turn: QuarterTurn, tMs: Ms): Promise<'left' | 'right' | null> => {
+  const find = async (image: Picture, turn: QuarterTurn, tMs: Ms): Promise<'left' | 'right' | null> => {
     await landmarker.forget();
     const asLeft = detect(image, turn, headUpTurn('left'), tMs);
     await landmarker.forget();

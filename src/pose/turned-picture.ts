@@ -1,4 +1,5 @@
-import type { QuarterTurn } from '../capture/frame.ts';
+import { type Picture, type QuarterTurn, shownSize } from '../capture/frame.ts';
+import { contextOf, type ScratchCanvas } from '../capture/scratch-canvas.ts';
 import { px } from '../units.ts';
 import type { Landmark } from './landmarks.ts';
 
@@ -6,15 +7,14 @@ import type { Landmark } from './landmarks.ts';
  * Draws `image` turned clockwise by `turn` so that it fills the canvas.
  * The canvas is resized when the turned picture has another size.
  */
-export function drawTurned(canvas: OffscreenCanvas, image: VideoFrame, turn: QuarterTurn): void {
-  const { displayWidth: w, displayHeight: h } = image;
+export function drawTurned(canvas: ScratchCanvas, image: Picture, turn: QuarterTurn): void {
+  const { width: w, height: h } = shownSize(image);
   const [width, height] = turn === 90 || turn === 270 ? [h, w] : [w, h];
   if (canvas.width !== width || canvas.height !== height) {
     canvas.width = width;
     canvas.height = height;
   }
-  const context = canvas.getContext('2d', { alpha: false });
-  if (!context) throw new Error('drawTurned requires a 2d context, got none');
+  const context = contextOf(canvas, { alpha: false });
   context.setTransform(1, 0, 0, 1, width / 2, height / 2);
   context.rotate((turn * Math.PI) / 180);
   context.drawImage(image, -w / 2, -h / 2, w, h);

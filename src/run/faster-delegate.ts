@@ -1,5 +1,6 @@
 import { transfer } from 'comlink';
 import type { Delegate, PoseModel } from '../pose/model.ts';
+import { littleMemory } from './little-memory.ts';
 import { startPoseWorker } from './pose-worker-handle.ts';
 
 /** A trial that takes longer than this, loading included, has lost. Without a graphics card the GPU path takes 16 s for its first picture. */
@@ -28,10 +29,15 @@ function remember(model: PoseModel, delegate: Delegate): void {
   }
 }
 
+/** From now on the CPU is taken: the graphics card has failed in a set. */
+export const distrustGpu = (model: PoseModel): void => remember(model, 'CPU');
+
 /** Which of both runs the model faster on this machine: timed for a moment the first time, remembered after. */
 export async function fasterDelegate(model: PoseModel, wasmBase: string, bundle: Uint8Array): Promise<Delegate> {
   const known = remembered(model);
   if (known) return known;
+  // A machine with little memory must not load the model twice, and the page's own thread not be held up by a trial.
+  if (littleMemory() || typeof Worker === 'undefined' || typeof OffscreenCanvas === 'undefined') return 'CPU';
   // One after the other: side by side they would slow each other down.
   const cpu = await trial('CPU', wasmBase, bundle);
   const gpu = await trial('GPU', wasmBase, bundle);
@@ -42,7 +48,7 @@ export async function fasterDelegate(model: PoseModel, wasmBase: string, bundle:
 
 /** Milliseconds a picture in a throwaway worker; null when it fails or takes too long. */
 async function trial(delegate: Delegate, wasmBase: string, bundle: Uint8Array): Promise<number | null> {
-  const { service, end } = startPoseWorker();
+  const { service, end } = await startPoseWorker();
   const picture = await createImageBitmap(new ImageData(640, 480));
   let timer: ReturnType<typeof setTimeout> | undefined;
   const limit = new Promise<null>((resolve) => {

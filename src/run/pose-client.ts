@@ -13,7 +13,7 @@ import type { BundleError } from './fetch-bundle.ts';
 import { startPoseWorker } from './pose-worker-handle.ts';
 import { sharedBundle } from './shared-fetch.ts';
 
-export type PoseClientError = BundleError | LandmarkerError | { readonly kind: 'no-worker' };
+export type PoseClientError = BundleError | LandmarkerError;
 
 /** The page's handle on the pose worker. */
 export interface PoseClient {
@@ -39,13 +39,20 @@ export interface PoseClientOptions {
 
 /** Starts the worker and loads the model into it. */
 export async function startPoseClient(options: PoseClientOptions): Promise<Result<PoseClient, PoseClientError>> {
-  if (typeof Worker === 'undefined') return fail({ kind: 'no-worker' });
+  const { service, where, end } = await startPoseWorker();
+  if (where === 'page') {
+    // The model's loader is a module, which the library starts in workers only.
+    end();
+    return fail({ kind: 'pose-wasm', detail: 'no module worker' });
+  }
   const site = options.site ?? new URL('./', document.baseURI).href;
   const bundle = await sharedBundle(site, options.model, options.onProgress ?? (() => undefined));
-  if (!bundle.ok) return bundle;
+  if (!bundle.ok) {
+    end();
+    return bundle;
+  }
   const wasmBase = new URL('wasm', site).href;
   const delegate = options.delegate ?? (await fasterDelegate(options.model, wasmBase, bundle.value));
-  const { service, end } = startPoseWorker();
   const loaded = await service.load({ wasmBase, bundle: bundle.value, delegate });
   if (!loaded.ok) {
     end();

@@ -1,6 +1,7 @@
 import type { BetweenFrame } from '../capture/between-frames.ts';
-import type { QuarterTurn } from '../capture/frame.ts';
+import type { Picture, QuarterTurn } from '../capture/frame.ts';
 import { type Luma, readLuma } from '../capture/luma.ts';
+import { contextOf, scratchCanvas } from '../capture/scratch-canvas.ts';
 import { type CameraWatch, startCameraWatch } from '../flow/camera-motion.ts';
 import type { Segment } from '../flow/leg-motion.ts';
 import { type LegTracker, startLegTracker } from '../flow/leg-tracker.ts';
@@ -45,6 +46,10 @@ export class PoseService {
   private camera: CameraWatch | null = null;
   private segments: readonly Segment[] = [];
 
+  here(): true {
+    return true;
+  }
+
   /** Loads the model; must succeed before anything else is asked. */
   async load({ wasmBase, bundle, delegate }: PoseLoad): Promise<Result<null, LandmarkerError>> {
     this.landmarker?.close();
@@ -76,7 +81,7 @@ export class PoseService {
   }
 
   /** Looks at the next frame of the set. Takes over `image` and closes it. */
-  async observe(image: VideoFrame, turn: QuarterTurn, tMs: Ms): Promise<Observation> {
+  async observe(image: Picture, turn: QuarterTurn, tMs: Ms): Promise<Observation> {
     try {
       const { tracker, legs, camera: watch } = this;
       if (!tracker || !legs || !watch) throw new Error('observe requires a set that has begun, got none');
@@ -93,8 +98,8 @@ export class PoseService {
   /** Milliseconds the model takes for one picture, the fastest of `rounds` after a first one that only warms up. */
   time(picture: ImageBitmap, rounds: number): Ms {
     const landmarker = this.ready();
-    const canvas = new OffscreenCanvas(picture.width, picture.height);
-    canvas.getContext('2d', { alpha: false })?.drawImage(picture, 0, 0);
+    const canvas = scratchCanvas(picture.width, picture.height);
+    contextOf(canvas, { alpha: false }).drawImage(picture, 0, 0);
     picture.close();
     let best = Number.POSITIVE_INFINITY;
     for (let i = 0; i <= rounds; i++) {

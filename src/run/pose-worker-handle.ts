@@ -1,20 +1,13 @@
-import { type Remote, releaseProxy, wrap } from 'comlink';
+import { type HostedService, hostedService } from './hosted-service.ts';
 import type { PoseService } from './pose-service.ts';
 
-/** A worker with the pose service in it, and how to end it. */
-export interface PoseWorkerHandle {
-  readonly service: Remote<PoseService>;
-  readonly end: () => void;
-}
+/** Loading and timing take as long as the machine needs. */
+const PATIENT = ['load', 'time'];
 
-export function startPoseWorker(): PoseWorkerHandle {
-  const worker = new Worker(new URL('./pose-worker.ts', import.meta.url), { type: 'module' });
-  const service = wrap<PoseService>(worker);
-  return {
-    service,
-    end() {
-      service[releaseProxy]();
-      worker.terminate();
-    },
-  };
-}
+/** A worker with the pose service in it, or the page's own thread where there is none. */
+export const startPoseWorker = (): Promise<HostedService<PoseService>> =>
+  hostedService<PoseService>(
+    () => new Worker(new URL('./pose-worker.ts', import.meta.url), { type: 'module' }),
+    async () => new (await import('./pose-service.ts')).PoseService(),
+    PATIENT,
+  );

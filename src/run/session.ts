@@ -57,6 +57,8 @@ export interface SessionOptions {
   readonly onEvent: (event: SetEvent) => void;
   /** Something could not be stored yet. The set goes on, and the next write tries it again. */
   readonly onStoreTrouble: (error: StoreError) => void;
+  /** Whether the screen stays on by itself while a camera is watched. */
+  readonly onScreenKept?: (kept: boolean) => void;
   /** Every observation before it is measured, for whoever keeps a landmark recording. */
   readonly onObservation?: (observation: Observation) => void;
 }
@@ -81,7 +83,7 @@ interface Wishes {
  */
 export function startSession<S>(options: SessionOptions, measure: SetMeasure<S>): Session {
   const abort = new AbortController();
-  const letScreenGo = options.source.live ? keepScreenOn() : () => undefined;
+  const letScreenGo = options.source.live ? keepScreenOn(options.onScreenKept) : () => undefined;
   const wishes: Wishes = { onset: false };
   const done = run(options, measure, abort.signal, wishes).finally(letScreenGo);
   return {

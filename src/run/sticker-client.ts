@@ -1,21 +1,21 @@
-import { type Remote, releaseProxy, transfer, wrap } from 'comlink';
+import { transfer } from 'comlink';
 import type { JointAngle } from '../angles/joint-angle.ts';
-import type { Frame, QuarterTurn } from '../capture/frame.ts';
-import type { ReadablePicture } from '../capture/rgba.ts';
+import type { Frame, Picture, QuarterTurn } from '../capture/frame.ts';
 import type { Observation } from '../measure/observation.ts';
-import { fail, ok, type Result } from '../result.ts';
+import type { Result } from '../result.ts';
 import type { ToeOrder } from '../stickers/arrange.ts';
 import type { StickerRefusal } from '../stickers/refusal.ts';
 import type { Spot } from '../stickers/rgba-picture.ts';
 import type { SkinRefusal } from '../stickers/skin-points.ts';
 import type { Sticker } from '../stickers/sticker-at.ts';
+import { hostedService } from './hosted-service.ts';
 import type { FrameObserver } from './session.ts';
 import type { StickerHint, StickerService } from './sticker-service.ts';
 import type { NamedStickers, StickerStart, StickerTask } from './sticker-start.ts';
 
 /** A picture that is taken over and closed in the worker. */
 export interface StickerPicture {
-  readonly image: ReadablePicture;
+  readonly image: Picture;
   /** Clockwise, sets it upright; 0 for a bitmap. */
   readonly turn: QuarterTurn;
 }
@@ -39,22 +39,21 @@ export interface StickerClient {
   readonly close: () => void;
 }
 
-/** Starts the worker. */
-export function startStickerClient(): Result<StickerClient, { readonly kind: 'no-worker' }> {
-  if (typeof Worker === 'undefined') return fail({ kind: 'no-worker' });
-  const worker = new Worker(new URL('./sticker-worker.ts', import.meta.url), { type: 'module' });
-  const service: Remote<StickerService> = wrap<StickerService>(worker);
-  return ok({
-    find: ({ image, turn }, angle, hint) => service.find(transfer(image, [image]), turn, angle, hint),
-    learn: ({ image, turn }, tap) => service.learn(transfer(image, [image]), turn, tap),
-    tapSkin: ({ image, turn }, spots) => service.tapSkin(transfer(image, [image]), turn, spots),
-    begin: (task) => service.begin(task),
-    observe: ({ image, turn, tMs }) => service.observe(transfer(image, [image]), turn, tMs),
-    close() {
-      service[releaseProxy]();
-      worker.terminate();
-    },
-  });
+/** Starts the worker, or takes the page's own thread where there is none. */
+export function startStickerClient(): StickerClient {
+  const hosted = hostedService<StickerService>(
+    () => new Worker(new URL('./sticker-worker.ts', import.meta.url), { type: 'module' }),
+    async () => new (await import('./sticker-service.ts')).StickerService(),
+  );
+  const served = async () => (await hosted).service;
+  return {
+    find: async ({ image, turn }, angle, hint) => (await served()).find(transfer(image, [image]), turn, angle, hint),
+    learn: async ({ image, turn }, tap) => (await served()).learn(transfer(image, [image]), turn, tap),
+    tapSkin: async ({ image, turn }, spots) => (await served()).tapSkin(transfer(image, [image]), turn, spots),
+    begin: async (task) => (await served()).begin(task),
+    observe: async ({ image, turn, tMs }) => (await served()).observe(transfer(image, [image]), turn, tMs),
+    close: () => void hosted.then(({ end }) => end()),
+  };
 }
 
 /** The client as a session uses it. Pictures in between, of which the brightness alone is left, show no stickers. */

@@ -1,6 +1,6 @@
 import type { JointAngle } from '../angles/joint-angle.ts';
-import type { QuarterTurn } from '../capture/frame.ts';
-import { type ReadablePicture, type Rgba, RgbaReader } from '../capture/rgba.ts';
+import type { Picture, QuarterTurn } from '../capture/frame.ts';
+import { type Rgba, RgbaReader } from '../capture/rgba.ts';
 import type { Grey } from '../flow/grey.ts';
 import type { Observation } from '../measure/observation.ts';
 import type { StickersSeen } from '../measure/stickers-seen.ts';
@@ -47,8 +47,12 @@ export class StickerService {
   private seenMs: Ms | null = null;
   private searchedMs: Ms | null = null;
 
+  here(): true {
+    return true;
+  }
+
   /** The stickers of a joint, found by themselves. Closes `image`. */
-  find(image: ReadablePicture, turn: QuarterTurn, angle: JointAngle, hint: StickerHint): Result<NamedStickers, StickerRefusal> {
+  find(image: Picture, turn: QuarterTurn, angle: JointAngle, hint: StickerHint): Result<NamedStickers, StickerRefusal> {
     return this.with(image, turn, (picture) => {
       const found = found3(picture, angle, hint);
       return found.ok ? ok(namedWith(found.value, (s) => stickerToFull(s, picture.scale))) : found;
@@ -56,7 +60,7 @@ export class StickerService {
   }
 
   /** The sticker that was tapped on. Closes `image`. @param tap px of the upright picture */
-  learn(image: ReadablePicture, turn: QuarterTurn, tap: Spot): Result<Sticker, StickerRefusal> {
+  learn(image: Picture, turn: QuarterTurn, tap: Spot): Result<Sticker, StickerRefusal> {
     return this.with(image, turn, (picture) => {
       const found = learnColour(picture, fromFull(tap, picture.scale));
       return found.ok ? ok(stickerToFull(found.value, picture.scale)) : found;
@@ -64,7 +68,7 @@ export class StickerService {
   }
 
   /** Takes note of three points on bare skin, tapped while the toe rests; a set that starts with `skin` follows them. Closes `image`. */
-  tapSkin(image: ReadablePicture, turn: QuarterTurn, spots: ToeOrder<Spot>): Result<null, SkinRefusal> {
+  tapSkin(image: Picture, turn: QuarterTurn, spots: ToeOrder<Spot>): Result<null, SkinRefusal> {
     return this.with(image, turn, (picture) => {
       const at = (name: keyof ToeOrder<Spot>) => fromFull(spots[name], picture.scale);
       const begun = startSkinPoints(greyOf(picture), { tip: at('tip'), knuckle: at('knuckle'), arch: at('arch') }, ms(0));
@@ -84,7 +88,7 @@ export class StickerService {
   }
 
   /** Looks at the next frame of the set. Closes `image`. */
-  observe(image: VideoFrame, turn: QuarterTurn, tMs: Ms): Observation {
+  observe(image: Picture, turn: QuarterTurn, tMs: Ms): Observation {
     return this.with(image, turn, (picture) => ({
       tMs,
       landmarks: null,
@@ -136,7 +140,7 @@ export class StickerService {
     return seenToFull({ ...spots }, false, picture.scale);
   }
 
-  private with<T>(image: ReadablePicture, turn: QuarterTurn, look: (picture: Rgba) => T): T {
+  private with<T>(image: Picture, turn: QuarterTurn, look: (picture: Rgba) => T): T {
     try {
       return look(this.reader.read(image, turn, MOST_WIDTH_PX));
     } finally {

@@ -71,8 +71,11 @@ useChoices.subscribe(({ choices }, before) => {
   if (choices.language !== before.choices.language) void speakChosen();
 });
 await speakChosen();
-createRoot(root).render(
-  <StrictMode>
-    <Root />
-  </StrictMode>,
-);
+// A browser that lacks what everything needs has its page already (`src/plain`).
+if (document.getElementById('too-old')?.hidden !== false) {
+  createRoot(root).render(
+    <StrictMode>
+      <Root />
+    </StrictMode>,
+  );
+}

@@ -47,8 +47,14 @@ export type ShownSet = StoredSet & {
   readonly onDisk: boolean;
 };
 
-/** What a browser must have for a set to be measured. */
-export type MissingFeature = 'secure-context' | 'webcodecs' | 'webgl2';
+/** What a browser must have for anything to work. */
+export type MissingFeature = 'secure-context';
+
+/**
+ * What goes less well here: no pose model (`no-webgl2`), pictures are copied and films read slowly (`no-webcodecs`), all of it on the page's own thread (`on-page`),
+ * the quick model (`little-memory`).
+ */
+export type Limit = 'no-webgl2' | 'no-webcodecs' | 'on-page' | 'little-memory';
 
 export type Pictures =
   | { readonly kind: 'camera'; readonly deviceId: string | null }
@@ -111,6 +117,12 @@ export interface SetHooks {
   readonly onEvent: (event: SetEvent) => void;
   /** A repetition is not on the disk yet; it is tried again. */
   readonly onStoreTrouble: (kind: ProblemKind) => void;
+  /** No picture can be looked at for now, and why: the set waits and is kept. Null: it goes on. */
+  readonly onAway: (problem: Problem | null) => void;
+  /** Pictures go on after a break in which nothing was looked at: the machine slept, or the page was hidden. */
+  readonly onBreak: () => void;
+  /** Whether the screen stays on by itself; told when that changes, and once at the beginning. */
+  readonly onScreenKept: (kept: boolean) => void;
 }
 
 export interface RunningSet {
@@ -119,6 +131,8 @@ export interface RunningSet {
   readonly stop: () => void;
   /** Symptoms begin now. */
   readonly markOnset: () => void;
+  /** Tries now to have pictures again, while there are none. */
+  readonly goOn: () => void;
 }
 
 /** One picture, and what the pose model sees in it. */
@@ -210,6 +224,8 @@ export interface PeopleServices {
 /** All that the screens ask of the rest of the program; sets and diary are those of one person. */
 export interface AppServices {
   readonly missing: () => readonly MissingFeature[];
+  /** Told before a set. */
+  readonly limits: () => readonly Limit[];
   readonly cameras: () => Promise<readonly CameraDevice[]>;
   /** Asks which window to share. To be called from a click. */
   readonly shareWindow: () => Promise<Result<SharedWindow, Problem>>;

@@ -39,8 +39,14 @@ async function serveWorkshop(context: BrowserContext, clip: string): Promise<voi
   });
 }
 
+/** A part of a clip that is shown over and over instead of all of it, ms of its own time. */
+export interface ClipPart {
+  readonly fromMs: number;
+  readonly toMs: number;
+}
+
 /** Runs in the page: decodes /clip and saves a JPEG for every tick of the camera, one after the other, as a download. */
-async function convertInPage({ fps, quality }: { fps: number; quality: number }): Promise<void> {
+async function convertInPage({ fps, quality, part }: { fps: number; quality: number; part: ClipPart | null }): Promise<void> {
   const { ALL_FORMATS, BlobSource, Input, VideoSampleSink } = window.demuxer;
   const input = new Input({ source: new BlobSource(await (await fetch('/clip')).blob()), formats: ALL_FORMATS });
   const track = await input.getPrimaryVideoTrack();
@@ -60,7 +66,9 @@ async function convertInPage({ fps, quality }: { fps: number; quality: number })
     last = await canvas.convertToBlob({ type: 'image/jpeg', quality });
   }
   if (last) pictures.push(last);
-  const file = Object.assign(document.createElement('a'), { href: URL.createObjectURL(new Blob(pictures)), download: 'camera' });
+  const tick = (timeMs: number) => Math.round((timeMs * fps) / 1000);
+  const shown = part ? pictures.slice(tick(part.fromMs), tick(part.toMs)) : pictures;
+  const file = Object.assign(document.createElement('a'), { href: URL.createObjectURL(new Blob(shown)), download: 'camera' });
   file.click();
   input.dispose();
 }
@@ -74,8 +82,9 @@ declare global {
 /**
  * Turns a clip into a file for the fake camera, in the browser itself, so that no other program is needed.
  * @param clip path of a video file that Chromium can decode, any frame rate, a rotation flag is honoured
+ * @param part of it; null: all
  */
-export async function cameraFileOf(browser: Browser, clip: string): Promise<CameraFile> {
+export async function cameraFileOf(browser: Browser, clip: string, part: ClipPart | null = null): Promise<CameraFile> {
   const folder = await mkdtemp(join(tmpdir(), 'evenside-camera-'));
   const path = join(folder, 'camera.mjpeg');
   const remove = () => rm(folder, { recursive: true, force: true });
@@ -86,7 +95,7 @@ export async function cameraFileOf(browser: Browser, clip: string): Promise<Came
     await page.goto(WORKSHOP);
     const [download] = await Promise.all([
       page.waitForEvent('download', { timeout: 0 }),
-      page.evaluate(convertInPage, { fps: CAMERA_FPS, quality: JPEG_QUALITY }),
+      page.evaluate(convertInPage, { fps: CAMERA_FPS, quality: JPEG_QUALITY, part }),
     ]);
     await download.saveAs(path);
   } catch (cause) {

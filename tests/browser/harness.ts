@@ -6,7 +6,7 @@ import { findChromium, launchChromium } from '../../scripts/chromium.ts';
 import { type Site, serveSite } from '../../scripts/serve-site.ts';
 import { POSE_MODELS } from '../../src/pose/model.ts';
 import { delegateKey } from '../../src/run/faster-delegate.ts';
-import { type CameraFile, cameraArgs, cameraFileOf } from './fake-camera.ts';
+import { type CameraFile, type ClipPart, cameraArgs, cameraFileOf } from './fake-camera.ts';
 import { type WatchedRequests, watchRequests } from './watched-requests.ts';
 
 const ROOT = join(import.meta.dirname, '..', '..');
@@ -25,6 +25,8 @@ export interface Visit {
 export interface SiteOptions {
   /** Path of a clip, from the root of the project, that the camera shows. Without it the browser has no camera. */
   readonly camera?: string;
+  /** The part of it that is shown over and over; left out: all of it. */
+  readonly cameraPart?: ClipPart;
   readonly args?: readonly string[];
   /** True: the site's service worker is registered and keeps it, as for a real person. Otherwise each visit would fetch all of it: 23 MB. */
   readonly keepsSite?: true;
@@ -50,10 +52,10 @@ const need = <T>(result: { readonly ok: true; readonly value: T } | { readonly o
   throw new Error(`the browser tests can't start: ${JSON.stringify(result.error)}`);
 };
 
-async function launch(executable: string, camera: string | undefined, args: readonly string[]) {
+async function launch(executable: string, { camera, cameraPart, args = [] }: SiteOptions) {
   if (camera === undefined) return { browser: await launchChromium(executable, args), file: null };
   const converter = await launchChromium(executable);
-  const file = await cameraFileOf(converter, join(ROOT, camera)).finally(() => converter.close());
+  const file = await cameraFileOf(converter, join(ROOT, camera), cameraPart).finally(() => converter.close());
   return { browser: await launchChromium(executable, [...cameraArgs(file), ...args]), file };
 }
 
@@ -83,7 +85,8 @@ async function visit(
  * Serves the built site on a free port and starts Chromium for the tests of the calling file; call it at the top of the file.
  * After each test its visits are closed, and it fails when any of their requests left the site's origin. Tests may run at once.
  */
-export function siteForTests({ camera, args = [], keepsSite, serve }: SiteOptions = {}): SiteUnderTest {
+export function siteForTests(options: SiteOptions = {}): SiteUnderTest {
+  const { keepsSite, serve } = options;
   let running: { readonly site: Site; readonly browser: Browser; readonly file: CameraFile | null } | null = null;
   // Of the test that asks: several may run at once.
   const visitsOfTest = new AsyncLocalStorage<Visit[]>();
@@ -95,7 +98,7 @@ export function siteForTests({ camera, args = [], keepsSite, serve }: SiteOption
   beforeAll(async () => {
     const executable = need(findChromium(() => {}));
     const site = await (serve?.() ?? serveSite(ROOT, 0).then(need));
-    running = { site, ...(await launch(executable, camera, args)) };
+    running = { site, ...(await launch(executable, options)) };
   });
   aroundEach(async (runTest) => {
     const visits: Visit[] = [];
@@ -117,11 +120,11 @@ export function siteForTests({ camera, args = [], keepsSite, serve }: SiteOption
 
   return {
     url: () => now().site.url,
-    async open(address = '', options = {}) {
+    async open(address = '', visitOptions = {}) {
       const { browser, site } = now();
       const visits = visitsOfTest.getStore();
       if (!visits) throw new Error('siteForTests requires pages to be opened inside tests');
-      const opened = await visit(browser, site, address, { ...options, ...(keepsSite ? { keepsSite } : {}) });
+      const opened = await visit(browser, site, address, { ...visitOptions, ...(keepsSite ? { keepsSite } : {}) });
       visits.push(opened);
       return opened;
     },

@@ -6,6 +6,7 @@ import { expect, test } from 'vitest';
 import { siteForTests } from './harness.ts';
 import { tabThrough } from './keyboard.ts';
 import { pageFaults } from './page-faults.ts';
+import { storedResults } from './stored-results.ts';
 
 const CLIP = 'tests/clips/toe-left-green.mp4';
 /** A slow, shared machine. */
@@ -71,22 +72,6 @@ async function tapUntil(page: Page, [x, y]: readonly [number, number], taken: st
     )
     .toContain(taken);
 }
-
-const storedResults = (page: Page) =>
-  page.evaluate(
-    () =>
-      new Promise<
-        readonly { readonly result: Reps<{ readonly rangeDeg: number; readonly peakMs: number; readonly complete: boolean }> }[]
-      >((done, failed) => {
-        const open = indexedDB.open('evenside');
-        open.onerror = () => failed(open.error);
-        open.onsuccess = () => {
-          const all = open.result.transaction('results').objectStore('results').getAll();
-          all.onsuccess = () => done(all.result);
-          all.onerror = () => failed(all.error);
-        };
-      }),
-  );
 
 test('the three stickers are found and accepted, the big toe is counted and measured, and no pose model is fetched', {
   timeout: SET_MS,

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { CameraLost, cameraFrames } from '../../src/capture/camera-frames.ts';
+import { decodedOf } from '../../src/capture/decoded.ts';
 import type { FakePicture } from '../run/scripted-set.ts';
 import { cameraPicture, copiedPicture, fakeCamera, fakeProcessor } from './fake-camera.ts';
 
@@ -98,7 +99,7 @@ describe('frames of a camera’s track', () => {
       await settle();
       show(us, 8, 6);
       const { value } = await next;
-      if (value) taken.push(value.image);
+      if (value) taken.push(decodedOf(value));
     }
     expect(all.map(({ closed }) => closed)).toEqual([1, 1, 1]);
     expect(copies.map(({ tMs, closed }) => [tMs, closed])).toEqual([

@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest';
+import type { Picture } from '../../src/capture/frame.ts';
 import { sparselyPosed } from '../../src/run/sparsely-posed.ts';
 import { fileSource, pictures } from './scripted-set.ts';
 
-const read = async (_: VideoFrame, turn: number) => ({ width: 1, height: 1, data: Uint8Array.of(turn) });
+const read = async (_: Picture, turn: number) => ({ width: 1, height: 1, data: Uint8Array.of(turn) });
 
 test('every third picture of a file comes whole, with what is left of those before it; all others are closed', async () => {
   const { all, frame } = pictures();

@@ -18,6 +18,7 @@ export interface DrivenSet {
   stopped: boolean;
   /** How often symptoms were said to begin. */
   onsets: number;
+  wentOn: number;
 }
 
 /** The screens' services over an array of sets; every set that is begun is put into `begun`. */
@@ -31,6 +32,7 @@ export function fakeServices(stored: readonly ShownSet[] = [], change: Partial<A
   const lock = fakeLock();
   const services: AppServices = {
     missing: () => [],
+    limits: () => [],
     cameras: async () => [],
     shareWindow: async () => fail({ kind: 'window-denied' }),
     sets: async () => ok({ sets: [...sets.values()], damaged: 0 }),
@@ -69,6 +71,7 @@ export function fakeServices(stored: readonly ShownSet[] = [], change: Partial<A
         hooks,
         stopped: false,
         onsets: 0,
+        wentOn: 0,
         end: async (outcome) => {
           finish(outcome);
           await done;
@@ -80,6 +83,9 @@ export function fakeServices(stored: readonly ShownSet[] = [], change: Partial<A
         done,
         stop: () => {
           driven.stopped = true;
+        },
+        goOn: () => {
+          driven.wentOn += 1;
         },
         markOnset: () => {
           driven.onsets += 1;

@@ -71,7 +71,12 @@ describe('the stages of a set', () => {
 
   test('a fault of the program becomes a sentence too', async () => {
     const fake = fakeServices([], {
-      runSet: () => ({ done: Promise.reject(new Error('a fault')), stop: () => undefined, markOnset: () => undefined }),
+      runSet: () => ({
+        done: Promise.reject(new Error('a fault')),
+        stop: () => undefined,
+        markOnset: () => undefined,
+        goOn: () => undefined,
+      }),
     });
     const { run, faults } = fakeRun(fake.services);
     run.begin(PLAN);

@@ -50,8 +50,8 @@ describe('the first screen', () => {
   });
 
   test('a browser that lacks what is needed gets a sentence and no choices', () => {
-    shownAt('/', fakeServices([], { missing: () => ['webcodecs'] }).services);
-    expect(screen.getByText(/WebCodecs/)).toBeTruthy();
+    shownAt('/', fakeServices([], { missing: () => ['secure-context'] }).services);
+    expect(screen.getByText(/127\.0\.0\.1/)).toBeTruthy();
     expect(screen.queryByRole('button')).toBeNull();
   });
 });

@@ -15,7 +15,7 @@ import { everythingIn } from './everything.ts';
 import { hereServices } from './here.ts';
 import { lockServices } from './lock.ts';
 import { browserMessages } from './messages.ts';
-import { missingFeatures } from './missing-features.ts';
+import { limitsHere, missingFeatures } from './missing-features.ts';
 import { openHere, type StoreHere } from './open-here.ts';
 import { peopleServices } from './people.ts';
 import { problemOf } from './problem-of.ts';
@@ -51,14 +51,14 @@ function servicesOf(person: PersonId, { here, opening, lock, busy, stored, going
     plan: SetPlan,
     hooks: SetHooks,
     signal: AbortSignal,
-    onsets: EventTarget,
+    wishes: EventTarget,
   ): Promise<Result<StoredSet | null, Problem>> => {
     const [{ runPlan }, store] = await Promise.all([import('./run-plan.ts'), own]);
     const { line } = plan;
     const linkOf = (setId: string) => (line ? ([{ ...entryNow(), kind: 'set-link', setId, ...line }] as const) : []);
     const hold = (set: StoredSet) => unstored.set(set.id, { set, link: linkOf(set.id) });
     const disk = store.ok && plan.stored !== false ? store.value : null;
-    const outcome = await runPlan(plan, person, hooks, disk, hold, signal, onsets);
+    const outcome = await runPlan(plan, person, hooks, disk, hold, signal, wishes);
     if (outcome.ok && outcome.value && disk) {
       void askToKeepStorage();
       // Without the link the set still counts for its exercise and leg: that it could not be written is no reason to lose the result.
@@ -69,6 +69,7 @@ function servicesOf(person: PersonId, { here, opening, lock, busy, stored, going
 
   return {
     missing: () => missing,
+    limits: limitsHere,
     cameras: async () => {
       const found = await listCameras();
       return found.ok ? found.value : [];
@@ -79,16 +80,17 @@ function servicesOf(person: PersonId, { here, opening, lock, busy, stored, going
     },
     runSet(plan, hooks) {
       const abort = new AbortController();
-      const onsets = new EventTarget();
+      const wishes = new EventTarget();
       going.sets += 1;
-      const done = run(plan, hooks, abort.signal, onsets).finally(() => {
+      const done = run(plan, hooks, abort.signal, wishes).finally(() => {
         going.sets -= 1;
         tell({ ok: true });
       });
       return {
         done,
         stop: () => abort.abort(),
-        markOnset: () => onsets.dispatchEvent(new Event('onset')),
+        markOnset: () => wishes.dispatchEvent(new Event('onset')),
+        goOn: () => wishes.dispatchEvent(new Event('go-on')),
       };
     },
     lookAtStickers: async (pictures, hooks) => (await import('./sticker-look.ts')).lookAtStickers(pictures, hooks),

@@ -40,7 +40,8 @@ export async function openFilmToLook(file: File): Promise<Result<ShownFilm, Prob
             shown = next;
           }
         }
-        yield { tMs: ms(tMs), image: shown.image.clone(), turn: shown.turn };
+        const { image, turn } = shown;
+        yield { tMs: ms(tMs), image: 'clone' in image ? image.clone() : await createImageBitmap(image), turn };
         tMs += AGAIN_MS;
         await new Promise<void>((done) => {
           wake = done;

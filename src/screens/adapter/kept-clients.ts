@@ -1,6 +1,4 @@
-import { fail, type Result } from '../../result.ts';
 import { type StickerClient, startStickerClient } from '../../run/sticker-client.ts';
-import type { Problem } from '../services.ts';
 import { type PoseClients, poseClients } from './pose-clients.ts';
 
 /** One pose model is kept for the page's life. */
@@ -10,12 +8,9 @@ let kept: StickerClient | null = null;
 
 /** One sticker worker is kept for the page's life, so that set-up and set look through the same one. */
 export const stickerClient = {
-  get(): Result<StickerClient, Problem> {
-    if (kept) return { ok: true, value: kept };
-    const started = startStickerClient();
-    if (!started.ok) return fail({ kind: started.error.kind });
-    kept = started.value;
-    return started;
+  get(): StickerClient {
+    kept ??= startStickerClient();
+    return kept;
   },
   /** Lets it go, as after it failed. */
   drop(): void {

@@ -1,4 +1,5 @@
-import type { MissingFeature } from '../services.ts';
+import { littleMemory } from '../../run/little-memory.ts';
+import type { Limit, MissingFeature } from '../services.ts';
 
 function hasWebGl2(): boolean {
   const context = document.createElement('canvas').getContext('webgl2');
@@ -7,15 +8,17 @@ function hasWebGl2(): boolean {
   return context !== null;
 }
 
-/**
- * What this browser lacks. Module workers are not asked for: every browser with WebCodecs has had them for longer, and asking means
- * starting one.
- */
-export function missingFeatures(): readonly MissingFeature[] {
-  // Elsewhere browsers hide WebCodecs and the camera, so nothing more can be said of them.
-  if (!globalThis.isSecureContext) return ['secure-context'];
-  const missing: MissingFeature[] = [];
-  if (typeof VideoDecoder === 'undefined' || typeof VideoFrame === 'undefined') missing.push('webcodecs');
-  if (!hasWebGl2()) missing.push('webgl2');
-  return missing;
+/** What this browser lacks without which nothing works. */
+export const missingFeatures = (): readonly MissingFeature[] =>
+  // Elsewhere browsers hide the camera and what keeps the site, so nothing more can be said of them.
+  globalThis.isSecureContext ? [] : ['secure-context'];
+
+/** What goes less well in this browser, or on this machine, than elsewhere. Module workers are only asked for when one is started. */
+export function limitsHere(): readonly Limit[] {
+  const limits: Limit[] = [];
+  if (!hasWebGl2()) limits.push('no-webgl2');
+  if (typeof VideoDecoder === 'undefined' || typeof VideoFrame === 'undefined') limits.push('no-webcodecs');
+  if (typeof Worker === 'undefined' || typeof OffscreenCanvas === 'undefined') limits.push('on-page');
+  if (littleMemory()) limits.push('little-memory');
+  return limits;
 }

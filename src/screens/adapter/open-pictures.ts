@@ -1,4 +1,4 @@
-import { openCamera } from '../../capture/camera.ts';
+import { type CameraError, openCamera } from '../../capture/camera.ts';
 import type { Crop } from '../../capture/crop.ts';
 import type { SharedWindow } from '../../capture/shared-window.ts';
 import { openVideoFile } from '../../capture/video-file.ts';
@@ -11,16 +11,18 @@ import { problemOf } from './problem-of.ts';
 /** The film of the first screen's example, an address of our own site. */
 const EXAMPLE = 'recordings/example-foot-taps.mp4';
 
-interface Opened {
+export interface Opened {
   readonly source: FrameSource;
   readonly opened: OpenedPictures;
+  /** Opens the very same camera again; null: it is none. */
+  readonly reopen: (() => Promise<Result<FrameSource, CameraError>>) | null;
 }
 
 async function fromFile(file: Blob, fromMs?: Ms): Promise<Result<Opened, Problem>> {
   const video = await openVideoFile(file);
   if (!video.ok) return fail(problemOf(video.error));
   const { size, durationMs } = video.value;
-  return ok({ source: videoFileSource(video.value, fromMs), opened: { size, durationMs, preview: null } });
+  return ok({ source: videoFileSource(video.value, fromMs), opened: { size, durationMs, preview: null }, reopen: null });
 }
 
 async function fromExample(): Promise<Result<Opened, Problem>> {
@@ -31,13 +33,18 @@ async function fromExample(): Promise<Result<Opened, Problem>> {
 async function fromCamera(deviceId: string | null): Promise<Result<Opened, Problem>> {
   const camera = await (deviceId === null ? openCamera() : openCamera(deviceId));
   if (!camera.ok) return fail(problemOf(camera.error));
-  const { size, stream } = camera.value;
-  return ok({ source: cameraSource(camera.value), opened: { size, durationMs: null, preview: stream } });
+  const { size, stream, device } = camera.value;
+  const sameId = device.id || deviceId;
+  const reopen = async () => {
+    const again = await (sameId ? openCamera(sameId) : openCamera());
+    return again.ok ? ok(cameraSource(again.value)) : again;
+  };
+  return ok({ source: cameraSource(camera.value), opened: { size, durationMs: null, preview: stream }, reopen });
 }
 
 function fromWindow({ stream, size }: SharedWindow, crop: Crop | null): Opened {
   const source = sharedWindowSource(stream, size, crop);
-  return { source, opened: { size: source.size, durationMs: null, preview: null } };
+  return { source, opened: { size: source.size, durationMs: null, preview: null }, reopen: null };
 }
 
 /** Opens a set's pictures. The receiver stops the source. */

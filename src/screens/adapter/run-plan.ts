@@ -1,3 +1,4 @@
+import { watchCameras } from '../../capture/camera.ts';
 import { exerciseOf } from '../../exercises/catalogue.ts';
 import { finishSet, markOnset, startSet, stepSet } from '../../measure/set.ts';
 import { stickerMeasure } from '../../measure/sticker-set.ts';
@@ -5,14 +6,18 @@ import type { PersonId } from '../../record/person.ts';
 import type { SetStore } from '../../record/set-store.ts';
 import type { SetHeader, StoredSet } from '../../record/stored-set.ts';
 import { fail, ok, type Result } from '../../result.ts';
+import { distrustGpu } from '../../run/faster-delegate.ts';
+import type { FrameSource } from '../../run/frame-source.ts';
+import { renewedObserver } from '../../run/renewed-observer.ts';
+import { type ReturningCamera, returningCamera } from '../../run/returning-camera.ts';
 import { type FrameObserver, type SessionError, type SessionOptions, startSession } from '../../run/session.ts';
 import { stickerObserver } from '../../run/sticker-client.ts';
 import { ms } from '../../units.ts';
 import type { Problem, SetHooks, SetPlan } from '../services.ts';
 import { stickersOfPlan } from '../set/by-stickers.ts';
 import { clients, stickerClient } from './kept-clients.ts';
-import { openPictures } from './open-pictures.ts';
-import { problemOfSession } from './problem-of.ts';
+import { type Opened, openPictures } from './open-pictures.ts';
+import { problemOf, problemOfSession } from './problem-of.ts';
 
 /** Somebody who sits down passes through good views on the way: only one that lasts is meant. */
 const PLACED_MS = ms(2000);
@@ -21,9 +26,45 @@ const PLACED_MS = ms(2000);
 const observerOf = async (plan: SetPlan, onLoading: SetHooks['onLoading']): Promise<Result<FrameObserver, Problem>> => {
   const stickers = stickersOfPlan(plan);
   if (!stickers) return clients.get(plan.model, onLoading);
-  const client = stickerClient.get();
-  return client.ok ? ok(stickerObserver(client.value, stickers)) : client;
+  return ok(stickerObserver(stickerClient.get(), stickers));
 };
+
+/** Lets the failed one go and starts another; null: there is none to be had, or it can't know what the failed one knew. */
+async function anotherObserver(plan: SetPlan): Promise<FrameObserver | null> {
+  const stickers = stickersOfPlan(plan);
+  if (stickers) {
+    stickerClient.drop();
+    // Points on bare skin were tapped in the worker that has failed.
+    return stickers.kind === 'skin' ? null : stickerObserver(stickerClient.get(), stickers);
+  }
+  clients.drop();
+  distrustGpu(plan.model);
+  const another = await clients.get(plan.model, () => undefined);
+  return another.ok ? another.value : null;
+}
+
+/** A camera is waited for when it goes away in the middle of a set. */
+function lasting({ source, reopen }: Pick<Opened, 'source' | 'reopen'>, hooks: SetHooks): FrameSource & Partial<ReturningCamera> {
+  if (!reopen) return source;
+  return returningCamera(source, {
+    reopen,
+    onAway: (why) => hooks.onAway(why && (why.kind === 'camera-lost' ? why : problemOf(why))),
+    onBreak: hooks.onBreak,
+    watchChanges: watchForCamera,
+    visible: () => document.visibilityState === 'visible',
+    wallMs: Date.now,
+  });
+}
+
+/** Tells of all that may bring a camera back: one plugged in, the page shown again. */
+function watchForCamera(onChange: () => void): () => void {
+  const stop = watchCameras(onChange);
+  document.addEventListener('visibilitychange', onChange);
+  return () => {
+    stop();
+    document.removeEventListener('visibilitychange', onChange);
+  };
+}
 
 /** Where a set came from, as it is stored. */
 function originOf(plan: SetPlan, person: PersonId): Pick<SetHeader, 'person' | 'source' | 'fileName' | 'model'> {
@@ -41,7 +82,7 @@ const unstoredOf = (error: SessionError, store: SetStore | null): StoredSet | nu
  * @param person whose set it is
  * @param store null: this browser stores nothing; the set is measured all the same
  * @param onUnstored hears of a set that was measured but is not on the disk
- * @param onsets tells by its event `onset` that symptoms begin
+ * @param wishes tells by its event `onset` that symptoms begin, by `go-on` that pictures are to be had again now
  * @returns null when it was stopped before its pictures came
  */
 export async function runPlan(
@@ -51,12 +92,13 @@ export async function runPlan(
   store: SetStore | null,
   onUnstored: (set: StoredSet) => void,
   signal: AbortSignal,
-  onsets: EventTarget,
+  wishes: EventTarget,
 ): Promise<Result<StoredSet | null, Problem>> {
   const starting = observerOf(plan, hooks.onLoading);
   const pictures = await openPictures(plan.pictures);
   if (!pictures.ok) return pictures;
-  const { source, opened } = pictures.value;
+  const { opened } = pictures.value;
+  const source = lasting(pictures.value, hooks);
   // Also while the model still loads: a camera goes off at once.
   signal.addEventListener('abort', source.stop, { once: true });
   hooks.onOpened(opened);
@@ -69,7 +111,10 @@ export async function runPlan(
     source.stop();
     return client;
   }
-  const { observe, follow, begin } = client.value;
+  const { observe, follow, begin } = renewedObserver(client.value, {
+    renew: () => anotherObserver(plan),
+    onRenewing: (renewing) => hooks.onAway(renewing ? { kind: 'pose-failed' } : null),
+  });
   const options: SessionOptions = {
     source,
     // Drawn when it is looked at, so that the leg is drawn on the picture it was found in.
@@ -97,12 +142,14 @@ export async function runPlan(
     onView: hooks.onView,
     onEvent: hooks.onEvent,
     onStoreTrouble: (error) => hooks.onStoreTrouble(error.kind),
+    onScreenKept: hooks.onScreenKept,
   };
   const session = stickersOfPlan(plan)
     ? startSession(options, stickerMeasure)
     : startSession(options, { startSet, stepSet, markOnset, finishSet });
   signal.addEventListener('abort', session.stop, { once: true });
-  onsets.addEventListener('onset', session.markOnset);
+  wishes.addEventListener('onset', session.markOnset);
+  wishes.addEventListener('go-on', () => source.retry?.());
   const outcome = await session.done;
   if (outcome.ok) {
     if (!store) onUnstored(outcome.value);

@@ -22,7 +22,6 @@ export function lookAtStickers(pictures: Pictures, hooks: StickerLookHooks): Sti
 
   const run = async (): Promise<void> => {
     const client = stickerClient.get();
-    if (!client.ok) return hooks.onProblem(client.error);
     const shown = pictures.kind === 'file' ? await openFilmToLook(pictures.file) : null;
     if (shown?.ok) film = shown.value;
     const opened = shown ?? (await openPictures(pictures));
@@ -39,8 +38,8 @@ export function lookAtStickers(pictures: Pictures, hooks: StickerLookHooks): Sti
         }
         hooks.onFrame(frame);
         const question = questions.shift();
-        if (question) await question(client.value, frame);
-        else if (following) hooks.onSeen(await client.value.observe(frame));
+        if (question) await question(client, frame);
+        else if (following) hooks.onSeen(await client.observe(frame));
         else frame.image.close();
       }
     } catch (cause) {
@@ -59,10 +58,8 @@ export function lookAtStickers(pictures: Pictures, hooks: StickerLookHooks): Sti
     learn: (tap) => ask((client, frame) => client.learn(frame, tap)),
     tapSkin: (spots) => ask((client, frame) => client.tapSkin(frame, spots)),
     async watch(task) {
-      const client = stickerClient.get();
-      if (!client.ok) return;
       following = false;
-      await client.value.begin(task);
+      await stickerClient.get().begin(task);
       following = true;
     },
     showAt: (tMs) => film?.showAt(tMs),

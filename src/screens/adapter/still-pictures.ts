@@ -24,7 +24,9 @@ async function lookAt(picture: ImageBitmap, client: PoseClient): Promise<Observa
   let seen: Observation | null = null;
   for (let i = 0; i < LOOKS; i += 1) {
     const tMs = ms(i * STEP_MS);
-    seen = await client.observe({ tMs, image: new VideoFrame(picture, { timestamp: tMs * 1000 }), turn: 0 });
+    const image =
+      typeof VideoFrame === 'undefined' ? await createImageBitmap(picture) : new VideoFrame(picture, { timestamp: tMs * 1000 });
+    seen = await client.observe({ tMs, image, turn: 0 });
   }
   if (!seen) throw new Error(`lookAt requires at least one look, got ${LOOKS}`);
   return seen;

@@ -5,6 +5,7 @@ import { KNEE_LIMIT_DEG } from '../../measure/finish.ts';
 import type { HeadTowards } from '../../pose/head-up.ts';
 import type { Side } from '../../pose/landmarks.ts';
 import { POSE_MODELS, type PoseModel } from '../../pose/model.ts';
+import { littleMemory } from '../../run/little-memory.ts';
 import { type Deg, deg } from '../../units.ts';
 import { LANGUAGES, type Language } from '../words/languages.ts';
 
@@ -39,7 +40,7 @@ const DEFAULTS: Choices = {
   side: 'left',
   by: 'pose',
   targetReps: 10,
-  model: 'full',
+  model: littleMemory() ? 'lite' : 'full',
   head: 'find',
   kneeLimitDeg: KNEE_LIMIT_DEG,
   deviceId: null,

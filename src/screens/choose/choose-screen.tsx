@@ -8,6 +8,7 @@ import { StopNotice } from '../day/stop-notice.tsx';
 import { useDay } from '../day/use-day.ts';
 import { Icon } from '../parts/icon.tsx';
 import { limbsOf } from '../parts/limb-words.ts';
+import { LimitNotices } from '../parts/limit-notices.tsx';
 import { Page } from '../parts/page.tsx';
 import type { PictureKind } from '../services.ts';
 import { useBegin } from '../set/begin.ts';
@@ -121,6 +122,7 @@ export function ChooseScreen({ kind }: { readonly kind: Exclude<PictureKind, 'ex
               )}
             </figcaption>
           </figure>
+          <LimitNotices />
           <button type="submit" className="button" data-look="main" disabled={!plan || (kind === 'camera' && !gate && !problem)}>
             <Icon name={kind === 'camera' ? 'camera' : 'play'} size={28} />
             {choose.begin[kind]}

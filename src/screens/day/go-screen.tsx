@@ -4,7 +4,7 @@ import { cautionsOf } from '../../dose/cautions.ts';
 import type { Today } from '../../dose/today.ts';
 import type { TodayLine } from '../../dose/today-line.ts';
 import { exerciseOf } from '../../exercises/catalogue.ts';
-import { isExerciseId, type SeenBy } from '../../exercises/exercise.ts';
+import type { SeenBy } from '../../exercises/exercise.ts';
 import type { DiaryEntry } from '../../record/diary-entry.ts';
 import type { AngleMark } from '../../symptoms/angle-mark.ts';
 import { CameraPlan } from '../choose/camera-plan.tsx';
@@ -14,6 +14,7 @@ import { NumberStepper } from '../choose/number-stepper.tsx';
 import { bySticker, withLegLimit } from '../choose/plan.ts';
 import { Icon } from '../parts/icon.tsx';
 import { limbsOf } from '../parts/limb-words.ts';
+import { LimitNotices } from '../parts/limit-notices.tsx';
 import { Page } from '../parts/page.tsx';
 import type { SetPlan } from '../services.ts';
 import { useBegin } from '../set/begin.ts';
@@ -64,7 +65,6 @@ function Go({ today, line, marks, add }: GoProps) {
   const reps = Math.min(fewer ?? dose.repsASet, dose.repsASet);
   const { few } = useGlideSetWords();
   const glide = exercise === 'nerve-glide';
-  const measured = isExerciseId(exercise) ? exercise : null;
   // Who has no stickers at hand does the set all the same.
   const [wantedBy, setWantedBy] = useState<SeenBy | null>(null);
   const by = wantedBy ?? item.seenBy ?? usualBy;
@@ -72,12 +72,11 @@ function Go({ today, line, marks, add }: GoProps) {
     setWantedBy(value);
     if (item.seenBy === undefined) change({ by: value });
   };
-  const stickers = measured !== null && bySticker({ exercise: measured, by });
+  const stickers = bySticker({ exercise, by });
   const start = () => {
-    if (!measured) return;
     const plan: SetPlan = {
       pictures: { kind: 'camera', deviceId },
-      exercise: measured,
+      exercise,
       side,
       targetReps: reps,
       model,
@@ -116,32 +115,28 @@ function Go({ today, line, marks, add }: GoProps) {
           </ul>
         </div>
         <div className="go-how">
-          {measured ? (
-            <figure className="go-camera">
-              {stickers ? (
-                <>
-                  <StickerPlan joint={jointOf(measured)} side={side} />
-                  <figcaption>
-                    <StickerAdvice joint={jointOf(measured)} short />
-                  </figcaption>
-                </>
-              ) : (
-                <>
-                  <CameraPlan posture={exerciseOf(measured).posture} side={side} />
-                  <figcaption>{choose.camera[exerciseOf(measured).posture]}</figcaption>
-                </>
-              )}
-            </figure>
-          ) : null}
-          {measured ? (
-            <SeenByChoice
-              exercise={measured}
-              name="go-by"
-              {...(item.seenBy ? { hint: asked[item.seenBy] } : {})}
-              chosen={by}
-              onChoose={chooseBy}
-            />
-          ) : null}
+          <figure className="go-camera">
+            {stickers ? (
+              <>
+                <StickerPlan joint={jointOf(exercise)} side={side} />
+                <figcaption>
+                  <StickerAdvice joint={jointOf(exercise)} short />
+                </figcaption>
+              </>
+            ) : (
+              <>
+                <CameraPlan posture={exerciseOf(exercise).posture} side={side} />
+                <figcaption>{choose.camera[exerciseOf(exercise).posture]}</figcaption>
+              </>
+            )}
+          </figure>
+          <SeenByChoice
+            exercise={exercise}
+            name="go-by"
+            {...(item.seenBy ? { hint: asked[item.seenBy] } : {})}
+            chosen={by}
+            onChoose={chooseBy}
+          />
           <NumberStepper
             label={day.go.reps}
             fewer={choose.fewer}
@@ -151,13 +146,12 @@ function Go({ today, line, marks, add }: GoProps) {
             most={dose.repsASet}
             onChange={setFewer}
           />
-          {measured ? (
-            <button type="button" className="button" data-look="main" onClick={start}>
-              <Icon name="camera" size={28} />
-              {day.go.camera}
-            </button>
-          ) : null}
-          <Link href={`/by-hand/${item.id}/${side}`} className="button" data-look={measured ? undefined : 'main'}>
+          <LimitNotices />
+          <button type="button" className="button" data-look="main" onClick={start}>
+            <Icon name="camera" size={28} />
+            {day.go.camera}
+          </button>
+          <Link href={`/by-hand/${item.id}/${side}`} className="button">
             {day.go.byHand}
           </Link>
           <LessButton prescription={today.prescription} line={line} add={add} />

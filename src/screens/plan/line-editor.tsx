@@ -1,6 +1,5 @@
 import { DOSE_FIELDS, type DoseField } from '../../dose/dose.ts';
 import type { PrescribedExercise } from '../../dose/prescribed-exercise.ts';
-import { isExerciseId } from '../../exercises/exercise.ts';
 import { SeenByChoice } from '../stickers/seen-by-choice.tsx';
 import { useWords } from '../words/words-context.tsx';
 import { CountField } from './count-field.tsx';
@@ -75,14 +74,12 @@ export function LineEditor({ line, onChange }: LineEditorProps) {
           />
         </div>
         <TempoField line={line} onChange={onChange} />
-        {isExerciseId(line.exercise) ? (
-          <SeenByChoice
-            exercise={line.exercise}
-            name={`seen-by-${line.id}`}
-            chosen={line.seenBy ?? 'pose'}
-            onChoose={(seenBy) => onChange({ seenBy })}
-          />
-        ) : null}
+        <SeenByChoice
+          exercise={line.exercise}
+          name={`seen-by-${line.id}`}
+          chosen={line.seenBy ?? 'pose'}
+          onChoose={(seenBy) => onChange({ seenBy })}
+        />
       </details>
       <RuleFields rule={progression} onChange={(rule) => onChange({ progression: rule })} />
     </div>

@@ -32,6 +32,14 @@ export interface RunState {
   readonly glideNote: GlideNote | null;
   /** A repetition waits for the disk. */
   readonly storeTrouble: boolean;
+  /** Why there are no pictures for now; null: there are. */
+  readonly away: Problem | null;
+  /** Nothing was looked at for a while, and since when it is again; null: not lately. */
+  readonly breakSinceMs: Ms | null;
+  /** So few pictures a second are looked at that quick movements are missed. */
+  readonly fewPictures: boolean;
+  /** The screen may go dark by itself. */
+  readonly screenDims: boolean;
   readonly problem: Problem | null;
   /** The stored set, once it is over. */
   readonly finishedId: string | null;
@@ -72,6 +80,10 @@ export const IDLE: RunState = {
   glideCycles: [],
   glideNote: null,
   storeTrouble: false,
+  away: null,
+  breakSinceMs: null,
+  fewPictures: false,
+  screenDims: false,
   problem: null,
   finishedId: null,
 };

@@ -4,13 +4,14 @@ import type { LiveView, SetEvent } from '../../measure/live-view.ts';
 import { unseenOf } from '../../measure/unseen-of.ts';
 import { fail } from '../../result.ts';
 import type { Ms } from '../../units.ts';
-import type { AppServices, RunningSet, SetHooks, SetPlan } from '../services.ts';
+import type { AppServices, Problem, RunningSet, SetHooks, SetPlan } from '../services.ts';
 import type { Words } from '../words/words.ts';
 import { type AdviceVoice, hearAdvice } from './advice-voice.ts';
 import { announcementOf, type Heard } from './announcement.ts';
 import { seesHand, stickersOfPlan } from './by-stickers.ts';
 import { isNoteOver } from './glide-note.ts';
 import { hearHeld, NOT_HELD } from './held-voice.ts';
+import { NO_RATE, seePicture } from './picture-rate.ts';
 import { IDLE, type Moment, NO_MOMENT, type RunState } from './run-state.ts';
 import { signalOf } from './signal.ts';
 import type { Sounds } from './sounds.ts';
@@ -29,6 +30,8 @@ export interface Run {
   readonly stop: () => void;
   /** Takes the one announced signal: notes where symptoms begin, once in a set that asks for it, or ends the set, of glides because symptoms rise. */
   readonly signal: () => void;
+  /** Tries now to have pictures again, while there are none. */
+  readonly goOn: () => void;
   /** Stops and forgets the set, as when its screen is left. */
   readonly leave: () => void;
   /** @returns the end of the painting */
@@ -44,6 +47,9 @@ export interface RunNeeds {
   /** Hears of a fault of the program, which the person is told of in general words. */
   readonly onFault: (cause: unknown) => void;
 }
+
+/** How long it is shown that there was a break, ms. Chosen: the time to come nearer and read it. */
+const BREAK_STANDS_MS = 15_000;
 
 /** The one set that may run at a time: its state for the screens, its sounds, its end. */
 export function createRun({ services, words, sounds, now, onFault }: RunNeeds): Run {
@@ -66,7 +72,7 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
     if (!running) return;
     // Nothing has been looked at yet, so there is nothing to finish.
     if (state.getState().stage === 'opening') return leave();
-    state.setState({ stage: 'ended', advice: null });
+    state.setState({ stage: 'ended', advice: null, away: null });
     running.stop();
   };
 
@@ -124,12 +130,16 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
     let adviceVoice: AdviceVoice | null = null;
     let heldVoice = NOT_HELD;
     let unseenStands: UnseenStands | null = null;
+    let rate = NO_RATE;
     const whileCurrent =
       <T>(hook: (value: T) => void) =>
       (value: T) => {
         if (isCurrent()) hook(value);
       };
     const showView = (view: LiveView) => {
+      rate = seePicture(rate, now());
+      const live = state.getState().plan?.pictures.kind === 'camera';
+      if (live && rate.few !== state.getState().fewPictures) state.setState({ fewPictures: rate.few });
       const { angleDeg, leg, stickers = null, restDeg, onsetDeg, heldMs, glide } = view;
       moment.setState({ angleDeg, leg, stickers, restDeg, onsetDeg, heldMs, glide });
       hearHold(view.heldMs);
@@ -144,6 +154,7 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
       const unseen = stage === 'lost' ? (why.state?.reason ?? null) : why.shown;
       const shown = state.getState();
       if (shown.stage === 'ended') return;
+      if (shown.breakSinceMs !== null && now() - shown.breakSinceMs > BREAK_STANDS_MS) state.setState({ breakSinceMs: null });
       if (shown.glideNote && isNoteOver(shown.glideNote, now())) state.setState({ glideNote: null });
       const same =
         shown.stage === stage &&
@@ -171,7 +182,24 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
       if (what) state.setState({ glideNote: { what, sinceMs: now() } });
       tell(event, counted);
     };
+    const showAway = (problem: Problem | null) => {
+      const { away } = state.getState();
+      if (away?.kind === problem?.kind || state.getState().stage === 'ended') return;
+      state.setState({ away: problem });
+      if (problem) sounds.play('lost');
+      // What to do is told once, when it is known.
+      const restarting = problem?.kind === 'pose-failed';
+      const { title, todo } = problem ? words().problems[problem.kind](problem.detail ?? '') : { title: '', todo: '' };
+      sounds.say(problem ? `${title} ${restarting ? words().away.restarting : todo}` : words().away.backVoice);
+    };
+    const showBreak = () => {
+      state.setState({ breakSinceMs: now() });
+      sounds.say(words().away.pause);
+    };
     return {
+      onAway: whileCurrent(showAway),
+      onBreak: () => whileCurrent(showBreak)(undefined),
+      onScreenKept: whileCurrent((kept) => state.setState({ screenDims: !kept })),
       onLoading: whileCurrent((loaded) => state.setState({ loaded })),
       onOpened: whileCurrent((opened) => state.setState({ opened })),
       onFrame: whileCurrent((frame) => {
@@ -211,6 +239,7 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
     },
     stop,
     signal,
+    goOn: () => running?.goOn(),
     paintWith(next) {
       painter = next;
       return () => {

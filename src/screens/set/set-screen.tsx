@@ -18,6 +18,7 @@ import { FileProgress, LoadingProgress } from './progress.tsx';
 import { useRun, useRunState } from './run-context.tsx';
 import './set-screen.css';
 import type { SetPlan } from '../services.ts';
+import { AwayPanel } from './away-panel.tsx';
 import { asksSymptoms, isGlide, signalOf } from './signal.ts';
 import { SoundSwitch } from './sound-switch.tsx';
 import { useSetKeys } from './use-set-keys.ts';
@@ -43,8 +44,12 @@ function TopLine({ plan }: { readonly plan: SetPlan }) {
 
 /** A set while it runs: made to be seen from a mat three metres away. */
 function RunningScreen({ plan }: { readonly plan: SetPlan }) {
-  const { set } = useWords();
+  const { set, away: awayWords } = useWords();
   const run = useRun();
+  const away = useRunState((s) => s.away);
+  const hadBreak = useRunState((s) => s.breakSinceMs !== null);
+  const fewPictures = useRunState((s) => s.fewPictures);
+  const screenDims = useRunState((s) => s.screenDims);
   const camera = seesHand(plan);
   const glide = isGlide(plan);
   const ended = useRunState((s) => s.stage === 'ended');
@@ -58,12 +63,24 @@ function RunningScreen({ plan }: { readonly plan: SetPlan }) {
       <TopLine plan={plan} />
       <main className="set-parts">
         <PhaseBanner />
-        {glide ? <GlideStage plan={plan} /> : <Picture plan={plan} />}
+        {away ? <AwayPanel problem={away} /> : null}
+        {away ? null : glide ? <GlideStage plan={plan} /> : <Picture plan={plan} />}
         <CountRing />
         <div className="set-foot">
+          {hadBreak ? (
+            <p className="set-trouble" role="status">
+              {awayWords.pause}
+            </p>
+          ) : null}
+          {fewPictures && !away ? (
+            <p className="set-trouble" role="status">
+              {awayWords.fewPictures}
+            </p>
+          ) : null}
+          {screenDims && opening ? <p className="soft">{awayWords.screenDims}</p> : null}
           {opening ? <LoadingProgress /> : null}
           {glide ? <GlideMarks /> : null}
-          {opening || glide ? null : <Cue guide={plan.guide} />}
+          {opening || glide || away ? null : <Cue guide={plan.guide} />}
           {!opening && durationMs !== null ? <FileProgress durationMs={durationMs} /> : null}
           {storeTrouble ? (
             <p className="set-trouble" role="alert">

@@ -52,10 +52,6 @@ export const enProblems = {
     title: 'This file is not a photo that the browser can show.',
     todo: 'Choose a JPEG, PNG or WebP file.',
   }),
-  'no-webcodecs': () => ({
-    title: 'This browser can’t read videos frame by frame.',
-    todo: 'Open Evenside in a current Chrome, Edge or Chromium.',
-  }),
   'bundle-missing': () => ({
     title: 'The model that sees the leg is not here.',
     todo: 'Start Evenside again on this machine, then load this page again.',
@@ -75,10 +71,6 @@ export const enProblems = {
   'pose-model': () => ({
     title: 'The model that sees the leg can’t run here.',
     todo: 'Choose “Quick” under “More choices”, or use a current Chrome, Edge or Chromium.',
-  }),
-  'no-worker': () => ({
-    title: 'This browser can’t run the part that sees the leg.',
-    todo: 'Open Evenside in a current Chrome, Edge or Chromium.',
   }),
   'pose-failed': () => ({
     title: 'The part that sees the leg stopped.',

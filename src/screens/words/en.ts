@@ -1,3 +1,4 @@
+import { enAway } from './en-away.ts';
 import { enCheck } from './en-check.ts';
 import { enCompare } from './en-compare.ts';
 import { enDay } from './en-day.ts';
@@ -269,12 +270,11 @@ export const en = {
   },
   kept: enKept,
   people: enPeople,
+  away: enAway,
   unsupported: {
     title: 'This browser can’t run Evenside',
     todo: 'Open this address in a current Chrome, Edge or Chromium.',
     features: {
-      webcodecs: 'It can’t hand over single video frames (WebCodecs).',
-      webgl2: 'It has no WebGL 2, or it is switched off.',
       'secure-context': 'This address is not a secure one. Open Evenside at 127.0.0.1 on this machine, or over https.',
     },
   },

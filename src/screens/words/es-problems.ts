@@ -54,10 +54,6 @@ export const esProblems: Words['problems'] = {
     title: 'Este archivo no es una foto que el navegador pueda mostrar.',
     todo: 'Elija un archivo JPEG, PNG o WebP.',
   }),
-  'no-webcodecs': () => ({
-    title: 'Este navegador no puede leer vídeos imagen por imagen.',
-    todo: 'Abra Evenside en un Chrome, Edge o Chromium actual.',
-  }),
   'bundle-missing': () => ({
     title: 'El modelo que ve la pierna no está aquí.',
     todo: 'Inicie otra vez Evenside en este equipo y vuelva a cargar esta página.',
@@ -77,10 +73,6 @@ export const esProblems: Words['problems'] = {
   'pose-model': () => ({
     title: 'El modelo que ve la pierna no puede funcionar aquí.',
     todo: 'Elija «Rápido» en «Más opciones» o use un Chrome, Edge o Chromium actual.',
-  }),
-  'no-worker': () => ({
-    title: 'Este navegador no puede ejecutar la parte que ve la pierna.',
-    todo: 'Abra Evenside en un Chrome, Edge o Chromium actual.',
   }),
   'pose-failed': () => ({
     title: 'La parte que ve la pierna se paró.',

@@ -1,3 +1,4 @@
+import { esAway } from './es-away.ts';
 import { esCheck } from './es-check.ts';
 import { esCompare } from './es-compare.ts';
 import { esDay } from './es-day.ts';
@@ -283,12 +284,11 @@ export const es: Words = {
   },
   kept: esKept,
   people: esPeople,
+  away: esAway,
   unsupported: {
     title: 'Este navegador no puede ejecutar Evenside',
     todo: 'Abra esta dirección en un Chrome, Edge o Chromium actual.',
     features: {
-      webcodecs: 'No puede entregar las imágenes de un vídeo una por una (WebCodecs).',
-      webgl2: 'No tiene WebGL 2, o está apagado.',
       'secure-context': 'Esta dirección no es segura. Abra Evenside en 127.0.0.1 en este equipo, o por https.',
     },
   },

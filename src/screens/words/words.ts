@@ -9,6 +9,7 @@ import type { SetSource } from '../../record/stored-set.ts';
 import type { UnseenReason } from '../../stickers/unseen-reason.ts';
 import type { MissingFeature, PictureKind, ProblemKind } from '../services.ts';
 import type { Signal } from '../set/signal.ts';
+import type { AwayWords } from './away-words.ts';
 import type { CheckWords } from './check-words.ts';
 import type { CompareWords } from './compare-words.ts';
 import type { DayWords } from './day-words.ts';
@@ -241,5 +242,6 @@ export interface Words {
   readonly lock: LockWords;
   readonly kept: KeptWords;
   readonly people: PeopleWords;
+  readonly away: AwayWords;
   readonly unsupported: { readonly title: string; readonly todo: string; readonly features: Record<MissingFeature, string> };
 }

@@ -1,0 +1,19 @@
+// In the oldest words of the language, and no module: it must run where the rest does not. The words stand in index.html.
+(() => {
+  var page = document.getElementById('too-old');
+  var root = document.getElementById('root');
+  function show() {
+    if (page) page.removeAttribute('hidden');
+  }
+  function showIfEmpty() {
+    if (root && !root.firstChild) show();
+  }
+  if (!page || !root) return;
+  if (!('noModule' in document.createElement('script')) || !window.indexedDB || !window.WebAssembly || !window.Promise) {
+    show();
+    return;
+  }
+  // A script that is written in newer words than the browser knows fails as a whole, and nothing is drawn.
+  window.addEventListener('error', showIfEmpty);
+  window.addEventListener('unhandledrejection', showIfEmpty);
+})();
