@@ -12,6 +12,7 @@ import { sparselyPosed } from '../run/sparsely-posed.ts';
 import { startStickerClient } from '../run/sticker-client.ts';
 import { ms } from '../units.ts';
 import type { WatchAnswer, WatchOrder } from './page-protocol.ts';
+import type { StickerWay } from './sticker-options.ts';
 
 /** The site's root, seen from this page. */
 const SITE = new URL('../../', document.baseURI).href;
@@ -24,7 +25,7 @@ async function watchClip(order: WatchOrder): Promise<WatchAnswer> {
   if (!opened.ok) return opened;
   const video = opened.value;
   const stickers = order.stickers ?? (exerciseOf(exercise).seenBy[0] === 'stickers' ? { colour: null } : null);
-  if (stickers) return watchStickers(video, file.name, stickers.colour, order);
+  if (stickers) return watchStickers(video, file.name, stickers, order);
   // The figures must not depend on the machine's graphics card.
   const started = await startPoseClient({ model, delegate: 'CPU', site: SITE });
   if (!started.ok) return started;
@@ -59,11 +60,11 @@ async function watchAll(
   }
 }
 
-/** The same through stickers: no model is loaded, and what is found stands in each observation. */
+/** The same through stickers, or points on skin: no model is loaded, and what is found stands in each observation. */
 async function watchStickers(
   video: VideoFile,
   name: string,
-  colour: string | null,
+  { colour, skin }: StickerWay,
   { exercise, side }: WatchOrder,
 ): Promise<WatchAnswer> {
   const started = startStickerClient();
@@ -75,8 +76,10 @@ async function watchStickers(
   try {
     // Asked now: the file is closed once it was watched.
     const first = await video.frameAt(ms(0));
-    const found = first && (await client.find(first, angle, { toes: null, colour }));
-    const begin = () => client.begin({ angle, start: { kind: 'find', colour } });
+    const tapped = first && skin ? await client.tapSkin(first, skin) : null;
+    if (tapped && !tapped.ok) return { ok: false, error: { kind: 'no-skin-point', refused: tapped.error } };
+    const found = first && !skin ? await client.find(first, angle, { toes: null, colour }) : null;
+    const begin = () => client.begin({ angle, start: skin ? { kind: 'skin' } : { kind: 'find', colour } });
     await watchAll(videoFileSource(video), { ...client, begin, follow: async () => [] }, video, seen);
     if (seen.every(({ stickers }) => !stickers)) {
       return { ok: false, error: { kind: 'no-stickers', why: found && !found.ok ? found.error.kind : 'too-few' } };
