@@ -14,6 +14,7 @@ import { FULL, peopleListCost } from './bench/people-list.ts';
 import { RECORD_SETS, recordFileCost } from './bench/record-file.ts';
 import { type SiteFile, siteBytes } from './bench/site-bytes.ts';
 import { spreadOf, spreadWords } from './bench/spread.ts';
+import { stickerCost } from './bench/sticker-cost.ts';
 import { ensureSite } from './build-site.ts';
 import { findChromium } from './chromium.ts';
 
@@ -33,7 +34,7 @@ const COUNT_WITHIN_MS = 150;
 
 const HELP = `Times this machine: the whole path against the bare pose model, and the parts of a frame's work.
 
-  npm run bench [-- --model lite|full|heavy]
+  npm run bench [-- --model lite|full|heavy] [--only stickers]
 
 Takes some minutes. Other programs running meanwhile slow all parts alike: trust the ratios more than the milliseconds.
 `;
@@ -50,10 +51,11 @@ function giveUp(words: string, exitCode: number): never {
   process.exit(exitCode);
 }
 
-function modelAsked(): PoseModel {
-  let values: { model?: string; help?: boolean };
+/** @returns null when only the stickers' part was asked for */
+function modelAsked(): PoseModel | null {
+  let values: { model?: string; only?: string; help?: boolean };
   try {
-    values = parseArgs({ options: { model: { type: 'string' }, help: { type: 'boolean' } } }).values;
+    values = parseArgs({ options: { model: { type: 'string' }, only: { type: 'string' }, help: { type: 'boolean' } } }).values;
   } catch (cause) {
     const first = (cause instanceof Error ? cause.message : String(cause)).split(/\.(?:\s|$)/)[0];
     giveUp(`${first}. See npm run bench -- --help.`, BAD_ARGUMENTS);
@@ -62,7 +64,10 @@ function modelAsked(): PoseModel {
     process.stdout.write(HELP);
     process.exit(0);
   }
-  const { model = 'full' } = values;
+  const { model = 'full', only } = values;
+  if (only !== undefined && only !== 'stickers')
+    giveUp(`There is no part "${only}" to time alone: choose stickers.`, BAD_ARGUMENTS);
+  if (only) return null;
   if (!isPoseModel(model)) giveUp(`There is no model "${model}": choose ${POSE_MODELS.join(', ')}.`, BAD_ARGUMENTS);
   return model;
 }
@@ -124,6 +129,24 @@ async function sayMeasuring(): Promise<void> {
   say(
     `One hour (${hour.frames} frames, ${HOUR_OF} over and over, ${hour.repetitions} repetitions): ${whole.toFixed(1)} s, of which ${parts}`,
   );
+}
+
+function sayStickers(): void {
+  const { onePass, ...parts } = stickerCost();
+  const names: Readonly<Record<keyof typeof parts, string>> = {
+    follow: 'three stickers followed',
+    regain: 'two followed, the third looked for everywhere',
+    search: 'the whole search',
+    skin: 'three points on skin followed',
+  };
+  say('\n== Stickers: a 640x480 frame against one plain pass over its pixels (this Node, a drawn foot, in turns)');
+  say(`one pass: ${spreadWords(spreadOf(onePass), 2, ' ms')}`);
+  for (const name of Object.keys(names) as (keyof typeof parts)[]) {
+    const spread = spreadOf(parts[name]);
+    const ratio = spreadOf(parts[name].map((took, i) => took / (onePass[i] as number)));
+    const target = name === 'search' ? '' : ' (target under 8)';
+    say(`${names[name]}: ${spreadWords(ratio, 2)} times that; ${spreadWords(spread, 2, ' ms')}${target}`);
+  }
 }
 
 /** This machine's speed as measured above: a typical turn's, and that of a picture in between in the clip's own size. */
@@ -212,6 +235,10 @@ async function sayBytes(): Promise<void> {
 }
 
 const model = modelAsked();
+if (model === null) {
+  sayStickers();
+  process.exit(0);
+}
 const built = await ensureSite(ROOT, whisper);
 if (!built.ok) giveUp(built.error.words, 1);
 const chromium = findChromium(whisper);
@@ -222,6 +249,7 @@ sayMachine(version);
 sayPaths(answer.paths, model);
 say(`\n== A frame's work, part by part (${model}, CPU, the same frames in both sizes, one after the other)`);
 for (const cost of answer.costs) sayCosts(cost);
+sayStickers();
 await sayMeasuring();
 await sayCountDelays(answer);
 await sayPeople(chromium.value);

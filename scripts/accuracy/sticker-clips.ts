@@ -55,41 +55,61 @@ async function watched(
   return ok(recording.value);
 }
 
-/** Watches all clips by stickers, as filmed and made harder with ffmpeg, and the toes' by points. No model is loaded: each takes seconds, and none is kept. */
+/** Watched at once: pictures of a file wait for nobody, so that this changes no figure. */
+const AT_ONCE = 4;
+
+interface Job {
+  readonly clip: ClipWithTruth;
+  /** `filmed`, `points`, or a variant's name. */
+  readonly what: string;
+  readonly way: StickerWay;
+  readonly path: () => Promise<Result<string, { readonly words: string }>>;
+}
+
+/** What is to be watched of a clip; only the project's own are made harder. */
+function jobsOf(clip: ClipWithTruth, isOwn: boolean, folder: string): readonly Job[] {
+  const asFilmed = async () => ok(clip.path);
+  const spots = pointsOf(clip);
+  const any: StickerWay = { colour: null };
+  const byPoints = spots ? [{ clip, what: 'points', way: { colour: null, skin: spots }, path: asFilmed }] : [];
+  if (clip.truth.bare) return byPoints;
+  const harder = VARIANTS.map((v) => ({ clip, what: v.name, way: any, path: () => variantOf(clip, v, folder) }));
+  return [{ clip, what: 'filmed', way: any, path: asFilmed }, ...byPoints, ...(isOwn ? harder : [])];
+}
+
+/** Watches all clips by stickers, the project's own made harder with ffmpeg too, and the toes' by points. No model is loaded, and nothing is kept. */
 export async function stickerFindings(
   clips: readonly ClipWithTruth[],
+  ownClips: ReadonlySet<string>,
   say: (line: string) => void,
 ): Promise<Result<StickerFindings, WatchingFailed>> {
   const started = await startClipWatcher(say);
   if (!started.ok) return fail({ kind: 'not-watched', words: started.error.words });
   const watcher = started.value;
   const folder = await mkdtemp(join(tmpdir(), 'evenside-variants-'));
-  const outcome = async (clip: ClipWithTruth, path: string, way: StickerWay, what: string): Promise<StickerOutcome> => {
-    say(`${clip.id}, ${what}`);
-    const recording = await watched(watcher, clip, path, way);
-    if (!recording.ok) throw new UnwatchedClip(recording.error);
-    return stickerOutcome(clip, recording.value);
+  const jobs = clips.flatMap((clip) => jobsOf(clip, ownClips.has(clip.id), folder));
+  const waiting = [...jobs];
+  const outcomes = new Map<Job, StickerOutcome>();
+  const work = async (): Promise<void> => {
+    for (let job = waiting.shift(); job; job = waiting.shift()) {
+      const path = await job.path();
+      if (!path.ok) throw new UnwatchedClip({ kind: 'not-watched', words: path.error.words });
+      const recording = await watched(watcher, job.clip, path.value, job.way);
+      if (!recording.ok) throw new UnwatchedClip(recording.error);
+      const outcome = stickerOutcome(job.clip, recording.value);
+      outcomes.set(job, outcome);
+      say(`${job.clip.id}, ${job.what}: ${outcome.result?.count ?? 'nothing found'} of ${job.clip.truth.reps.length}`);
+    }
   };
   try {
-    const plain: StickerOutcome[] = [];
-    const harder = VARIANTS.map(({ name }) => [name, [] as StickerOutcome[]] as const);
-    const points: StickerOutcome[] = [];
-    for (const clip of clips) {
-      const spots = pointsOf(clip);
-      if (spots) points.push(await outcome(clip, clip.path, { colour: null, skin: spots }, 'points'));
-      if (clip.truth.bare) continue;
-      plain.push(await outcome(clip, clip.path, { colour: null }, 'stickers'));
-      for (const [i, variant] of VARIANTS.entries()) {
-        const path = await variantOf(clip, variant, folder);
-        if (!path.ok) return fail({ kind: 'not-watched', words: path.error.words });
-        harder[i]?.[1].push(await outcome(clip, path.value, { colour: null }, variant.name));
-      }
-    }
-    return ok({ plain, harder, points });
+    await Promise.all(Array.from({ length: AT_ONCE }, work));
+    const of = (what: string) => jobs.flatMap((job) => (job.what === what ? [outcomes.get(job) as StickerOutcome] : []));
+    return ok({ plain: of('filmed'), points: of('points'), harder: VARIANTS.map(({ name }) => [name, of(name)] as const) });
   } catch (cause) {
     if (cause instanceof UnwatchedClip) return fail(cause.failure);
     throw cause;
   } finally {
+    waiting.length = 0;
     await rm(folder, { recursive: true, force: true });
     await watcher.close();
   }

@@ -74,7 +74,8 @@ export function stickerPart({ plain: asFilmed, harder, points }: StickerFindings
         ...cells([o]),
       ]),
     );
-  const variants = [['as filmed', asFilmed] as const, ...harder];
+  const ownAsFilmed = asFilmed.filter((o) => ownClips.has(o.clip.id));
+  const variants = [['as filmed', ownAsFilmed] as const, ...harder];
   return `## Sets by stickers
 
 Without the pose model. The truth is the angle between the places where the stickers were drawn in the picture, from rest. Places are of stickers that were seen
@@ -84,7 +85,7 @@ As filmed: ${verdict(asFilmed, TARGET_DEG)}
 
 ${byClip(asFilmed)}
 
-The same clips made harder, one thing at a time, and all of them together:
+The project's own clips made harder, one thing at a time; each row holds all of them:
 
 ${table(
   ['', 'clips counted exactly', ...HEADS],
