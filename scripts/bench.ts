@@ -14,7 +14,7 @@ import { FULL, peopleListCost } from './bench/people-list.ts';
 import { RECORD_SETS, recordFileCost } from './bench/record-file.ts';
 import { type SiteFile, siteBytes } from './bench/site-bytes.ts';
 import { spreadOf, spreadWords } from './bench/spread.ts';
-import { stickerCost } from './bench/sticker-cost.ts';
+import { stickerLines } from './bench/sticker-lines.ts';
 import { ensureSite } from './build-site.ts';
 import { findChromium } from './chromium.ts';
 
@@ -131,24 +131,6 @@ async function sayMeasuring(): Promise<void> {
   );
 }
 
-function sayStickers(): void {
-  const { onePass, ...parts } = stickerCost();
-  const names: Readonly<Record<keyof typeof parts, string>> = {
-    follow: 'three stickers followed',
-    regain: 'two followed, the third looked for everywhere',
-    search: 'the whole search',
-    skin: 'three points on skin followed',
-  };
-  say('\n== Stickers: a 640x480 frame against one plain pass over its pixels (this Node, a drawn foot, in turns)');
-  say(`one pass: ${spreadWords(spreadOf(onePass), 2, ' ms')}`);
-  for (const name of Object.keys(names) as (keyof typeof parts)[]) {
-    const spread = spreadOf(parts[name]);
-    const ratio = spreadOf(parts[name].map((took, i) => took / (onePass[i] as number)));
-    const target = name === 'search' ? '' : ' (target under 8)';
-    say(`${names[name]}: ${spreadWords(ratio, 2)} times that; ${spreadWords(spread, 2, ' ms')}${target}`);
-  }
-}
-
 /** This machine's speed as measured above: a typical turn's, and that of a picture in between in the clip's own size. */
 function speedOf({ paths, costs }: BenchAnswer): MachineSpeed {
   const cost = costs[0];
@@ -236,7 +218,7 @@ async function sayBytes(): Promise<void> {
 
 const model = modelAsked();
 if (model === null) {
-  sayStickers();
+  for (const line of stickerLines()) say(line);
   process.exit(0);
 }
 const built = await ensureSite(ROOT, whisper);
@@ -249,7 +231,7 @@ sayMachine(version);
 sayPaths(answer.paths, model);
 say(`\n== A frame's work, part by part (${model}, CPU, the same frames in both sizes, one after the other)`);
 for (const cost of answer.costs) sayCosts(cost);
-sayStickers();
+for (const line of stickerLines()) say(line);
 await sayMeasuring();
 await sayCountDelays(answer);
 await sayPeople(chromium.value);
