@@ -63,7 +63,7 @@ interface Job {
   /** `filmed`, `points`, or a variant's name. */
   readonly what: string;
   readonly way: StickerWay;
-  readonly path: () => Promise<Result<string, { readonly words: string }>>;
+  readonly path: () => Promise<Result<string, { readonly kind: string; readonly words: string }>>;
 }
 
 /** What is to be watched of a clip; only the project's own are made harder. */
