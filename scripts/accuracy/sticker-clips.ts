@@ -32,7 +32,7 @@ export const isBySticker = ({ exercise, truth }: ClipWithTruth): boolean =>
   truth.seenBy === 'stickers' || exerciseOf(exercise).seenBy[0] === 'stickers';
 
 /** Where a toe's three points truly are in the first picture; null: not a toe's clip. */
-export function pointsOf({ truth }: ClipWithTruth): ToeOrder<Spot> | null {
+function pointsOf({ truth }: ClipWithTruth): ToeOrder<Spot> | null {
   const { tip, knuckle, arch } = truth.frames[0]?.stickersPx ?? {};
   const spot = ([x, y]: readonly [number, number]): Spot => ({ x, y });
   return tip && knuckle && arch ? { tip: spot(tip), knuckle: spot(knuckle), arch: spot(arch) } : null;

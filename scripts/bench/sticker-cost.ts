@@ -5,7 +5,7 @@ import { startSkinPoints, stepSkinPoints } from '../../src/stickers/skin-points.
 import { ms } from '../../src/units.ts';
 
 /** What one 640 x 480 frame costs, ms a run, one of each in every turn. */
-export interface StickerCost {
+interface StickerCost {
   /** The baseline: every pixel of the frame is read once and its two chroma values summed, as the plainest search would begin. */
   readonly onePass: readonly number[];
   /** Three stickers followed into the next frame. */
