@@ -4,7 +4,6 @@ import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { join, relative, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import { exerciseOf } from '../src/exercises/catalogue.ts';
 import { EXERCISE_IDS } from '../src/exercises/exercise.ts';
 import { isPoseModel, POSE_MODELS, type PoseModel } from '../src/pose/model.ts';
 import { fail, ok, type Result } from '../src/result.ts';
@@ -12,8 +11,11 @@ import { type ClipOutcome, outcomesOf } from './accuracy/clip-outcome.ts';
 import { type ClipWithTruth, clipsIn } from './accuracy/clip-with-truth.ts';
 import { differencePlot } from './accuracy/difference-plot.ts';
 import { type GlideOutcome, glideOutcome } from './accuracy/glide-clips.ts';
-import { glidePart, withGlidePart } from './accuracy/glide-part.ts';
+import { glidePart } from './accuracy/glide-part.ts';
 import { accuracyReport, plotFile, plotTitle } from './accuracy/report.ts';
+import { withPart } from './accuracy/report-part.ts';
+import { isBySticker, stickerFindings } from './accuracy/sticker-clips.ts';
+import { stickerPart } from './accuracy/sticker-part.ts';
 import { watchedRecording, watcherHash } from './accuracy/watched-recording.ts';
 import { ensureSite } from './build-site.ts';
 import { findChromium, launchChromium } from './chromium.ts';
@@ -24,22 +26,27 @@ const BAD_ARGUMENTS = 2;
 
 const HELP = `Measures every clip with known truth and writes how good the numbers are.
 
-  npm run accuracy [-- --model lite|full|heavy] [--clips FOLDER] [--out FOLDER] [--glides]
+  npm run accuracy [-- --model lite|full|heavy] [--clips FOLDER] [--out FOLDER] [--only PART]
 
   --model   pose model, full by default; may be given several times
   --clips   folder of ID.mp4 with ID.truth.json, tests/clips by default; may be given several times
   --out     folder for accuracy.md and accuracy/*.svg, docs by default
-  --glides  measures the nerve glides alone and puts their part in the report that is there
+  --only    glides (nerve glides) or stickers (sets by stickers): measures these alone and puts their part in the report that is there
   --help    shows this
 
-Clips already watched by the same code are not watched again (node_modules/.cache/evenside).
+Clips already watched by the same code are not watched again (node_modules/.cache/evenside), but for those by stickers, which take seconds; these are
+made harder too, with ffmpeg.
 `;
+
+const PARTS = ['glides', 'stickers'] as const;
+type Part = (typeof PARTS)[number];
 
 interface Wanted {
   readonly models: readonly PoseModel[];
   readonly folders: readonly string[];
   readonly out: string;
-  readonly glidesAlone: boolean;
+  /** Null: the whole report. */
+  readonly only: Part | null;
 }
 
 function readArguments(
@@ -51,10 +58,10 @@ function readArguments(
     model: many,
     clips: many,
     out: { type: 'string' },
-    glides: { type: 'boolean' },
+    only: { type: 'string' },
     help: { type: 'boolean' },
   } as const;
-  let values: { model?: string[]; clips?: string[]; out?: string; glides?: boolean; help?: boolean };
+  let values: { model?: string[]; clips?: string[]; out?: string; only?: string; help?: boolean };
   try {
     values = parseArgs({ args: [...args], options }).values;
   } catch (cause) {
@@ -66,7 +73,9 @@ function readArguments(
   if (unknown !== undefined) return bad(`There is no model "${unknown}": choose ${POSE_MODELS.join(', ')}.`);
   const folders = (values.clips ?? [OWN_CLIPS]).map((folder) => resolve(folder));
   const out = resolve(values.out ?? join(ROOT, 'docs'));
-  return ok({ models: models.filter(isPoseModel), folders, out, glidesAlone: values.glides ?? false });
+  const only = PARTS.find((part) => part === values.only) ?? null;
+  if (values.only !== undefined && only === null) return bad(`There is no part "${values.only}": choose ${PARTS.join(' or ')}.`);
+  return ok({ models: models.filter(isPoseModel), folders, out, only });
 }
 
 function giveUp(words: string, exitCode: number): never {
@@ -84,8 +93,7 @@ async function clipsOf(folders: readonly string[]): Promise<readonly ClipWithTru
     const found = await clipsIn(folder);
     if (!found.ok) giveUp(found.error.words, BAD_ARGUMENTS);
     if (found.value.skipped.length > 0) say(`left out, not measured by any exercise here: ${found.value.skipped.join(', ')}`);
-    // Sets by stickers have one source, not the three that are set against each other here.
-    clips.push(...found.value.clips.filter(({ exercise }) => exerciseOf(exercise).seenBy[0] === 'pose'));
+    clips.push(...found.value.clips);
   }
   return clips.sort((a, b) => EXERCISE_IDS.indexOf(a.exercise) - EXERCISE_IDS.indexOf(b.exercise));
 }
@@ -113,10 +121,11 @@ if (read.value === null) {
   process.stdout.write(HELP);
   process.exit(0);
 }
-const { models, folders, out, glidesAlone } = read.value;
+const { models, folders, out, only } = read.value;
 const everyClip = await clipsOf(folders);
 const isGlide = (clip: ClipWithTruth): boolean => clip.exercise === 'nerve-glide';
-const clips = glidesAlone ? [] : everyClip.filter((clip) => !isGlide(clip));
+// Sets by stickers have one source, not the three that are set against each other here.
+const clips = only ? [] : everyClip.filter((clip) => !isGlide(clip) && !isBySticker(clip));
 const built = await ensureSite(ROOT, say);
 if (!built.ok) giveUp(built.error.words, 1);
 const browser = await browserVersion();
@@ -131,7 +140,7 @@ for (const model of models) {
   }
 }
 const glides: GlideOutcome[] = [];
-for (const clip of everyClip.filter(isGlide)) {
+for (const clip of only === 'stickers' ? [] : everyClip.filter(isGlide)) {
   say(`${clip.id}, ${models[0] ?? 'full'}`);
   const recording = await watchedRecording(ROOT, clip, models[0] ?? 'full', watcher);
   if (!recording.ok) giveUp(recording.error.words, 1);
@@ -139,10 +148,16 @@ for (const clip of everyClip.filter(isGlide)) {
 }
 const own = (list: readonly ClipWithTruth[]) =>
   new Set(folders.includes(OWN_CLIPS) ? list.filter((c) => c.path.startsWith(OWN_CLIPS)).map((c) => c.id) : []);
-const part = glidePart(glides, own(everyClip));
+const parts: string[] = [];
+if (only !== 'stickers') parts.push(glidePart(glides, own(everyClip)));
+if (only !== 'glides') {
+  const findings = await stickerFindings(everyClip.filter(isBySticker), own(everyClip), say);
+  if (!findings.ok) giveUp(findings.error.words, 1);
+  parts.push(stickerPart(findings.value, own(everyClip)));
+}
 const reportPath = join(out, 'accuracy.md');
-if (glidesAlone) {
-  await writeFile(reportPath, withGlidePart(await readFile(reportPath, 'utf8'), part));
+if (only) {
+  await writeFile(reportPath, parts.reduce(withPart, await readFile(reportPath, 'utf8')));
   say(`put in: ${relative(process.cwd(), reportPath)}`);
   process.exit(0);
 }
@@ -161,5 +176,5 @@ for (const exercise of EXERCISE_IDS) {
 const ownClips = own(clips);
 const major = browser.split('.')[0];
 const versions = [`Chromium ${major}`, ...['@mediapipe/tasks-vision', '@mediapipe/pose'].map(versionOf)];
-await writeFile(reportPath, withGlidePart(accuracyReport({ outcomes, models, versions, ownClips }), part));
+await writeFile(reportPath, parts.reduce(withPart, accuracyReport({ outcomes, models, versions, ownClips })));
 say(`written: ${relative(process.cwd(), reportPath)}`);

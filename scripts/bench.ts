@@ -15,6 +15,7 @@ import { RECORD_SETS, recordFileCost } from './bench/record-file.ts';
 import { recordImportCost } from './bench/record-import.ts';
 import { type SiteFile, siteBytes } from './bench/site-bytes.ts';
 import { spreadOf, spreadWords } from './bench/spread.ts';
+import { stickerLines } from './bench/sticker-lines.ts';
 import { ensureSite } from './build-site.ts';
 import { findChromium } from './chromium.ts';
 
@@ -34,7 +35,7 @@ const COUNT_WITHIN_MS = 150;
 
 const HELP = `Times this machine: the whole path against the bare pose model, and the parts of a frame's work.
 
-  npm run bench [-- --model lite|full|heavy]
+  npm run bench [-- --model lite|full|heavy] [--only stickers]
 
 Takes some minutes. Other programs running meanwhile slow all parts alike: trust the ratios more than the milliseconds.
 `;
@@ -51,10 +52,11 @@ function giveUp(words: string, exitCode: number): never {
   process.exit(exitCode);
 }
 
-function modelAsked(): PoseModel {
-  let values: { model?: string; help?: boolean };
+/** @returns null when only the stickers' part was asked for */
+function modelAsked(): PoseModel | null {
+  let values: { model?: string; only?: string; help?: boolean };
   try {
-    values = parseArgs({ options: { model: { type: 'string' }, help: { type: 'boolean' } } }).values;
+    values = parseArgs({ options: { model: { type: 'string' }, only: { type: 'string' }, help: { type: 'boolean' } } }).values;
   } catch (cause) {
     const first = (cause instanceof Error ? cause.message : String(cause)).split(/\.(?:\s|$)/)[0];
     giveUp(`${first}. See npm run bench -- --help.`, BAD_ARGUMENTS);
@@ -63,7 +65,10 @@ function modelAsked(): PoseModel {
     process.stdout.write(HELP);
     process.exit(0);
   }
-  const { model = 'full' } = values;
+  const { model = 'full', only } = values;
+  if (only !== undefined && only !== 'stickers')
+    giveUp(`There is no part "${only}" to time alone: choose stickers.`, BAD_ARGUMENTS);
+  if (only) return null;
   if (!isPoseModel(model)) giveUp(`There is no model "${model}": choose ${POSE_MODELS.join(', ')}.`, BAD_ARGUMENTS);
   return model;
 }
@@ -232,6 +237,10 @@ async function sayBytes(): Promise<void> {
 }
 
 const model = modelAsked();
+if (model === null) {
+  for (const line of stickerLines()) say(line);
+  process.exit(0);
+}
 const built = await ensureSite(ROOT, whisper);
 if (!built.ok) giveUp(built.error.words, 1);
 const chromium = findChromium(whisper);
@@ -242,6 +251,7 @@ sayMachine(version);
 sayPaths(answer.paths, model);
 say(`\n== A frame's work, part by part (${model}, CPU, the same frames in both sizes, one after the other)`);
 for (const cost of answer.costs) sayCosts(cost);
+for (const line of stickerLines()) say(line);
 await sayMeasuring();
 await sayCountDelays(answer);
 await sayPeople(chromium.value);

@@ -19,6 +19,10 @@ const truthShape = v.object({
   repeats: v.optional(v.string()),
   /** Made after the constants of the measurement were chosen, and not looked at for them. */
   heldOut: v.optional(v.boolean()),
+  /** Filmed with stickers, where the exercise is seen by the pose model too. */
+  seenBy: v.optional(v.literal('stickers')),
+  /** Stickers were left out when it was rendered; the truth still says where they would be. */
+  bare: v.optional(v.boolean()),
   camera: v.object({ yawDeg: v.number(), dist: v.number() }),
   reps: v.array(
     v.object({
@@ -37,7 +41,11 @@ const truthShape = v.object({
       kneeFlexionDeg: v.number(),
       /** The head's lift, in nerve glides. */
       neckDeg: v.optional(v.number()),
+      /** Angle between the stickers as drawn, from rest. */
       toeInPictureDeg: v.optional(v.number()),
+      ankleInPictureDeg: v.optional(v.number()),
+      /** Where the stickers were drawn, px. */
+      stickersPx: v.optional(v.record(v.string(), v.tuple([v.number(), v.number()]))),
     }),
   ),
 });

@@ -1,12 +1,8 @@
 import { type GlideOutcome, glideClips } from './glide-clips.ts';
 import { glideSimulations } from './glide-simulations.ts';
 
-const HEADING = '## Nerve glides';
-/** What the part stands before. */
-const NEXT = '## Clip by clip';
-
 /** The report's part on nerve glides. */
-export const glidePart = (outcomes: readonly GlideOutcome[], ownClips: ReadonlySet<string>): string => `${HEADING}
+export const glidePart = (outcomes: readonly GlideOutcome[], ownClips: ReadonlySet<string>): string => `## Nerve glides
 
 Slide or tension is told from the foot's and the head's movement together; the foot is measured as in foot taps, the head from ear, nose and trunk of the model's points,
 whose turn is divided by 0.55, the share of a head's lift that they follow. The intervals reported are 95 %: of a head's range 2.26 times 1.5 degrees and 20 % together, of
@@ -19,11 +15,3 @@ begun, the set is not measured, and what is said of its leg and head is wrong (h
 
 ${glideSimulations()}
 `;
-
-/** A report with its part on nerve glides put in, or put in place of the old one. */
-export function withGlidePart(report: string, part: string): string {
-  const next = report.indexOf(NEXT);
-  if (next < 0) throw new Error(`withGlidePart requires a report with "${NEXT}", got none`);
-  const old = report.indexOf(HEADING);
-  return `${report.slice(0, old < 0 ? next : old)}${part}\n${report.slice(next)}`;
-}

@@ -8,7 +8,7 @@ import { fail, ok, type Result } from '../result.ts';
 import type { Deg, Ms } from '../units.ts';
 import { elevationLimit } from './glide-lines.ts';
 import { legRaiseOptions } from './leg-raise-options.ts';
-import { stickerOptions } from './sticker-options.ts';
+import { type StickerWay, stickerOptions } from './sticker-options.ts';
 
 export interface MeasureArguments {
   readonly clip: string;
@@ -17,8 +17,8 @@ export interface MeasureArguments {
   readonly exerciseFile: string | null;
   readonly side: Side;
   readonly model: PoseModel;
-  /** Given: by stickers of this colour (null: any); null: by the pose model. */
-  readonly stickers: { readonly colour: string | null } | null;
+  /** Null: by the pose model. */
+  readonly stickers: StickerWay | null;
   /** Only every so many-th picture is given to the pose model; 1: each. */
   readonly poseEvery: number;
   /** Where the result goes as JSON; null: not written. */
@@ -45,7 +45,7 @@ export const HELP = `Measures a video file, or a landmark recording, without a s
   npm run measure -- CLIP --exercise ID --side left|right [--model lite|full|heavy] [--json OUT] [--landmarks OUT]
                      [--angles OUT] [--pose-every N] [--knee-limit DEG] [--onset SECONDS]
                      [--elevation-limit DEG]
-                     [--by pose|stickers] [--sticker-colour '#rrggbb']
+                     [--by pose|stickers] [--sticker-colour '#rrggbb'] [--point NAME=x,y]
 
   CLIP             a video file (MP4, MOV, WebM), or a recording made with --landmarks: of this exercise and leg
   --exercise ID    ${EXERCISE_IDS.join(', ')}
@@ -63,6 +63,8 @@ export const HELP = `Measures a video file, or a landmark recording, without a s
   --by WAY         how it is seen: pose (the pose model) or stickers (three round ones on the skin, seen close by); toe-lift is seen by
                    stickers, foot-tap by either, the others by the pose model
   --sticker-colour '#16d84c'  the stickers' colour, where they are not found by themselves
+  --point NAME=x,y toe-lift without stickers: where tip, knuckle and arch are in the first picture, in px from its upper left corner; give it three
+                   times
   --help           shows this
 
 A video is watched in a headless Chrome or Chromium on this machine; nothing leaves it. A recording needs no browser.
@@ -99,6 +101,7 @@ export function readArguments(args: readonly string[]): Result<MeasureArguments 
         'elevation-limit': text,
         by: text,
         'sticker-colour': text,
+        point: { type: 'string', multiple: true },
         help: { type: 'boolean', short: 'h' },
       },
     });
@@ -128,11 +131,12 @@ export function readArguments(args: readonly string[]): Result<MeasureArguments 
   if (side !== 'left' && side !== 'right')
     return bad(`Say which leg moves with --side left or --side right, not "${side ?? ''}".`);
   if (!isPoseModel(model)) return bad(`There is no model "${model}": choose one of ${POSE_MODELS.join(', ')}.`);
-  const seen = stickerOptions({ by: values.by, colour: values['sticker-colour'] }, exercise ?? null);
+  const seen = stickerOptions({ by: values.by, colour: values['sticker-colour'], points: values.point }, exercise ?? null);
   if (!seen.ok) return bad(seen.error.words);
   const poseEvery = Number(values['pose-every'] ?? 1);
   if (!Number.isInteger(poseEvery) || poseEvery < 1 || poseEvery > MOST_POSE_EVERY)
     return bad(`--pose-every takes a whole number from 1 to ${MOST_POSE_EVERY}, not "${values['pose-every']}".`);
+  if (seen.value?.skin && isRecording(clip)) return bad(`${clip} is a recording, watched already: --point is for videos.`);
   if (poseEvery > 1 && isRecording(clip)) return bad(`${clip} is a recording, watched already: --pose-every is for videos.`);
   const raise = legRaiseOptions({ kneeLimit: values['knee-limit'], onset: values.onset }, exercise ?? null);
   if (!raise.ok) return bad(raise.error.words);

@@ -43,6 +43,10 @@ export function watchWords(error: WatchError, clip: string): string {
       return 'The camera was lost.';
     case 'no-stickers':
       return `No stickers were found in ${clip}: ${STICKERS_WANTED[error.why]}.`;
+    case 'no-skin-point':
+      return error.refused.kind === 'outside'
+        ? `The point ${error.refused.name} lies outside of the picture of ${clip}: give its place in px from the upper left corner.`
+        : `The skin at the point ${error.refused.name} shows no mark that could be followed in ${clip}: choose a crease or the nail's edge nearby, or use stickers.`;
     default:
       return error satisfies never;
   }

@@ -6,14 +6,16 @@ import type { PoseModel } from '../pose/model.ts';
 import type { PoseClientError } from '../run/pose-client.ts';
 import type { SessionBreak } from '../run/session-break.ts';
 import type { StickerRefusal } from '../stickers/refusal.ts';
+import type { SkinRefusal } from '../stickers/skin-points.ts';
+import type { StickerWay } from './sticker-options.ts';
 
 /** What the command line asks the page to watch. */
 export interface WatchOrder {
   readonly exercise: ExerciseId | ExerciseDefinition;
   readonly side: Side;
   readonly model: PoseModel;
-  /** Given: by stickers of this colour (`#rrggbb`; null: any), without the pose model. Left out: as is usual for the exercise. */
-  readonly stickers?: { readonly colour: string | null };
+  /** Given: without the pose model. Left out: as is usual for the exercise. */
+  readonly stickers?: StickerWay;
   /** Only every so many-th picture is given to the pose model; 1: each. */
   readonly poseEvery: number;
   /** Only so many pictures a second are looked at, as from a slow camera; left out: all. */
@@ -26,7 +28,13 @@ interface NoStickers {
   readonly why: StickerRefusal['kind'];
 }
 
-export type WatchError = VideoFileError | PoseClientError | SessionBreak | NoStickers;
+/** A point on bare skin can't be followed. */
+interface NoSkinPoint {
+  readonly kind: 'no-skin-point';
+  readonly refused: SkinRefusal;
+}
+
+export type WatchError = VideoFileError | PoseClientError | SessionBreak | NoStickers | NoSkinPoint;
 
 /** What the page answers: a landmark recording of the whole clip, as text, or why there is none. */
 export type WatchAnswer =

@@ -13,6 +13,7 @@ import { startStickerClient } from '../run/sticker-client.ts';
 import { thinnedSource } from '../run/thinned-source.ts';
 import { ms } from '../units.ts';
 import type { WatchAnswer, WatchOrder } from './page-protocol.ts';
+import type { StickerWay } from './sticker-options.ts';
 
 /** The site's root, seen from this page. */
 const SITE = new URL('../../', document.baseURI).href;
@@ -28,7 +29,7 @@ async function watchClip(order: WatchOrder): Promise<WatchAnswer> {
   if (!opened.ok) return opened;
   const video = opened.value;
   const stickers = order.stickers ?? (exerciseOf(exercise).seenBy[0] === 'stickers' ? { colour: null } : null);
-  if (stickers) return watchStickers(video, file.name, stickers.colour, order);
+  if (stickers) return watchStickers(video, file.name, stickers, order);
   // The figures must not depend on the machine's graphics card.
   const started = await startPoseClient({ model, delegate: 'CPU', site: SITE });
   if (!started.ok) return started;
@@ -64,8 +65,13 @@ async function watchAll(
   }
 }
 
-/** The same through stickers: no model is loaded, and what is found stands in each observation. */
-async function watchStickers(video: VideoFile, name: string, colour: string | null, order: WatchOrder): Promise<WatchAnswer> {
+/** The same through stickers, or points on skin: no model is loaded, and what is found stands in each observation. */
+async function watchStickers(
+  video: VideoFile,
+  name: string,
+  { colour, skin }: StickerWay,
+  order: WatchOrder,
+): Promise<WatchAnswer> {
   const { exercise, side } = order;
   const client = startStickerClient();
   const { angle } = exerciseOf(exercise);
@@ -74,8 +80,10 @@ async function watchStickers(video: VideoFile, name: string, colour: string | nu
   try {
     // Asked now: the file is closed once it was watched.
     const first = await video.frameAt(ms(0));
-    const found = first && (await client.find(first, angle, { toes: null, colour }));
-    const begin = () => client.begin({ angle, start: { kind: 'find', colour } });
+    const tapped = first && skin ? await client.tapSkin(first, skin) : null;
+    if (tapped && !tapped.ok) return { ok: false, error: { kind: 'no-skin-point', refused: tapped.error } };
+    const found = first && !skin ? await client.find(first, angle, { toes: null, colour }) : null;
+    const begin = () => client.begin({ angle, start: skin ? { kind: 'skin' } : { kind: 'find', colour } });
     await watchAll(picturesOf(video, order), { ...client, begin, follow: async () => [] }, video, seen);
     if (seen.every(({ stickers }) => !stickers)) {
       return { ok: false, error: { kind: 'no-stickers', why: found && !found.ok ? found.error.kind : 'too-few' } };

@@ -56,7 +56,7 @@ async function watchIn(
     const answer = await page.evaluate((o) => (window.watchClip ?? Promise.reject)(o), order);
     if (answer.ok) return ok(answer);
     const kind =
-      answer.error.kind === 'no-stickers'
+      answer.error.kind === 'no-stickers' || answer.error.kind === 'no-skin-point'
         ? 'nothing-seen'
         : OF_THE_CLIP.includes(answer.error.kind)
           ? 'unreadable'

@@ -133,24 +133,38 @@ describe.concurrent('heel stands', () => {
   });
 });
 
-/** How far the toe truly turned in the picture in a repetition, from where the stickers were drawn. */
-function toeRange({ frames }: ClipTruth, { startMs, endMs }: TrueRep): number {
+/** How far the toe, or the foot, truly turned in the picture in a repetition, from where the stickers were drawn. */
+function stickerRange({ frames }: ClipTruth, { startMs, endMs }: TrueRep): number {
   const angles = (from: number, to: number) =>
-    frames.flatMap((f) => (f.tMs >= from && f.tMs <= to && f.toeInPictureDeg !== undefined ? [f.toeInPictureDeg] : []));
+    frames.flatMap((f) => {
+      const angle = f.toeInPictureDeg ?? f.ankleInPictureDeg;
+      return f.tMs >= from && f.tMs <= to && angle !== undefined ? [angle] : [];
+    });
   return Math.max(...angles(startMs, endMs)) - (median(angles(startMs - 300, startMs)) ?? 0);
 }
 
-describe.concurrent('big toe lifts, by stickers found without being told their colour', () => {
-  const toeErrors = (result: SetResult, truth: ClipTruth) =>
-    differences(result, truth, (rep, real) => Math.abs(rep.rangeDeg - toeRange(truth, real)));
+const stickerErrors = (result: SetResult, truth: ClipTruth) =>
+  differences(result, truth, (rep, real) => Math.abs(rep.rangeDeg - stickerRange(truth, real)));
 
+test('foot taps seen close by with three stickers are counted exactly, their range within half a degree in the mean and one at worst', async () => {
+  const truth = truthOf('taps-left-stickers');
+  const order = { exercise: 'foot-tap', side: 'left', model: 'full', poseEvery: 1, stickers: { colour: null } } as const;
+  const result = await clips.measured(clipPath(truth.id), order);
+  expect({ count: result.count, partial: result.partialCount }).toEqual({ count: truth.reps.length, partial: 0 });
+  const errors = stickerErrors(result, truth);
+  expect(mean(errors)).toBeLessThanOrEqual(0.5);
+  expect(Math.max(...errors)).toBeLessThanOrEqual(1);
+  expect(result.quality.warnings).toEqual([]);
+});
+
+describe.concurrent('big toe lifts, by stickers found without being told their colour', () => {
   test.each(['toe-left-green', 'toe-right-weak'])(
     'are counted exactly, their range within half a degree in the mean and one at worst: %s',
     async (id) => {
       const truth = truthOf(id);
       const result = await measured(clipPath(id), truth);
       expect({ count: result.count, partial: result.partialCount }).toEqual({ count: truth.reps.length, partial: 0 });
-      const errors = toeErrors(result, truth);
+      const errors = stickerErrors(result, truth);
       expect(mean(errors)).toBeLessThanOrEqual(0.5);
       expect(Math.max(...errors)).toBeLessThanOrEqual(1);
       expect(result.quality.warnings).toEqual([]);
@@ -164,9 +178,28 @@ describe.concurrent('big toe lifts, by stickers found without being told their c
     const order = { exercise: 'toe-lift', side: 'left', model: 'full', poseEvery: 1 } as const;
     const result = await clips.measured(clipPath(truth.id), { ...order, stickers: { colour: '#16d84c' } });
     expect(result.count).toBe(truth.reps.length);
-    expect(mean(toeErrors(result, truth))).toBeLessThanOrEqual(0.5);
+    expect(mean(stickerErrors(result, truth))).toBeLessThanOrEqual(0.5);
     const blue = await clips.watch(clipPath(truth.id), { ...order, stickers: { colour: '#2040ff' } });
     expect(blue).toMatchObject({ ok: false, error: { kind: 'nothing-seen' } });
+  });
+
+  test('are measured within 1.5 degrees by three points that are named in the first picture, colour not looked at', async () => {
+    const truth = truthOf('toe-right-weak');
+    const spot = (name: string) => {
+      const [x, y] = truth.frames[0]?.stickersPx?.[name] ?? [Number.NaN, Number.NaN];
+      return { x, y };
+    };
+    const skin = { tip: spot('tip'), knuckle: spot('knuckle'), arch: spot('arch') };
+    const order = { exercise: 'toe-lift', side: 'right', model: 'full', poseEvery: 1 } as const;
+    const result = await clips.measured(clipPath(truth.id), { ...order, stickers: { colour: null, skin } });
+    expect(result.count).toBe(truth.reps.length);
+    expect(mean(stickerErrors(result, truth))).toBeLessThanOrEqual(1.5);
+    const wall = { ...skin, arch: { x: 2, y: 700 } };
+    const refused = await clips.watch(clipPath(truth.id), { ...order, stickers: { colour: null, skin: wall } });
+    expect(refused).toMatchObject({
+      ok: false,
+      error: { kind: 'nothing-seen', words: expect.stringMatching(/^The point arch lies outside/) },
+    });
   });
 
   test('a clip without stickers says so in one sentence', async () => {

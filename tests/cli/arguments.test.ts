@@ -161,6 +161,14 @@ describe('how a clip is seen', () => {
     expect(seen('--exercise', 'foot-tap', '--by', 'stickers')).toEqual({ colour: null });
   });
 
+  const points = ['--point', 'tip=511.3,164.8', '--point', 'arch=389,169', '--point', 'knuckle=472.7,168.5'];
+  test('a toe by three points on bare skin, in any order', () => {
+    expect(seen('--exercise', 'toe-lift', ...points)).toEqual({
+      colour: null,
+      skin: { tip: { x: 511.3, y: 164.8 }, knuckle: { x: 472.7, y: 168.5 }, arch: { x: 389, y: 169 } },
+    });
+  });
+
   test.each([
     [['--exercise', 'toe-lift', '--by', 'pose'], '--by pose is not for toe-lift, which is seen by stickers: leave it out.'],
     [['--exercise', 'leg-raise', '--by', 'stickers'], '--by stickers is not for leg-raise, which is seen by pose: leave it out.'],
@@ -168,6 +176,12 @@ describe('how a clip is seen', () => {
     [['--exercise', 'toe-lift', '--sticker-colour', 'green'], 'not "green"'],
     [['--exercise', 'toe-lift', '--sticker-colour', '#16d84'], 'not "#16d84"'],
     [['--exercise', 'foot-tap', '--sticker-colour', '#16d84c'], '--sticker-colour is for what is seen by stickers'],
+    [['--exercise', 'foot-tap', '--by', 'stickers', ...points], '--point is for toe-lift, not for foot-tap: leave it out.'],
+    [['--exercise', 'toe-lift', ...points, '--sticker-colour', '#16d84c'], 'Give --point or --sticker-colour, not both'],
+    [['--exercise', 'toe-lift', ...points.slice(2)], 'Give all three points'],
+    [['--exercise', 'toe-lift', ...points, '--point', 'tip=1,2'], '--point tip is given twice'],
+    [['--exercise', 'toe-lift', '--point', 'heel=1,2'], 'not "heel=1,2"'],
+    [['--exercise', 'toe-lift', '--point', 'tip=1'], 'not "tip=1"'],
   ])('%j is complained about', (args, words) => {
     expect(seen(...args)).toContain(words);
   });

@@ -22,6 +22,7 @@ const WATCH: Each<WatchError> = {
   'pose-failed': { kind: 'pose-failed', detail: 'out of memory' },
   'camera-lost': { kind: 'camera-lost', why: 'unplugged' },
   'no-stickers': { kind: 'no-stickers', why: 'room-same-colour' },
+  'no-skin-point': { kind: 'no-skin-point', refused: { kind: 'flat-skin', name: 'tip' } },
 };
 const RECORDING: Each<RecordingError> = {
   'recording-too-large': { kind: 'recording-too-large', characters: 900, limit: 800 },

@@ -29,7 +29,10 @@ export interface ClipTruth {
     readonly ankleDeg: number;
     readonly legElevationDeg: number;
     readonly neckDeg?: number;
+    /** Between the stickers as drawn, from rest. */
     readonly toeInPictureDeg?: number;
+    readonly ankleInPictureDeg?: number;
+    readonly stickersPx?: Readonly<Record<string, readonly [number, number]>>;
   }[];
 }
 
