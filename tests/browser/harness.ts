@@ -35,6 +35,8 @@ export interface SiteOptions {
 export interface VisitOptions {
   /** The app has not timed CPU against GPU here before. Otherwise it remembers the CPU, as after its first set: timing takes seconds each time. */
   readonly newMachine?: boolean;
+  /** The page's date and time of day stand at this moment; its timers go on. */
+  readonly at?: Date;
 }
 
 /** The built site and a browser for the tests of one file. */
@@ -61,7 +63,7 @@ async function visit(
   browser: Browser,
   site: Site,
   address: string,
-  { newMachine = false, keepsSite }: VisitOptions & Pick<SiteOptions, 'keepsSite'>,
+  { newMachine = false, at, keepsSite }: VisitOptions & Pick<SiteOptions, 'keepsSite'>,
 ): Promise<Visit> {
   const { origin } = new URL(site.url);
   const localStorage = newMachine ? [] : POSE_MODELS.map((model) => ({ name: delegateKey(model), value: 'CPU' }));
@@ -74,6 +76,7 @@ async function visit(
   const consoleErrors: string[] = [];
   context.on('weberror', (error) => pageErrors.push(error.error().message));
   context.on('console', (message) => message.type() === 'error' && consoleErrors.push(message.text()));
+  if (at) await context.clock.setFixedTime(at);
   const page = await context.newPage();
   await page.goto(new URL(address, site.url).href);
   return { page, context, requests, pageErrors, consoleErrors };
