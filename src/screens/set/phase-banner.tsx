@@ -68,8 +68,8 @@ function bannerOf(
   }
 }
 
-/** Tells in large words and colours where the set stands. */
-export function PhaseBanner() {
+/** What the banner says now. */
+export function useBanner(): Banner {
   const { set } = useWords();
   const stage = useRunState((s) => s.stage);
   const advice = useRunState((s) => s.advice);
@@ -79,14 +79,16 @@ export function PhaseBanner() {
   const mixedUp = useRunState((s) => s.mixedUp);
   const stickers = useRunState(({ plan }) => plan !== null && stickersOfPlan(plan) !== null);
   const doneDose = useRunState(({ plan, count }) => (plan?.targetReps && count >= plan.targetReps ? plan.targetReps : null));
-  const { sign, text } = bannerOf({ stage, advice, endedWhy, pastOnset, glideNote, mixedUp }, { doneDose, stickers }, set);
+  return bannerOf({ stage, advice, endedWhy, pastOnset, glideNote, mixedUp }, { doneDose, stickers }, set);
+}
+
+/** Tells in large words and colours where the set stands. */
+export function PhaseBanner() {
+  const stage = useRunState((s) => s.stage);
+  const warns = useRunState((s) => s.pastOnset || s.glideNote !== null || hadToEnd(s.endedWhy));
+  const { sign, text } = useBanner();
   return (
-    <div
-      className="phase-banner"
-      data-stage={stage}
-      data-warns={pastOnset || glideNote !== null || hadToEnd(endedWhy)}
-      role="status"
-    >
+    <div className="phase-banner" data-stage={stage} data-warns={warns} role="status">
       <Icon name={sign} size={52} />
       <p>{text}</p>
     </div>

@@ -10,11 +10,13 @@ import type { Words } from '../words/words.ts';
 import { type AdviceVoice, hearAdvice } from './advice-voice.ts';
 import { announcementOf, type Heard } from './announcement.ts';
 import { seesHand, stickersOfPlan } from './by-stickers.ts';
+import { type Caption, isCaptioned, isCaptionOver } from './caption-time.ts';
 import { type GlideNote, isNoteOver } from './glide-note.ts';
 import { hearHeld, NOT_HELD } from './held-voice.ts';
 import { signalOf } from './signal.ts';
 import type { Sounds } from './sounds.ts';
 import { type Stage, stageOf } from './stage.ts';
+import type { VoiceRank } from './voice.ts';
 
 /** What the set's screen shows and seldom changes. */
 export interface RunState {
@@ -37,6 +39,8 @@ export interface RunState {
   readonly glideCycles: readonly GlideCycle[];
   /** What was last to be said of them; null: nothing, or not lately. */
   readonly glideNote: GlideNote | null;
+  /** What was last said, while it is to be read; also where the sound is off. */
+  readonly caption: Caption | null;
   /** A repetition waits for the disk. */
   readonly storeTrouble: boolean;
   readonly problem: Problem | null;
@@ -104,6 +108,7 @@ const IDLE: RunState = {
   pastOnset: false,
   glideCycles: [],
   glideNote: null,
+  caption: null,
   storeTrouble: false,
   problem: null,
   finishedId: null,
@@ -125,6 +130,11 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
   const moment = createStore<Moment>(() => NO_MOMENT);
   let painter: Painter | null = null;
   let running: RunningSet | null = null;
+
+  const say = (text: string | null, rank?: VoiceRank) => {
+    sounds.say(text, rank);
+    if (text !== null && isCaptioned(text)) state.setState({ caption: { text, sinceMs: now() } });
+  };
 
   const leave = () => {
     if (running) {
@@ -157,21 +167,21 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
       return;
     }
     state.setState({ onsetMarked: true });
-    sounds.say(`${words().set.onsetVoice} ${words().set.signalVoice.stop(seesHand(plan))}`);
+    say(`${words().set.onsetVoice} ${words().set.signalVoice.stop(seesHand(plan))}`);
   };
 
   /** A hand in a film says nothing now. */
   const hearHand = () => {
     const { plan, stage, onsetMarked } = state.getState();
     if (plan?.pictures.kind !== 'camera') return;
-    if (signalOf(plan, stage, onsetMarked) === 'stop') sounds.say(words().set.handStopVoice);
+    if (signalOf(plan, stage, onsetMarked) === 'stop') say(words().set.handStopVoice);
     signal();
   };
 
   const tell = (event: SetEvent, counted: number) => {
-    const { say, tone, rank } = announcementOf(event, heardWith(counted), words().set);
-    sounds.play(tone);
-    sounds.say(say, rank);
+    const announced = announcementOf(event, heardWith(counted), words().set);
+    sounds.play(announced.tone);
+    say(announced.say, announced.rank);
   };
 
   const tellEnd = (why: NonNullable<RunState['endedWhy']>, counted: number) => {
@@ -208,11 +218,12 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
       const advice = view.phase === 'setting-up' ? (view.advice[0] ?? null) : null;
       const heard = hearAdvice(adviceVoice, advice, now());
       adviceVoice = heard.state;
-      if (heard.say) sounds.say(words().set.advice[heard.say]);
+      if (heard.say) say(words().set.advice[heard.say]);
       const stage = stageOf(view);
       const mixedUp = stage === 'lost' && stickers?.implausible === true;
       const shown = state.getState();
       if (shown.stage === 'ended') return;
+      if (shown.caption && isCaptionOver(shown.caption, now())) state.setState({ caption: null });
       if (shown.glideNote && isNoteOver(shown.glideNote, now())) state.setState({ glideNote: null });
       const same =
         shown.stage === stage &&
@@ -227,7 +238,7 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
       const heard = hearHeld(heldVoice, heldMs, holdS);
       heldVoice = heard.state;
       sounds.play(heard.tone);
-      if (heard.done) sounds.say(words().set.holdDoneVoice);
+      if (heard.done) say(words().set.holdDoneVoice);
     };
     const hear = (event: SetEvent) => {
       if (event.kind === 'rep' && event.rep.complete) counted += 1;

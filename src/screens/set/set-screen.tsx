@@ -4,6 +4,7 @@ import { Icon } from '../parts/icon.tsx';
 import { useScreenTitle } from '../parts/page.tsx';
 import { useWords } from '../words/words-context.tsx';
 import { seesHand } from './by-stickers.ts';
+import { Caption } from './caption.tsx';
 import { CountRing } from './count-ring.tsx';
 import { Cue } from './cue.tsx';
 import { FailedSet } from './failed-set.tsx';
@@ -57,6 +58,7 @@ function RunningScreen({ plan }: { readonly plan: SetPlan }) {
       <main className="set-parts">
         <PhaseBanner />
         {glide ? <GlideStage plan={plan} /> : <Picture plan={plan} />}
+        <Caption />
         <CountRing />
         <div className="set-foot">
           {opening ? <LoadingProgress /> : null}

@@ -15,7 +15,10 @@ export async function fewColoursFaults(page: Page): Promise<readonly string[]> {
     const found = await page.evaluate((least) => {
       const pen = new OffscreenCanvas(1, 1).getContext('2d', { willReadFrequently: true });
       if (!pen) throw new Error('the colours of a page require a 2D canvas');
+      const known = new Map<string, number>();
       const luminance = (colour: string): number => {
+        const before = known.get(colour);
+        if (before !== undefined) return before;
         pen.clearRect(0, 0, 1, 1);
         pen.fillStyle = getComputedStyle(document.body).backgroundColor;
         pen.fillRect(0, 0, 1, 1);
@@ -24,6 +27,7 @@ export async function fewColoursFaults(page: Page): Promise<readonly string[]> {
         const [r = 0, g = 0, b = 0] = [...pen.getImageData(0, 0, 1, 1).data].map((v) =>
           v / 255 <= 0.04045 ? v / 255 / 12.92 : ((v / 255 + 0.055) / 1.055) ** 2.4,
         );
+        known.set(colour, 0.2126 * r + 0.7152 * g + 0.0722 * b);
         return 0.2126 * r + 0.7152 * g + 0.0722 * b;
       };
       const behind = luminance('transparent');
@@ -55,6 +59,7 @@ export async function fewColoursFaults(page: Page): Promise<readonly string[]> {
         const { width, height } = each.getBoundingClientRect();
         if (each.childElementCount > 0 || each.textContent || width < 2 || height < 2 || !seen(each)) continue;
         const style = getComputedStyle(each);
+        if (/, 0\)$/.test(style.backgroundColor) && style.backgroundImage === 'none') continue;
         const edged = (['Top', 'Bottom', 'Left', 'Right'] as const).some(
           (side) => style[`border${side}Width`] !== '0px' && style[`border${side}Style`] !== 'none',
         );

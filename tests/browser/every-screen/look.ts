@@ -90,7 +90,7 @@ export async function walk(
     walked.add(address.slice(1) || '/');
     await page.getByRole('heading', { level: 1, name: heading }).waitFor();
     if (text !== undefined) await page.getByText(text).first().waitFor();
-    await page.getByText(loading, { exact: true }).waitFor({ state: 'detached' });
+    await page.getByText(loading, { exact: true }).first().waitFor({ state: 'detached' });
     faults.push(...(await openedFaults(page)).map((fault) => `${name}, opened: ${fault}`));
     faults.push(...(await faultsOf(page, name, options)));
   }

@@ -33,7 +33,8 @@ export const EMPTY_SCREENS: readonly Screen[] = [
   { name: 'new-person', address: '#/people/new', heading: 'A new person' },
   { name: 'person-unknown', address: '#/person/nobody', heading: 'People' },
   { name: 'questions-first', address: '#/questions', heading: 'Before you start' },
-  { name: 'count-free', address: '#/count/foot-tap/left', heading: 'Foot taps, left leg' },
+  { name: 'questions-free-first', address: '#/questions/free', heading: 'Before you start' },
+  { name: 'count-free', address: '#/count/foot-tap/left', heading: 'Before you start' },
   { name: 'nowhere', address: '#/nowhere', heading: 'There is nothing at this address.' },
 ];
 
@@ -57,6 +58,7 @@ export const diaryScreens = (of: SeededDiary): readonly Screen[] => [
     text: 'Pause the drawing',
   },
   { name: 'by-hand', address: `#/by-hand/${of.itemId}/left`, heading: 'Foot taps, left leg', text: 'One more' },
+  { name: 'count-free-again', address: '#/count/foot-tap/left', heading: 'Foot taps, left leg', text: 'One more' },
   { name: 'after-set', address: `#/feel/after/${of.handSetId}`, heading: 'How is it after the set?', text: 'As a list' },
   { name: 'check-in', address: '#/check-in', heading: /^How was it after/, text: 'As a list' },
   { name: 'self-check', address: '#/self-check', heading: 'Check your strength', text: 'Left leg' },

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 
 /** Pictures in a row that look the same. Chosen: a chart follows the width of its place within two. */
-const SAME_FRAMES = 6;
+const SAME_FRAMES = 3;
 /** What never stands still, as a set that runs, is looked at after this many. */
 const MOST_FRAMES = 60;
 
@@ -13,7 +13,7 @@ export const settled = (page: Page): Promise<void> =>
         const shape = () => {
           const { scrollWidth, scrollHeight } = document.documentElement;
           const drawings = [...document.querySelectorAll('svg, canvas')].map((each) => each.getBoundingClientRect().width);
-          return `${scrollWidth} ${scrollHeight} ${document.body.innerText.length} ${drawings}`;
+          return `${scrollWidth} ${scrollHeight} ${document.body.textContent.length} ${drawings}`;
         };
         let before = '';
         let same = 0;

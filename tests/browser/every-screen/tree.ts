@@ -31,14 +31,14 @@ function firstDifference(kept: string, now: string): string {
 
 /** Compares the page's tree with the kept one of this name. @returns one line for each fault */
 export async function treeFaults(page: Page, name: string): Promise<readonly string[]> {
-  const file = join(TREES, `${name}.yml`);
+  const file = join(TREES, `${name}.txt`);
   const now = await treeOf(page);
   if (WRITES) {
     mkdirSync(TREES, { recursive: true });
     writeFileSync(file, now);
     return [];
   }
-  if (!existsSync(file)) return [`there is no tests/browser/trees/${name}.yml; EVENSIDE_TREES=write writes it`];
+  if (!existsSync(file)) return [`there is no tests/browser/trees/${name}.txt; EVENSIDE_TREES=write writes it`];
   const kept = readFileSync(file, 'utf8');
-  return kept === now ? [] : [`reads otherwise than tests/browser/trees/${name}.yml: ${firstDifference(kept, now)}`];
+  return kept === now ? [] : [`reads otherwise than tests/browser/trees/${name}.txt: ${firstDifference(kept, now)}`];
 }
