@@ -35,7 +35,7 @@ export interface SiteOptions {
 export interface VisitOptions {
   /** The app has not timed CPU against GPU here before. Otherwise it remembers the CPU, as after its first set: timing takes seconds each time. */
   readonly newMachine?: boolean;
-  /** The page's date and time of day stand at this moment; its timers go on. */
+  /** The page's date and time of day stand at this moment, in universal time; its timers go on. */
   readonly at?: Date;
 }
 
@@ -70,6 +70,7 @@ async function visit(
   const context = await browser.newContext({
     storageState: { cookies: [], origins: [{ origin, localStorage }] },
     serviceWorkers: keepsSite ? 'allow' : 'block',
+    ...(at ? { timezoneId: 'UTC' } : {}),
   });
   const requests = watchRequests(context, origin);
   const pageErrors: string[] = [];

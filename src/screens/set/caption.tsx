@@ -10,7 +10,8 @@ export function Caption() {
   const said = useRunState((s) => s.caption?.text ?? null);
   const { text: shown } = useBanner();
   const beside = said === null ? '' : captionBeside(said, shown);
-  if (beside === '' || beside === set.holdDoneVoice) return null;
+  // These two stand beside the hold and the count.
+  if (beside === '' || beside === set.holdDoneVoice || beside === set.smallVoice) return null;
   // Heard already, and what stands in the banner is read aloud: once is enough.
   return (
     <p className="set-caption" aria-hidden="true">

@@ -1,30 +1,12 @@
-import type { ViewAdvice } from '../../measure/live-view.ts';
 import { Icon, type IconName } from '../parts/icon.tsx';
 import type { Words } from '../words/words.ts';
 import { useWords } from '../words/words-context.tsx';
+import { ADVICE_SIGN } from './advice-sign.ts';
 import { stickersOfPlan } from './by-stickers.ts';
 import './phase-banner.css';
 import { hadToEnd, noteWords } from './glide-note.ts';
 import type { RunState } from './run.ts';
 import { useRunState } from './run-context.tsx';
-
-const ADVICE_SIGN: Record<ViewAdvice, IconName> = {
-  nobody: 'person',
-  'leg-hidden': 'hidden',
-  'too-near': 'away',
-  'too-far': 'nearer',
-  'not-side-on': 'turn',
-  'wrong-leg': 'turn',
-  'too-dark': 'light',
-  'not-sitting': 'person',
-  'not-lying': 'person',
-  'not-standing': 'person',
-  'leg-not-held': 'person',
-  'leg-too-high': 'person',
-  'stickers-missing': 'search',
-  'stickers-small': 'nearer',
-  'hold-still': 'still',
-};
 
 interface Banner {
   readonly sign: IconName;
