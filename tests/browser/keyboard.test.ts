@@ -53,6 +53,42 @@ describe.concurrent('with the keyboard alone', () => {
     await page.getByText('1 of 3 done').waitFor();
     expect(pageErrors).toEqual([]);
   });
+
+  test('a therapist adds a person, gives them a plan, and reads their review and report', async () => {
+    const { page, pageErrors } = await site.open();
+    await heading(page, /^Your leg exercises/);
+    await tabTo(page, 'link', /^People/);
+    await page.keyboard.press('Enter');
+    await heading(page, 'People');
+    await tabTo(page, 'link', 'Add a person');
+    await page.keyboard.press('Enter');
+    await heading(page, 'A new person');
+    await tabTo(page, 'textbox', 'Name or code');
+    await page.keyboard.type('Invented 12');
+    await tabTo(page, 'button', 'Keep');
+    await page.keyboard.press('Enter');
+    await heading(page, 'Invented 12');
+    await tabTo(page, 'link', /^Plan/);
+    await page.keyboard.press('Enter');
+    await heading(page, 'Your plan');
+    await tabTo(page, 'button', 'Save this plan');
+    await page.keyboard.press('Enter');
+    await page.waitForURL(/#\/person\/[^/]+(\/today|\/plan\/give)?$/);
+    await heading(page, /./);
+    for (const [link, title] of [
+      [/^Review/, 'Review'],
+      [/^Report/, 'Report for the therapist'],
+    ] as const) {
+      await page.goto(`${page.url().replace(/(#\/person\/[^/]+).*$/, '$1')}`);
+      await heading(page, 'Invented 12');
+      await tabTo(page, 'link', link);
+      await page.keyboard.press('Enter');
+      await heading(page, title);
+      // The focus is not lost on the way: Tab goes on from the heading.
+      expect(await page.evaluate(() => document.activeElement?.tagName)).toBe('H1');
+    }
+    expect(pageErrors).toEqual([]);
+  });
 });
 
 /** Tells how strong it is: to the scale by Tab, on it by the arrow keys. */

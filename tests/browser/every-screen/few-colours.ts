@@ -1,4 +1,5 @@
 import type { Page } from 'playwright-core';
+import { contrastFaults } from '../page-faults.ts';
 
 /** The least contrast of a drawing's lines with what is behind it: WCAG 2.2, success criterion 1.4.11. */
 const LEAST = 3;
@@ -41,6 +42,10 @@ export async function fewColoursFaults(page: Page): Promise<readonly string[]> {
       const faults: string[] = [];
       for (const svg of document.querySelectorAll('svg')) {
         if (!seen(svg) || getComputedStyle(svg).forcedColorAdjust === 'none') continue;
+        // On something filled, its colour is the page's: a sign on a button. Text there is looked at by its contrast.
+        let around = svg.parentElement;
+        while (around && contrast(getComputedStyle(around).backgroundColor) < least) around = around.parentElement;
+        if (around) continue;
         let shown = false;
         for (const shape of svg.querySelectorAll('path, line, circle, rect, ellipse, polyline, polygon, text')) {
           if (!seen(shape) || shape.closest('defs, clipPath, mask')) continue;
@@ -103,7 +108,11 @@ export async function fewColoursFaults(page: Page): Promise<readonly string[]> {
       }
       return faults;
     }, LEAST);
-    faults.push(...found.map((fault) => `in few colours, ${colorScheme}: ${fault}`));
+    faults.push(
+      ...[...found, ...(colorScheme === 'dark' ? await contrastFaults(page) : [])].map(
+        (fault) => `in few colours, ${colorScheme}: ${fault}`,
+      ),
+    );
   }
   await page.emulateMedia({ colorScheme: 'light', forcedColors: null });
   return [...new Set(faults)];

@@ -53,6 +53,17 @@ export async function spacedFaults(page: Page): Promise<readonly string[]> {
   return named('with text spacing', faults);
 }
 
+/** Words beside a drawing of the body that stand on its other side now. */
+const changedSides = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(() =>
+    [...document.querySelectorAll('.body-sides')].flatMap((sides) => {
+      const [first, second] = [...sides.children].map((each) => each.getBoundingClientRect().left);
+      return first !== undefined && second !== undefined && first < second
+        ? []
+        : ['the sides of the body are named the wrong way round'];
+    }),
+  );
+
 /** From right to left, each word in letters of that way, a third longer; figures stay. What leans to a side of the body must not change sides. */
 export async function mirroredFaults(page: Page): Promise<readonly string[]> {
   await page.evaluate(() => {
@@ -73,7 +84,7 @@ export async function mirroredFaults(page: Page): Promise<readonly string[]> {
     document.documentElement.dir = 'rtl';
   });
   await settled(page);
-  const faults = await layoutFaults(page);
+  const faults = [...(await layoutFaults(page)), ...(await changedSides(page))];
   await page.evaluate(() => {
     const { textsBefore } = globalThis as unknown as { textsBefore: readonly (readonly [Text, string])[] };
     for (const [node, text] of textsBefore) node.data = text;
