@@ -159,7 +159,8 @@ export function seededDiary(): SeededDiary {
       setRow(rightId, right, 2),
       setRow(raiseId, raise, 4),
       setRow(glideId, glides, 1),
-      setRow(wrongGlideId, wrong, 2),
+      // A minute earlier: two of one moment have no order.
+      setRow(wrongGlideId, wrong, 2 + 1 / 1440),
     ],
     results: [
       { setId: leftId, result: left },

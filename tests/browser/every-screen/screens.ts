@@ -40,7 +40,7 @@ export const EMPTY_SCREENS: readonly Screen[] = [
 
 /** Of somebody with an example plan, sets and symptoms. */
 export const diaryScreens = (of: SeededDiary): readonly Screen[] => [
-  { name: 'start', address: '', heading: /^Your leg exercises/, text: /^Foot taps, left/ },
+  { name: 'start-with-sets', address: '', heading: /^Your leg exercises/, text: /^Foot taps, left/ },
   { name: 'today', address: '#/today', heading: 'Today', text: 'Foot taps, left leg' },
   { name: 'questions', address: `#/questions/${of.itemId}/left`, heading: 'Before you start', text: 'Yes' },
   { name: 'before-set', address: `#/feel/before/${of.itemId}/left`, heading: 'How is it now?', text: 'As a list' },

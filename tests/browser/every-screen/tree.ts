@@ -11,6 +11,7 @@ const WRITES = process.env['EVENSIDE_TREES'] === 'write';
 const OTHER_EVERY_TIME = [
   [/[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}/g, 'ID'],
   [/(#\/take\/)[\w-]{20,}/g, '$1CODE'],
+  [/127\.0\.0\.1:\d+/g, 'SITE'],
   [/http:\/\/(127\.0\.0\.1|localhost):\d+/g, 'SITE'],
   [/\d+([.,]\d+)? [kMG]B/g, 'AMOUNT'],
 ] as const;
