@@ -10,18 +10,21 @@ export interface ManyPeople {
   readonly setsEach: number;
   /** False: what the list says of them is still to be worked out. */
   readonly withFacts: boolean;
+  /** When the practice is looked at, ms since 1970; left out: now. */
+  readonly nowMs?: number;
 }
 
 const DAY_MS = 86_400_000;
-const dayBefore = (days: number): CalendarDay => new Date(Date.now() - days * DAY_MS).toISOString().slice(0, 10) as CalendarDay;
+const dayBefore = (days: number, nowMs: number): CalendarDay =>
+  new Date(nowMs - days * DAY_MS).toISOString().slice(0, 10) as CalendarDay;
 
 /** Of every ten people one has a red flag, two a flare, one a step to take, and one has not been heard from. */
-function factsOf(n: number): PersonFacts {
+function factsOf(n: number, nowMs: number): PersonFacts {
   const kind = n % 10;
-  const heard = dayBefore(kind === 4 ? 12 : 1);
+  const heard = dayBefore(kind === 4 ? 12 : 1, nowMs);
   return {
     lastActivity: heard,
-    plan: { since: dayBefore(60), lines: [{ exercise: 'foot-tap', sides: ['left'] }] },
+    plan: { since: dayBefore(60, nowMs), lines: [{ exercise: 'foot-tap', sides: ['left'] }] },
     stop: kind === 0 ? { flags: ['bladder-bowel'], weakness: [], urgency: 'now' } : null,
     flare: kind === 1 || kind === 2 ? { day: heard, reason: 'further-down' } : null,
     steps: kind === 3 ? [{ exercise: 'foot-tap', sides: ['left'], aboutDay: heard, freshDays: 7 }] : [],
@@ -32,8 +35,8 @@ function factsOf(n: number): PersonFacts {
  * Writes invented people and their sets past the app into its database, which the open page has made. The sets have no result: the list is not to look
  * at them at all, and opening a person reads only theirs.
  */
-export async function fillWithPeople(page: Page, { people, setsEach, withFacts }: ManyPeople): Promise<void> {
-  const facts = Array.from({ length: people }, (_, n) => (withFacts ? factsOf(n) : null));
+export async function fillWithPeople(page: Page, { people, setsEach, withFacts, nowMs = Date.now() }: ManyPeople): Promise<void> {
+  const facts = Array.from({ length: people }, (_, n) => (withFacts ? factsOf(n, nowMs) : null));
   await page.getByRole('heading', { level: 1 }).waitFor();
   await page.evaluate(
     async (order) => {
@@ -89,6 +92,6 @@ export async function fillWithPeople(page: Page, { people, setsEach, withFacts }
       }
       db.close();
     },
-    { name: DATABASE_NAME, rules: FACTS_RULES, now: Date.now(), dayMs: DAY_MS, facts, setsEach },
+    { name: DATABASE_NAME, rules: FACTS_RULES, now: nowMs, dayMs: DAY_MS, facts, setsEach },
   );
 }

@@ -37,6 +37,8 @@ export interface SiteOptions {
 export interface VisitOptions {
   /** The app has not timed CPU against GPU here before. Otherwise it remembers the CPU, as after its first set: timing takes seconds each time. */
   readonly newMachine?: boolean;
+  /** The page's date and time of day stand at this moment, in universal time; its timers go on. */
+  readonly at?: Date;
 }
 
 /** The built site and a browser for the tests of one file. */
@@ -63,19 +65,21 @@ async function visit(
   browser: Browser,
   site: Site,
   address: string,
-  { newMachine = false, keepsSite }: VisitOptions & Pick<SiteOptions, 'keepsSite'>,
+  { newMachine = false, at, keepsSite }: VisitOptions & Pick<SiteOptions, 'keepsSite'>,
 ): Promise<Visit> {
   const { origin } = new URL(site.url);
   const localStorage = newMachine ? [] : POSE_MODELS.map((model) => ({ name: delegateKey(model), value: 'CPU' }));
   const context = await browser.newContext({
     storageState: { cookies: [], origins: [{ origin, localStorage }] },
     serviceWorkers: keepsSite ? 'allow' : 'block',
+    ...(at ? { timezoneId: 'UTC' } : {}),
   });
   const requests = watchRequests(context, origin);
   const pageErrors: string[] = [];
   const consoleErrors: string[] = [];
   context.on('weberror', (error) => pageErrors.push(error.error().message));
   context.on('console', (message) => message.type() === 'error' && consoleErrors.push(message.text()));
+  if (at) await context.clock.setFixedTime(at);
   const page = await context.newPage();
   await page.goto(new URL(address, site.url).href);
   return { page, context, requests, pageErrors, consoleErrors };

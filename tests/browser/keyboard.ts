@@ -92,7 +92,11 @@ export async function tabThrough(page: Page): Promise<readonly string[]> {
  * Presses Tab until the focus is on the element of this role and name, by the page's own tree for assistive technology.
  * Throws when the focus is not seen on the way, or never comes there.
  */
-export async function tabTo(page: Page, role: 'button' | 'link' | 'radio' | 'checkbox', name: string | RegExp): Promise<void> {
+export async function tabTo(
+  page: Page,
+  role: 'button' | 'link' | 'radio' | 'checkbox' | 'textbox',
+  name: string | RegExp,
+): Promise<void> {
   const wanted = page.getByRole(role, { name, exact: typeof name === 'string' });
   await wanted.first().waitFor();
   const toReach = await noteUnfocused(page);

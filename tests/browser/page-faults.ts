@@ -8,13 +8,22 @@ const LEAST_TARGET_PX = 44;
 /** The least contrast of text with what is behind it, as axe asks it where it can tell: WCAG 2.2, success criterion 1.4.3, as for small text. */
 const LEAST_CONTRAST = 4.5;
 
-/** What axe finds wrong, by its own settings, and the text whose contrast it can't tell. */
-async function axeOn(page: Page) {
+/** What axe looks at. `everything`: by its own settings. `drawn`: without the style sheets' source, which is the same at every size. `contrast`: that alone. */
+type Look = 'everything' | 'drawn' | 'contrast';
+
+const AXE_OPTIONS: Readonly<Record<Look, axe.RunOptions>> = {
+  everything: {},
+  drawn: { preload: false },
+  contrast: { preload: false, runOnly: ['color-contrast'] },
+};
+
+/** What axe finds wrong, and the text whose contrast it can't tell. */
+async function axeOn(page: Page, look: Look) {
   // Evaluated by the driver: the page's own policy lets no script in.
   if (!(await page.evaluate(() => 'axe' in globalThis))) await page.evaluate(axe.source);
-  return page.evaluate(async () => {
-    const here = globalThis as unknown as { axe: { run: () => Promise<axe.AxeResults> } };
-    const { violations, incomplete } = await here.axe.run();
+  return page.evaluate(async (options) => {
+    const here = globalThis as unknown as { axe: { run: (options: axe.RunOptions) => Promise<axe.AxeResults> } };
+    const { violations, incomplete } = await here.axe.run({ ...options, resultTypes: ['violations', 'incomplete'] });
     const contrast = incomplete.filter(({ id }) => id === 'color-contrast').flatMap(({ nodes }) => nodes);
     return {
       violations: violations.map(
@@ -22,7 +31,7 @@ async function axeOn(page: Page) {
       ),
       contrastUnknown: contrast.map(({ target }) => target.join(' ')),
     };
-  });
+  }, AXE_OPTIONS[look]);
 }
 
 /** Every target that can be seen, with its size; a label is part of its input's target. */
@@ -48,8 +57,8 @@ const targetsOn = (page: Page) =>
     });
   });
 
-/** What scrolls sideways, the page or a part of it, and text that is wider than its box without being shortened on purpose. */
-const tooWideOn = (page: Page) =>
+/** What scrolls sideways, the page or a part of it, and text that is wider than its box without being shortened on purpose. @returns one line for each */
+export const tooWideOn = (page: Page): Promise<readonly string[]> =>
   page.evaluate(() => {
     const every = [document.documentElement, ...document.querySelectorAll<HTMLElement>('body *')];
     return every.flatMap((each) => {
@@ -67,14 +76,21 @@ const tooWideOn = (page: Page) =>
     });
   });
 
-/** Looks at the page as it stands: axe, contrast, the size of the targets, scrolling sideways, text that runs over. @returns one line for each fault */
-export async function pageFaults(page: Page): Promise<readonly string[]> {
-  const { violations, contrastUnknown } = await axeOn(page);
+async function axeFaults(page: Page, look: Look): Promise<readonly string[]> {
+  const { violations, contrastUnknown } = await axeOn(page, look);
   const low = (await pixelContrasts(page, contrastUnknown)).filter(({ ratio }) => ratio < LEAST_CONTRAST);
+  return [...violations, ...low.map(({ ratio, text }) => `contrast of ${ratio.toFixed(2)}: ${text}`)];
+}
+
+/** Text whose contrast is too low, as the page stands. @returns one line for each fault */
+export const contrastFaults = (page: Page): Promise<readonly string[]> => axeFaults(page, 'contrast');
+
+/** Looks at the page as it stands: axe, contrast, the size of the targets, scrolling sideways, text that runs over. @returns one line for each fault */
+export async function pageFaults(page: Page, look: 'everything' | 'drawn' = 'everything'): Promise<readonly string[]> {
+  const faults = await axeFaults(page, look);
   const small = (await targetsOn(page)).filter(({ px }) => px < LEAST_TARGET_PX);
   return [
-    ...violations,
-    ...low.map(({ ratio, text }) => `contrast of ${ratio.toFixed(2)}: ${text}`),
+    ...faults,
     ...small.map(({ width, height, name }) => `target of ${width.toFixed(1)} x ${height.toFixed(1)} px: ${name}`),
     ...(await tooWideOn(page)),
   ];

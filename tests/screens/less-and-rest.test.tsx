@@ -116,6 +116,7 @@ test('a short rest is counted down on today, its end is heard, and the set may b
   await act(() => vi.advanceTimersByTimeAsync(62_000));
   expect(said).toEqual(['You can do the next set now.']);
   expect(played).toEqual(['rested']);
+  expect((await screen.findByText('You can do the next set now.')).getAttribute('role')).toBe('status');
   expect(await screen.findByRole('link', { name: 'Start' })).toBeTruthy();
   expect(screen.queryByRole('timer')).toBeNull();
 });

@@ -1,46 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { en } from '../../src/screens/words/en.ts';
 import { es } from '../../src/screens/words/es.ts';
-import { FHIR_CATALOGUES } from '../../src/screens/words/fhir-catalogues.ts';
-import { GLIDE_CATALOGUES } from '../../src/screens/words/glide-catalogues.ts';
-import { GLIDE_SET_CATALOGUES } from '../../src/screens/words/glide-set-catalogues.ts';
 import { LANGUAGES, languageOf, loadWords } from '../../src/screens/words/languages.ts';
-import { LOCK_CATALOGUES } from '../../src/screens/words/lock-catalogues.ts';
-import { RECORD_CATALOGUES } from '../../src/screens/words/record-catalogues.ts';
-import { SEEN_BY_CATALOGUES } from '../../src/screens/words/seen-by-catalogues.ts';
-import { SERVER_CATALOGUES } from '../../src/screens/words/server-catalogues.ts';
-import { STICKER_CATALOGUES } from '../../src/screens/words/sticker-catalogues.ts';
-import { STILL_CATALOGUES } from '../../src/screens/words/still-catalogues.ts';
-import { STORED_CATALOGUES } from '../../src/screens/words/stored-catalogues.ts';
 import type { Words } from '../../src/screens/words/words.ts';
+import { textsOf, wholeOf } from './every-text.ts';
 
 const CATALOGUES = { en, es };
-
-/** Arguments that fit every function of a catalogue: numbers and texts both print. */
-const ARGUMENTS = [2, 3, '4'] as const;
-
-/** Every text of a catalogue with its place. */
-function textsOf(words: unknown, place: string, given: readonly unknown[] = ARGUMENTS): readonly (readonly [string, string])[] {
-  if (typeof words === 'string') return [[place, words]];
-  if (typeof words === 'function') return textsOf(words(...given), `${place}()`, given);
-  if (typeof words !== 'object' || words === null) throw new Error(`a catalogue requires texts, got ${typeof words} at ${place}`);
-  return Object.entries(words).flatMap(([key, inner]) => textsOf(inner, `${place}.${key}`, given));
-}
-
-/** All words of a language, those that are loaded later too. */
-const wholeOf = (language: (typeof LANGUAGES)[number]) => ({
-  ...CATALOGUES[language],
-  lockScreens: LOCK_CATALOGUES[language],
-  record: RECORD_CATALOGUES[language],
-  still: STILL_CATALOGUES[language],
-  fhir: FHIR_CATALOGUES[language],
-  stored: STORED_CATALOGUES[language],
-  glide: GLIDE_CATALOGUES[language],
-  glideSet: GLIDE_SET_CATALOGUES[language],
-  server: SERVER_CATALOGUES[language],
-  stickers: STICKER_CATALOGUES[language],
-  seenBy: SEEN_BY_CATALOGUES[language],
-});
 
 describe.each(LANGUAGES)('the catalogue %s', (language) => {
   const words: Words = CATALOGUES[language];

@@ -46,7 +46,7 @@ export function Differences({ comparison, names, legs, exercise, unsure }: Diffe
         <strong>{sure ? compare.more(further, degrees(deg(Math.abs(range.differenceDeg)))) : compare.alike}</strong>{' '}
         {unsure ?? words(degrees(range.limitDeg))}
       </p>
-      <table>
+      <table className="plain-table" data-wide="true">
         <thead>
           <tr>
             <th scope="col">
@@ -60,22 +60,22 @@ export function Differences({ comparison, names, legs, exercise, unsure }: Diffe
         <tbody className="numbers">
           <tr>
             <th scope="row">{exercise === 'nerve-glide' ? numbers.foot : compare.range}</th>
-            <td>{degrees(range.rangeDeg)}°</td>
-            <td>{degrees(range.referenceDeg)}°</td>
-            <td>{signedIn(locale, 1).format(range.differenceDeg)}°</td>
+            <td data-label={names.set}>{degrees(range.rangeDeg)}°</td>
+            <td data-label={names.other}>{degrees(range.referenceDeg)}°</td>
+            <td data-label={compare.difference}>{signedIn(locale, 1).format(range.differenceDeg)}°</td>
           </tr>
           <tr>
             <th scope="row">{compare.count}</th>
-            <td>{count.value}</td>
-            <td>{count.reference}</td>
-            <td>{percent(count)}</td>
+            <td data-label={names.set}>{count.value}</td>
+            <td data-label={names.other}>{count.reference}</td>
+            <td data-label={compare.difference}>{percent(count)}</td>
           </tr>
           {exercise === 'nerve-glide' ? null : (
             <tr>
               <th scope="row">{exercise === 'heel-stand' ? compare.up : compare.hold}</th>
-              <td>{time(holdMs.value)}</td>
-              <td>{time(holdMs.reference)}</td>
-              <td>{holdMs.reference < LEAST_HOLD_MS ? compare.noPercent : percent(holdMs)}</td>
+              <td data-label={names.set}>{time(holdMs.value)}</td>
+              <td data-label={names.other}>{time(holdMs.reference)}</td>
+              <td data-label={compare.difference}>{holdMs.reference < LEAST_HOLD_MS ? compare.noPercent : percent(holdMs)}</td>
             </tr>
           )}
         </tbody>

@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import { Link } from 'wouter';
 import { propose } from '../../dose/propose.ts';
 import type { Today } from '../../dose/today.ts';
@@ -71,12 +72,22 @@ function Planned({ today, log, add, reload }: DayInUse & { readonly today: Today
   const waiting = lines.flatMap(({ state, mayStartMs }) => (state === 'later' && mayStartMs !== null ? [mayStartMs] : []));
   const first = waiting.length > 0 ? Math.min(...waiting) : null;
   const resting = isRest(first, Date.now()) ? first : null;
+  const [rested, setRested] = useState(false);
+  const over = () => {
+    setRested(true);
+    reload();
+  };
   return (
     <>
       {prescription.origin === 'example' ? <ExampleNotice onRemoved={reload} /> : null}
       {gate.kind === 'stopped' ? <StopNotice stop={gate} add={add} /> : <Asked today={today} />}
       {gate.kind === 'may' && glance !== null ? <p className="day-glance">{glance}</p> : null}
-      {gate.kind === 'may' && resting !== null ? <RestClock key={resting} untilMs={resting} onOver={reload} /> : null}
+      {gate.kind === 'may' && resting !== null ? <RestClock key={resting} untilMs={resting} onOver={over} /> : null}
+      {gate.kind === 'may' && rested && resting === null ? (
+        <p className="day-glance" role="status">
+          {day.rested}
+        </p>
+      ) : null}
       <ul className="day-lines">
         {(gate.kind === 'may' ? lines : []).map((line) => (
           <LineCard key={`${line.item.id} ${line.side}`} line={line} main={line === next} />

@@ -90,6 +90,9 @@ const DRAWN = {
 
 export type IconName = keyof typeof DRAWN;
 
+/** Signs that point along the line of text: from right to left they point the other way. */
+const ALONG_TEXT: ReadonlySet<IconName> = new Set(['back', 'forward']);
+
 /** @param size px */
 export function Icon({ name, size = 24 }: { readonly name: IconName; readonly size?: number }) {
   return (
@@ -102,6 +105,7 @@ export function Icon({ name, size = 24 }: { readonly name: IconName; readonly si
       strokeWidth="2"
       strokeLinecap="round"
       strokeLinejoin="round"
+      data-along-text={ALONG_TEXT.has(name) || undefined}
       aria-hidden="true"
     >
       {DRAWN[name]}

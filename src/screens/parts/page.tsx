@@ -1,5 +1,5 @@
 import { type ReactNode, useEffect, useRef } from 'react';
-import { Link } from 'wouter';
+import { Link, useLocation } from 'wouter';
 import { usePerson } from '../people/person-context.tsx';
 import { useWords } from '../words/words-context.tsx';
 import { Icon } from './icon.tsx';
@@ -11,11 +11,13 @@ import { Wordmark } from './wordmark.tsx';
 export function useScreenTitle(title: string) {
   const heading = useRef<HTMLHeadingElement>(null);
   const { app } = useWords();
+  const [place] = useLocation();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another place may have the same title.
   useEffect(() => {
     document.title = `${title} · ${app.name}`;
     heading.current?.focus({ preventScroll: true });
     window.scrollTo(0, 0);
-  }, [title, app.name]);
+  }, [title, app.name, place]);
   return heading;
 }
 

@@ -39,7 +39,10 @@ function RangeBar({ rep, widestDeg }: { readonly rep: EditedRep; readonly widest
         <span className="rep-bar-range" style={{ width: share(rangeDeg) }} />
         <span
           className="rep-bar-error"
-          style={{ left: share(rangeDeg - uncertaintyDeg), width: share(Math.min(rangeDeg, uncertaintyDeg) + uncertaintyDeg) }}
+          style={{
+            insetInlineStart: share(rangeDeg - uncertaintyDeg),
+            width: share(Math.min(rangeDeg, uncertaintyDeg) + uncertaintyDeg),
+          }}
         />
       </span>
       {said.length > 0 ? <span className="rep-flags small">{said.join(', ')}</span> : null}

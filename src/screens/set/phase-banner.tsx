@@ -1,30 +1,12 @@
-import type { ViewAdvice } from '../../measure/live-view.ts';
 import { Icon, type IconName } from '../parts/icon.tsx';
 import type { Words } from '../words/words.ts';
 import { useWords } from '../words/words-context.tsx';
+import { ADVICE_SIGN } from './advice-sign.ts';
 import { stickersOfPlan } from './by-stickers.ts';
 import './phase-banner.css';
 import { hadToEnd, noteWords } from './glide-note.ts';
 import { useRunState } from './run-context.tsx';
 import type { RunState } from './run-state.ts';
-
-const ADVICE_SIGN: Record<ViewAdvice, IconName> = {
-  nobody: 'person',
-  'leg-hidden': 'hidden',
-  'too-near': 'away',
-  'too-far': 'nearer',
-  'not-side-on': 'turn',
-  'wrong-leg': 'turn',
-  'too-dark': 'light',
-  'not-sitting': 'person',
-  'not-lying': 'person',
-  'not-standing': 'person',
-  'leg-not-held': 'person',
-  'leg-too-high': 'person',
-  'stickers-missing': 'search',
-  'stickers-small': 'nearer',
-  'hold-still': 'still',
-};
 
 interface Banner {
   readonly sign: IconName;
@@ -75,8 +57,8 @@ function bannerOf(
   }
 }
 
-/** Tells in large words and colours where the set stands. */
-export function PhaseBanner() {
+/** What the banner says now. */
+export function useBanner(): Banner {
   const { set } = useWords();
   const stage = useRunState((s) => s.stage);
   const advice = useRunState((s) => s.advice);
@@ -87,18 +69,16 @@ export function PhaseBanner() {
   const unseen = useRunState((s) => s.unseen);
   const stickers = useRunState(({ plan }) => plan !== null && stickersOfPlan(plan) !== null);
   const doneDose = useRunState(({ plan, count }) => (plan?.targetReps && count >= plan.targetReps ? plan.targetReps : null));
-  const { sign, text } = bannerOf(
-    { stage, advice, endedWhy, pastOnset, glideNote, mixedUp, unseen },
-    { doneDose, stickers },
-    set,
-  );
+  return bannerOf({ stage, advice, endedWhy, pastOnset, glideNote, mixedUp, unseen }, { doneDose, stickers }, set);
+}
+
+/** Tells in large words and colours where the set stands. */
+export function PhaseBanner() {
+  const stage = useRunState((s) => s.stage);
+  const warns = useRunState((s) => s.pastOnset || s.glideNote !== null || hadToEnd(s.endedWhy));
+  const { sign, text } = useBanner();
   return (
-    <div
-      className="phase-banner"
-      data-stage={stage}
-      data-warns={pastOnset || glideNote !== null || hadToEnd(endedWhy)}
-      role="status"
-    >
+    <div className="phase-banner" data-stage={stage} data-warns={warns} role="status">
       <Icon name={sign} size={52} />
       <p>{text}</p>
     </div>

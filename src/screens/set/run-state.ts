@@ -4,6 +4,7 @@ import type { GlideCycle } from '../../reps/glide-coordination.ts';
 import type { UnseenReason } from '../../stickers/unseen-reason.ts';
 import { type Deg, type Ms, ms, type Ratio, ratio } from '../../units.ts';
 import type { OpenedPictures, Problem, SetPlan } from '../services.ts';
+import type { Caption } from './caption-time.ts';
 import type { GlideNote } from './glide-note.ts';
 import type { Stage } from './stage.ts';
 
@@ -30,6 +31,8 @@ export interface RunState {
   readonly glideCycles: readonly GlideCycle[];
   /** What was last to be said of them; null: nothing, or not lately. */
   readonly glideNote: GlideNote | null;
+  /** What was last said, while it is to be read; also where the sound is off. */
+  readonly caption: Caption | null;
   /** A repetition waits for the disk. */
   readonly storeTrouble: boolean;
   /** Why there are no pictures for now; null: there are. */
@@ -79,6 +82,7 @@ export const IDLE: RunState = {
   pastOnset: false,
   glideCycles: [],
   glideNote: null,
+  caption: null,
   storeTrouble: false,
   away: null,
   breakSinceMs: null,

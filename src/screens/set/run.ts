@@ -9,6 +9,7 @@ import type { Words } from '../words/words.ts';
 import { type AdviceVoice, hearAdvice } from './advice-voice.ts';
 import { announcementOf, type Heard } from './announcement.ts';
 import { seesHand, stickersOfPlan } from './by-stickers.ts';
+import { isCaptioned, isCaptionOver } from './caption-time.ts';
 import { isNoteOver } from './glide-note.ts';
 import { hearHeld, NOT_HELD } from './held-voice.ts';
 import { NO_RATE, seePicture } from './picture-rate.ts';
@@ -17,6 +18,7 @@ import { signalOf } from './signal.ts';
 import type { Sounds } from './sounds.ts';
 import { stageOf } from './stage.ts';
 import { hearUnseen, type UnseenStands } from './unseen-shown.ts';
+import type { VoiceRank } from './voice.ts';
 
 /** Draws a frame while it is there; the frame is not the painter's to keep. */
 export type Painter = (frame: Frame) => void;
@@ -58,6 +60,11 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
   let painter: Painter | null = null;
   let running: RunningSet | null = null;
 
+  const say = (text: string | null, rank?: VoiceRank) => {
+    sounds.say(text, rank);
+    if (text !== null && isCaptioned(text)) state.setState({ caption: { text, sinceMs: now() } });
+  };
+
   const leave = () => {
     if (running) {
       running.stop();
@@ -89,21 +96,21 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
       return;
     }
     state.setState({ onsetMarked: true });
-    sounds.say(`${words().set.onsetVoice} ${words().set.signalVoice.stop(seesHand(plan))}`);
+    say(`${words().set.onsetVoice} ${words().set.signalVoice.stop(seesHand(plan))}`);
   };
 
   /** A hand in a film says nothing now. */
   const hearHand = () => {
     const { plan, stage, onsetMarked } = state.getState();
     if (plan?.pictures.kind !== 'camera') return;
-    if (signalOf(plan, stage, onsetMarked) === 'stop') sounds.say(words().set.handStopVoice);
+    if (signalOf(plan, stage, onsetMarked) === 'stop') say(words().set.handStopVoice);
     signal();
   };
 
   const tell = (event: SetEvent, counted: number) => {
-    const { say, tone, rank } = announcementOf(event, heardWith(counted), words().set);
-    sounds.play(tone);
-    sounds.say(say, rank);
+    const announced = announcementOf(event, heardWith(counted), words().set);
+    sounds.play(announced.tone);
+    say(announced.say, announced.rank);
   };
 
   const tellEnd = (why: NonNullable<RunState['endedWhy']>, counted: number) => {
@@ -146,7 +153,7 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
       const advice = view.phase === 'setting-up' ? (view.advice[0] ?? null) : null;
       const heard = hearAdvice(adviceVoice, advice, now());
       adviceVoice = heard.state;
-      if (heard.say) sounds.say(words().set.advice[heard.say]);
+      if (heard.say) say(words().set.advice[heard.say]);
       const stage = stageOf(view);
       const mixedUp = stage === 'lost' && stickers?.implausible === true;
       const why = hearUnseen(unseenStands, unseenOf(stickers), now());
@@ -155,6 +162,7 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
       const shown = state.getState();
       if (shown.stage === 'ended') return;
       if (shown.breakSinceMs !== null && now() - shown.breakSinceMs > BREAK_STANDS_MS) state.setState({ breakSinceMs: null });
+      if (shown.caption && isCaptionOver(shown.caption, now())) state.setState({ caption: null });
       if (shown.glideNote && isNoteOver(shown.glideNote, now())) state.setState({ glideNote: null });
       const same =
         shown.stage === stage &&
@@ -170,7 +178,7 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
       const heard = hearHeld(heldVoice, heldMs, holdS);
       heldVoice = heard.state;
       sounds.play(heard.tone);
-      if (heard.done) sounds.say(words().set.holdDoneVoice);
+      if (heard.done) say(words().set.holdDoneVoice);
     };
     const hear = (event: SetEvent) => {
       if (event.kind === 'rep' && event.rep.complete) counted += 1;

@@ -5,6 +5,7 @@ import { limbsOf } from '../parts/limb-words.ts';
 import { useScreenTitle } from '../parts/page.tsx';
 import { useWords } from '../words/words-context.tsx';
 import { seesHand } from './by-stickers.ts';
+import { Caption } from './caption.tsx';
 import { CountRing } from './count-ring.tsx';
 import { Cue } from './cue.tsx';
 import { FailedSet } from './failed-set.tsx';
@@ -65,6 +66,7 @@ function RunningScreen({ plan }: { readonly plan: SetPlan }) {
         <PhaseBanner />
         {away ? <AwayPanel problem={away} /> : null}
         {away ? null : glide ? <GlideStage plan={plan} /> : <Picture plan={plan} />}
+        <Caption />
         <CountRing />
         <div className="set-foot">
           {hadBreak ? (

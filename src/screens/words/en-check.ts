@@ -42,7 +42,7 @@ export const enCheck: CheckWords = {
   keep: 'Keep this',
   worseTitle: 'This is weaker than last time',
   worse: (check, leg) => `${check}, ${leg}`,
-  worseTodo: 'Call your therapist or doctor before you go on with the exercises.',
+  worseTodo: 'Stop the exercises. Call your therapist or doctor before you go on.',
   kept: 'Kept. Nothing is weaker than last time.',
   toToday: 'Back to today',
 };

@@ -74,7 +74,7 @@ export const enDay: DayWords = {
     title: 'Before you start',
     lead: 'Is any of this new, or has it become worse?',
     flags: {
-      'saddle-numbness': 'Numbness between your legs, around the genitals or the back passage?',
+      'saddle-numbness': 'Numbness between your legs: around the genitals or the back passage?',
       'bladder-bowel': 'Trouble starting or feeling urine or stool, or leaking?',
       'sexual-sensation': 'Loss of feeling during sex?',
       'both-legs-weak': 'Weakness, pain or numbness in both legs?',

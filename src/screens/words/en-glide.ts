@@ -25,7 +25,7 @@ export const enGlide: GlideWords = {
     why: 'Done this way the nerve slides to and fro: it is let out at one end while it is drawn at the other. The other way round it is drawn at both ends at once, which an irritated nerve often does not like.',
   },
   stopped: {
-    'above-limit': 'The set ended early, because your leg had risen above its limit.',
+    'above-limit': 'The set ended early: your leg went above its limit.',
     symptoms: 'The set ended early, because you said that symptoms rise. Stopping then is right.',
   },
   marks: {

@@ -14,7 +14,7 @@ export const enLock: LockScreenWords = {
     `At least ${least} characters. Longer is better: four or five words that nobody would guess are easy to remember and hard to find out.`,
   differs: 'The two are not the same. Type both again.',
   working: (percent) => `Working: ${percent} %. Leave this page open.`,
-  lost: 'Nobody can open these records without the passphrase, not even we. You can erase everything that Evenside keeps on this machine and start again.',
+  lost: 'Nobody can open these records without the passphrase, not even we. You can erase all that Evenside keeps here and start again.',
   off: {
     title: 'If you forget it',
     readableTitle: 'What the lock does not hide',

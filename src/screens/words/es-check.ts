@@ -43,7 +43,7 @@ export const esCheck: CheckWords = {
   keep: 'Guardar',
   worseTitle: 'Hay menos fuerza que la última vez',
   worse: (check, leg) => `${check}, ${leg}`,
-  worseTodo: 'Llame a su fisioterapeuta o a su médico antes de seguir con los ejercicios.',
+  worseTodo: 'Deje los ejercicios. Llame a su fisioterapeuta o a su médico antes de seguir.',
   kept: 'Guardado. Nada está más débil que la última vez.',
   toToday: 'Volver a hoy',
 };

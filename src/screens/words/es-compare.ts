@@ -28,7 +28,7 @@ export const esCompare: CompareWords = {
     'El error de medida viene de cuerpos creados de forma digital; con personas es mayor, porque se sientan y se mueven distinto de un día a otro. Deje que lo valore su fisioterapeuta.',
   healthy: 'Las piernas sanas también son distintas: al levantar la pierna recta, en 5 grados de media.',
   cannot: {
-    'too-few-repetitions': 'Para comparar, cada serie necesita al menos tres repeticiones contadas.',
+    'too-few-repetitions': 'Para comparar, en cada serie tiene que haber al menos tres repeticiones.',
     'different-exercises': 'Son series de dos ejercicios distintos. Elija dos del mismo.',
     'different-sides': 'Son series de dos lados. Elija dos del mismo.',
     'same-side': 'Son series del mismo lado. Elija una de cada.',

@@ -56,7 +56,7 @@ export const esDay: DayWords = {
     title: {
       now: 'Ningún ejercicio ahora: busque ayuda de inmediato',
       'same-day': 'Ningún ejercicio hoy: vea hoy mismo a un médico',
-      weakness: 'Ningún ejercicio por ahora: llame a su fisioterapeuta',
+      weakness: 'Por ahora no haga más ejercicios: llame a su fisioterapeuta',
     },
     todo: {
       now: 'Lo que ha contado puede ser señal de que peligran los nervios del final de la columna. Llame ahora mismo al número local de emergencias o vaya ahora mismo a urgencias, también de noche.',

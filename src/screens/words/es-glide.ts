@@ -30,7 +30,7 @@ export const esGlide: GlideWords = {
   },
   marks: {
     title: 'Uno por uno',
-    hint: 'Los fisioterapeutas llaman deslizamiento al modo correcto y tensión al contrario.',
+    hint: 'Los fisioterapeutas dicen deslizamiento si va bien, y tensión si va al revés.',
     patterns: { slide: 'deslizamiento', tension: 'al revés', unclear: 'no está claro' },
     reasons: {
       'head-still': 'la cabeza apenas se movió',

@@ -26,7 +26,7 @@ export const esResult: Words['result'] = {
     'foot-small': 'El pie se veía pequeño en la imagen. La próxima vez acerque la cámara.',
     'leg-hidden': 'La pierna estuvo tapada durante una parte de la serie.',
     'often-lost': 'La pierna se perdió de vista varias veces.',
-    'low-frame-rate': 'Se midieron pocas imágenes por segundo, así que pueden faltar movimientos rápidos.',
+    'low-frame-rate': 'Se midieron pocas imágenes por segundo. Puede que falten los movimientos más rápidos.',
     'little-texture':
       'La pierna se veía muy lisa, así que costó seguir su movimiento. La piel descubierta o la ropa con dibujo ayudan.',
     'points-jumped': 'En algunas imágenes se confundió la pierna con otra cosa. Esas no se usaron.',

@@ -42,7 +42,7 @@ export const esStored: StoredWords = {
     fetching: (percent) => `Preparándose para funcionar sin red: ${percent} %`,
     fetch: 'Descargarlo ahora',
     again: 'Probar otra vez',
-    install: 'El menú de su navegador puede instalar Evenside como aplicación.',
+    install: 'En el menú del navegador puede instalar Evenside como una app.',
   },
   files: {
     title: 'Guardarlo todo',
@@ -57,7 +57,7 @@ export const esStored: StoredWords = {
     what: [
       'todas las series medidas y todo el diario: planes, síntomas, respuestas',
       'todas las personas de la lista, con todo lo que se guarda de ellas',
-      'lo que eligió: ejercicio, idioma, bloqueo con contraseña',
+      'lo que eligió: el ejercicio, el idioma, el bloqueo con contraseña',
       'el programa que se guarda aquí para cuando no hay red',
     ],
     begin: 'Borrarlo todo …',

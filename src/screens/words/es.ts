@@ -263,7 +263,7 @@ export const es: Words = {
     measured: (share) => `${Math.round(share * 100)} % medido`,
     tryAgain: 'Probar otra vez',
     seeKept: 'Ver lo que se contó',
-    storeTrouble: 'La última repetición aún no está guardada. Evenside lo sigue intentando.',
+    storeTrouble: 'La última repetición no se ha guardado aún. Evenside lo va a intentar otra vez.',
   },
   problems: esProblems,
   result: esResult,
