@@ -151,7 +151,7 @@ const own = (list: readonly ClipWithTruth[]) =>
 const parts: string[] = [];
 if (only !== 'stickers') parts.push(glidePart(glides, own(everyClip)));
 if (only !== 'glides') {
-  const findings = await stickerFindings(everyClip.filter(isBySticker), own(everyClip), say);
+  const findings = await stickerFindings(ROOT, everyClip.filter(isBySticker), own(everyClip), say);
   if (!findings.ok) giveUp(findings.error.words, 1);
   parts.push(stickerPart(findings.value, own(everyClip)));
 }

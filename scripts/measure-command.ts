@@ -12,10 +12,13 @@ export interface WatchRequest {
   readonly exercise: ExerciseId;
   readonly side: Side;
   readonly model: PoseModel;
+  /** Further words of the command line. */
+  readonly more?: readonly string[];
 }
 
 export interface CommandFailure {
-  readonly kind: 'measure-failed';
+  /** `nothing-seen`: it was watched, and there is no recording. */
+  readonly kind: 'measure-failed' | 'nothing-seen';
   /** The command's own last line. */
   readonly words: string;
 }
@@ -29,8 +32,8 @@ const NOTHING_SEEN = 3;
  * @param out path of the recording to write
  */
 export function recordClip(root: string, request: WatchRequest, out: string): Promise<Result<null, CommandFailure>> {
-  const { clip, exercise, side, model } = request;
-  const words = [clip, '--exercise', exercise, '--side', side, '--model', model, '--landmarks', out];
+  const { clip, exercise, side, model, more = [] } = request;
+  const words = [clip, '--exercise', exercise, '--side', side, '--model', model, '--landmarks', out, ...more];
   const args = ['--import', 'tsx', join(root, 'src/cli/main.ts'), ...words];
   return new Promise((resolve, reject) => {
     const command = spawn(process.execPath, args, { cwd: root, stdio: ['ignore', 'ignore', 'pipe'] });
@@ -41,7 +44,14 @@ export function recordClip(root: string, request: WatchRequest, out: string): Pr
     command.on('error', reject);
     command.on('close', (code) => {
       const watched = (code === 0 || code === NOTHING_SEEN) && existsSync(out);
-      resolve(watched ? ok(null) : fail({ kind: 'measure-failed', words: said.trim().split('\n').at(-1) ?? '' }));
+      resolve(
+        watched
+          ? ok(null)
+          : fail({
+              kind: code === NOTHING_SEEN ? 'nothing-seen' : 'measure-failed',
+              words: said.trim().split('\n').at(-1) ?? '',
+            }),
+      );
     });
   });
 }

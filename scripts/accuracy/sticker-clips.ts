@@ -1,13 +1,10 @@
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { StickerWay } from '../../src/cli/sticker-options.ts';
-import { type ClipWatcher, startClipWatcher } from '../../src/cli/watch-clip.ts';
 import { exerciseOf } from '../../src/exercises/catalogue.ts';
 import { decodeRecording, type Recording } from '../../src/record/recording.ts';
 import { fail, ok, type Result } from '../../src/result.ts';
-import type { ToeOrder } from '../../src/stickers/arrange.ts';
-import type { Spot } from '../../src/stickers/rgba-picture.ts';
+import { recordClip } from '../measure-command.ts';
 import { VARIANTS, variantOf } from './clip-variants.ts';
 import type { ClipWithTruth } from './clip-with-truth.ts';
 import { type StickerOutcome, stickerOutcome } from './sticker-outcome.ts';
@@ -31,38 +28,41 @@ interface WatchingFailed {
 export const isBySticker = ({ exercise, truth }: ClipWithTruth): boolean =>
   truth.seenBy === 'stickers' || exerciseOf(exercise).seenBy[0] === 'stickers';
 
-/** Where a toe's three points truly are in the first picture; null: not a toe's clip. */
-function pointsOf({ truth }: ClipWithTruth): ToeOrder<Spot> | null {
+/** Words of the command line for stickers of any colour. */
+const BY_STICKERS: readonly string[] = ['--by', 'stickers'];
+
+/** Words of the command line for the three points of a toe, where they truly are in the first picture; null: not a toe's clip. */
+function pointsOf({ truth }: ClipWithTruth): readonly string[] | null {
   const { tip, knuckle, arch } = truth.frames[0]?.stickersPx ?? {};
-  const spot = ([x, y]: readonly [number, number]): Spot => ({ x, y });
-  return tip && knuckle && arch ? { tip: spot(tip), knuckle: spot(knuckle), arch: spot(arch) } : null;
+  return tip && knuckle && arch
+    ? Object.entries({ tip, knuckle, arch }).flatMap(([name, at]) => ['--point', `${name}=${at.join(',')}`])
+    : null;
 }
 
-/** @returns null when nothing was found in it */
+/** @param more words of the command line @returns null when nothing was found in it */
 async function watched(
-  { watch }: ClipWatcher,
-  clip: ClipWithTruth,
-  path: string,
-  stickers: StickerWay,
+  root: string,
+  { exercise, side }: ClipWithTruth,
+  clip: string,
+  more: readonly string[],
+  out: string,
 ): Promise<Result<Recording | null, WatchingFailed>> {
-  const order = { exercise: clip.exercise, side: clip.side, model: 'full', poseEvery: 1, stickers } as const;
-  const answer = await watch(path, order, () => undefined);
-  if (!answer.ok) {
-    return answer.error.kind === 'nothing-seen' ? ok(null) : fail({ kind: 'not-watched', words: answer.error.words });
-  }
-  const recording = decodeRecording(answer.value.recording);
+  const made = await recordClip(root, { clip, exercise, side, model: 'full', more }, out);
+  if (!made.ok) return made.error.kind === 'nothing-seen' ? ok(null) : fail({ kind: 'not-watched', words: made.error.words });
+  const recording = decodeRecording(await readFile(out, 'utf8'));
   if (!recording.ok) throw new Error(`watched requires recordings that can be read back, got ${recording.error.kind}`);
   return ok(recording.value);
 }
 
 /** Watched at once: pictures of a file wait for nobody, so that this changes no figure. */
-const AT_ONCE = 4;
+const AT_ONCE = 2;
 
 interface Job {
   readonly clip: ClipWithTruth;
   /** `filmed`, `points`, or a variant's name. */
   readonly what: string;
-  readonly way: StickerWay;
+  /** Words of the command line. */
+  readonly way: readonly string[];
   readonly path: () => Promise<Result<string, { readonly kind: string; readonly words: string }>>;
 }
 
@@ -70,22 +70,19 @@ interface Job {
 function jobsOf(clip: ClipWithTruth, isOwn: boolean, folder: string): readonly Job[] {
   const asFilmed = async () => ok(clip.path);
   const spots = pointsOf(clip);
-  const any: StickerWay = { colour: null };
-  const byPoints = spots ? [{ clip, what: 'points', way: { colour: null, skin: spots }, path: asFilmed }] : [];
+  const byPoints = spots ? [{ clip, what: 'points', way: spots, path: asFilmed }] : [];
   if (clip.truth.bare) return byPoints;
-  const harder = VARIANTS.map((v) => ({ clip, what: v.name, way: any, path: () => variantOf(clip, v, folder) }));
-  return [{ clip, what: 'filmed', way: any, path: asFilmed }, ...byPoints, ...(isOwn ? harder : [])];
+  const harder = VARIANTS.map((v) => ({ clip, what: v.name, way: BY_STICKERS, path: () => variantOf(clip, v, folder) }));
+  return [{ clip, what: 'filmed', way: BY_STICKERS, path: asFilmed }, ...byPoints, ...(isOwn ? harder : [])];
 }
 
 /** Watches all clips by stickers, the project's own made harder with ffmpeg too, and the toes' by points. No model is loaded, and nothing is kept. */
 export async function stickerFindings(
+  root: string,
   clips: readonly ClipWithTruth[],
   ownClips: ReadonlySet<string>,
   say: (line: string) => void,
 ): Promise<Result<StickerFindings, WatchingFailed>> {
-  const started = await startClipWatcher(say);
-  if (!started.ok) return fail({ kind: 'not-watched', words: started.error.words });
-  const watcher = started.value;
   const folder = await mkdtemp(join(tmpdir(), 'evenside-variants-'));
   const jobs = clips.flatMap((clip) => jobsOf(clip, ownClips.has(clip.id), folder));
   const waiting = [...jobs];
@@ -94,7 +91,7 @@ export async function stickerFindings(
     for (let job = waiting.shift(); job; job = waiting.shift()) {
       const path = await job.path();
       if (!path.ok) throw new UnwatchedClip({ kind: 'not-watched', words: path.error.words });
-      const recording = await watched(watcher, job.clip, path.value, job.way);
+      const recording = await watched(root, job.clip, path.value, job.way, join(folder, `${jobs.indexOf(job)}.json`));
       if (!recording.ok) throw new UnwatchedClip(recording.error);
       const outcome = stickerOutcome(job.clip, recording.value);
       outcomes.set(job, outcome);
@@ -111,7 +108,6 @@ export async function stickerFindings(
   } finally {
     waiting.length = 0;
     await rm(folder, { recursive: true, force: true });
-    await watcher.close();
   }
 }
 

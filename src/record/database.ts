@@ -116,9 +116,8 @@ export const VERSIONS: readonly DatabaseVersion[] = [
   { version: 8, stores: {}, upgrade: { results: withGlideRow } },
   { version: 9, stores: { recordIds: 'id' } },
   { version: 11, stores: { servers: 'person', confirmed: '[person+id]' } },
-  { version: 12, stores: { serverChoices: 'person' } },
   // No row changes: the diary may have entries that say what was removed, which a program of before would call damaged.
-  { version: 13, stores: {} },
+  { version: 12, stores: { serverChoices: 'person' } },
 ];
 
 /** The version that the database has once it is open. */

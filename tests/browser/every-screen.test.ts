@@ -179,7 +179,7 @@ describe.concurrent('every screen has no fault that axe knows, large targets, no
 
 describe('the walk', () => {
   // What is on the screen while the records are locked has its own walk in lock.test.ts; the watchers show nothing.
-  const ELSEWHERE = ['erased-screen', 'unlock-screen', 'site-watch', 'due-watcher', 'stored-link'];
+  const ELSEWHERE = ['erased-screen', 'unlock-screen', 'site-watch', 'due-watcher', 'stored-link', 'server-watch'];
 
   test('comes to every address of the program', () => {
     const routes = everyRoute();

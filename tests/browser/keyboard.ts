@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 
 /** Where the focus came to with one press of Tab. */
 interface Stop {
-  /** Place among all elements of the page; -1 when the focus left for the page itself. */
+  /** A number of the element's own; -1 when the focus left for the page itself. */
   readonly at: number;
   readonly name: string;
   /** What is wrong with how it is seen; null: it is seen. */
@@ -36,7 +36,11 @@ const noteUnfocused = (page: Page) =>
 /** Looks at the element that has the focus. Where an input is see-through, its label shows the focus. */
 const focused = (page: Page): Promise<Stop> =>
   page.evaluate(() => {
-    const here = globalThis as unknown as { unfocused: WeakMap<Element, string>; ring: (element: Element) => string };
+    const here = globalThis as unknown as {
+      unfocused: WeakMap<Element, string>;
+      ring: (element: Element) => string;
+      numbers?: Map<Element, number>;
+    };
     const element = document.activeElement;
     if (!element || element === document.body) return { at: -1, name: 'the page', unseen: null };
     const label = element.closest('label') ?? (element instanceof HTMLInputElement ? element.labels?.[0] : null);
@@ -66,7 +70,11 @@ const focused = (page: Page): Promise<Stop> =>
       });
     });
     const unseen = differs ? (inView ? null : 'has the focus where it is not seen') : 'looks the same with the focus';
-    return { at: [...document.querySelectorAll('*')].indexOf(element), name, unseen };
+    // Not its place: what is read out comes and goes as elements of the page, too.
+    here.numbers ??= new Map();
+    const at = here.numbers.get(element) ?? here.numbers.size;
+    here.numbers.set(element, at);
+    return { at, name, unseen };
   });
 
 /** Presses Tab all the way round. @returns one line for each fault: a focus that isn't seen, a trap, something Tab never reaches */

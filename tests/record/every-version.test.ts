@@ -118,7 +118,7 @@ describe.each(NAMES)('a database left by %s', (name) => {
 
 test('a database of a version to come is left as it is, and told of', async () => {
   const page = fakeBrowser().page();
-  const newest = oldDatabase('v11');
+  const newest = oldDatabase('v12');
   const future: OldDatabase = {
     version: 990,
     tables: {

@@ -153,7 +153,7 @@ test('what was stored before removals were is all there, and a set of it can be 
   const page = fakeBrowser().page();
   const before = database(
     page,
-    VERSIONS.filter(({ version }) => version < 13),
+    VERSIONS.filter(({ version }) => version < 12),
   );
   await before.open();
   await before.sets.bulkAdd(someSets().map(({ reps: _, result: __, edits: ___, ...row }) => row));

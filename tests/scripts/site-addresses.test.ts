@@ -12,6 +12,7 @@ const LOOKED_AT = /\.(js|mjs|wasm|html|css|svg|webmanifest)$/;
 const ALLOWED: readonly AllowedAddress[] = [
   { begins: 'http://www.w3.org/2000/svg', why: 'name of a vocabulary' },
   { begins: 'http://www.w3.org/1998/Math/MathML', why: 'name of a vocabulary' },
+  { begins: 'http://www.w3.org/1999/xhtml', why: 'name of a vocabulary' },
   { begins: 'http://www.w3.org/1999/xlink', why: 'name of a vocabulary' },
   { begins: 'http://www.w3.org/XML/1998/namespace', why: 'name of a vocabulary' },
   { begins: 'http://terminology.hl7.org/CodeSystem/', why: 'FHIR: name of a code system' },

@@ -15,6 +15,6 @@ export const enAway = {
     'no-webcodecs': 'This browser is an old one: films are measured slowly, and the camera gives fewer pictures a second.',
     'on-page':
       'This browser is an old one: it can’t look for the whole leg. Foot taps and toe lifts by stickers work, and counting by hand; buttons answer late during a set.',
-    'little-memory': 'This machine has little memory, so “Quick” is chosen under “More choices”, unless you choose otherwise.',
+    'little-memory': 'This machine has little memory. So “Quick” is chosen for you. You can change it under “More choices”.',
   },
 } as const satisfies AwayWords;

@@ -114,13 +114,13 @@ export const es: Words = {
       angle: 'dedo gordo, extensión',
     },
   },
-  feet: {
-    left: { leg: 'Pie izquierdo', legLower: 'pie izquierdo' },
-    right: { leg: 'Pie derecho', legLower: 'pie derecho' },
-  },
   sides: {
     left: { leg: 'Pierna izquierda', legLower: 'pierna izquierda' },
     right: { leg: 'Pierna derecha', legLower: 'pierna derecha' },
+  },
+  feet: {
+    left: { leg: 'Pie izquierdo', legLower: 'pie izquierdo' },
+    right: { leg: 'Pie derecho', legLower: 'pie derecho' },
   },
   choose: {
     title: '¿Qué va a hacer?',

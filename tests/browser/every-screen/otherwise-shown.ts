@@ -18,7 +18,7 @@ const cutOffOn = (page: Page): Promise<readonly string[]> =>
     [...document.querySelectorAll<HTMLElement>('body *')].flatMap((each) => {
       const { overflowY } = getComputedStyle(each);
       const cuts = /hidden|clip/.test(overflowY) && each.clientHeight > 1 && each.scrollHeight > each.clientHeight + 1;
-      const says = each.innerText?.trim();
+      const says = each.textContent?.trim();
       return cuts && says ? [`is cut off: ${each.tagName} ${each.className}: ${says.slice(0, 40)}`] : [];
     }),
   );

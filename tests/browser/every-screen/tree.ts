@@ -5,7 +5,7 @@ import type { Page } from 'playwright-core';
 const TREES = join(import.meta.dirname, '..', 'trees');
 
 /** Set to `write`: the trees are written as they are now, to be read in the change. Otherwise a tree that differs is a fault. */
-const WRITES = process.env['EVENSIDE_TREES'] === 'write';
+const WRITES = process.env.EVENSIDE_TREES === 'write';
 
 /** What is another in every run: ids, a plan's code, amounts on this disk. */
 const OTHER_EVERY_TIME = [
@@ -16,9 +16,13 @@ const OTHER_EVERY_TIME = [
   [/\d+([.,]\d+)? [kMG]B/g, 'AMOUNT'],
 ] as const;
 
+/** What a control has just read out stands at the page's end for some seconds. */
+const JUST_SAID = /^- log(: .*)?\n?/gm;
+
 /** The title of the window and the page's tree for assistive technology: roles, names, states, what is read. */
 async function treeOf(page: Page): Promise<string> {
-  const tree = `title: ${await page.title()}\n${await page.locator('body').ariaSnapshot()}\n`;
+  const body = await page.locator('body').ariaSnapshot();
+  const tree = `title: ${await page.title()}\n${body.replaceAll(JUST_SAID, '')}\n`;
   return OTHER_EVERY_TIME.reduce((text, [what, name]) => text.replaceAll(what, name), tree);
 }
 
