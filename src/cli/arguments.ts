@@ -1,7 +1,7 @@
 import { parseArgs } from 'node:util';
 import { MOST_BETWEEN } from '../capture/between-frames.ts';
 import { EXERCISE_IDS, type ExerciseId, isExerciseId } from '../exercises/exercise.ts';
-import { KNEE_LIMIT_DEG } from '../measure/finish.ts';
+import { KNEE_LIMIT_DEG } from '../measure/knee-limit.ts';
 import type { Side } from '../pose/landmarks.ts';
 import { isPoseModel, POSE_MODELS, type PoseModel } from '../pose/model.ts';
 import { fail, ok, type Result } from '../result.ts';

@@ -9,6 +9,7 @@ import { cameraTurn, isTooTurned } from './camera-turn.ts';
 import { footAt } from './foot-position.ts';
 import { glideResult } from './glide-result.ts';
 import { withoutGlimpses } from './glimpses.ts';
+import { KNEE_LIMIT_DEG } from './knee-limit.ts';
 import { farShare, readLeg, strayShare } from './leg-reading.ts';
 import type { LegSample } from './leg-sample.ts';
 import { fromFloor, levelled } from './levelled.ts';
@@ -39,9 +40,6 @@ export interface SetSpec {
   /** Nerve glide: the leg's elevation at which symptoms begin, as marked; without it the leg is to stay where it was held when the set began. */
   readonly elevationLimitDeg?: Deg;
 }
-
-/** The knee limit where the therapist set none. Common practice. */
-export const KNEE_LIMIT_DEG = deg(15);
 
 /** In more than this share of the frames the leg asked for is the one turned away: nothing is measured. Chosen. */
 const FAR_SHARE = 0.5;

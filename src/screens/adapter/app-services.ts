@@ -1,4 +1,3 @@
-import { listCameras } from '../../capture/camera.ts';
 import { shareWindow } from '../../capture/shared-window.ts';
 import { askToKeepStorage } from '../../record/persistence.ts';
 import { type PersonId, SELF } from '../../record/person.ts';
@@ -71,7 +70,7 @@ function servicesOf(person: PersonId, { here, opening, lock, busy, stored, going
     missing: () => missing,
     limits: limitsHere,
     cameras: async () => {
-      const found = await listCameras();
+      const found = await (await import('../../capture/camera.ts')).listCameras();
       return found.ok ? found.value : [];
     },
     shareWindow: async () => {

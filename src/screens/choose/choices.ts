@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { create } from 'zustand';
 import { EXERCISE_IDS, type ExerciseId, type SeenBy } from '../../exercises/exercise.ts';
-import { KNEE_LIMIT_DEG } from '../../measure/finish.ts';
+import { KNEE_LIMIT_DEG } from '../../measure/knee-limit.ts';
 import type { HeadTowards } from '../../pose/head-up.ts';
 import type { Side } from '../../pose/landmarks.ts';
 import { POSE_MODELS, type PoseModel } from '../../pose/model.ts';

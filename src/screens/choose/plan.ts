@@ -1,7 +1,7 @@
 import { startingDose } from '../../dose/starting-doses.ts';
 import { exerciseOf } from '../../exercises/catalogue.ts';
 import type { ExerciseId } from '../../exercises/exercise.ts';
-import { KNEE_LIMIT_DEG } from '../../measure/finish.ts';
+import { KNEE_LIMIT_DEG } from '../../measure/knee-limit.ts';
 import type { AngleMark } from '../../symptoms/angle-mark.ts';
 import { glideLimit } from '../../symptoms/glide-limit.ts';
 import type { PictureKind, Pictures, SetGuide, SetPlan } from '../services.ts';

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
-import { KNEE_LIMIT_DEG } from '../../measure/finish.ts';
+import { KNEE_LIMIT_DEG } from '../../measure/knee-limit.ts';
 import type { LegDrawing } from '../../measure/live-view.ts';
 import type { SetResult } from '../../measure/set-result.ts';
 import type { Ms } from '../../units.ts';
