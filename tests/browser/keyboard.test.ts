@@ -70,10 +70,10 @@ describe.concurrent('with the keyboard alone', () => {
     await heading(page, 'Invented 12');
     await tabTo(page, 'link', /^Plan/);
     await page.keyboard.press('Enter');
-    await heading(page, 'Your plan');
+    await heading(page, 'Plan for Invented 12');
     await tabTo(page, 'button', 'Save this plan');
     await page.keyboard.press('Enter');
-    await page.waitForURL(/#\/person\/[^/]+(\/today|\/plan\/give)?$/);
+    await page.waitForURL(/#\/person\/[^/]+(\/today|\/plan\/give)?\/?$/);
     await heading(page, /./);
     for (const [link, title] of [
       [/^Review/, 'Review'],

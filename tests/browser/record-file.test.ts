@@ -35,7 +35,7 @@ async function saved(page: Page, seal: 'sealed' | 'plain'): Promise<{ readonly n
   const waiting = page.waitForEvent('download');
   await press(page, 'Save the file');
   const download = await waiting;
-  await page.getByText('In it: 5 measured sets, 13 entries.').waitFor();
+  await page.getByText('In it: 7 measured sets, 13 entries.').waitFor();
   return { name: download.suggestedFilename(), bytes: readFileSync(await download.path()) };
 }
 
@@ -125,7 +125,7 @@ test('one’s own record moves to another machine; there, for somebody in the li
   await page.goto(`${site.url()}#/people/bring`);
   await choose(page, name, bytes);
   await page
-    .getByText('18 parts of this record stand here already with somebody else: your own record on this machine.')
+    .getByText('20 parts of this record stand here already with somebody else: your own record on this machine.')
     .waitFor();
   expect(await page.getByRole('button', { name: 'Take it in' }).isDisabled()).toBe(true);
   expect(await rowCounts(page)).toEqual(before);
