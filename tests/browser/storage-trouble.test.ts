@@ -31,8 +31,10 @@ test('where the browser has no place for anything, all works for this visit, eve
   await addPerson(page, 'Ines Ejemplo (invented)');
   await page.getByRole('heading', { level: 1, name: 'Ines Ejemplo (invented)' }).waitFor();
   await page.getByRole('link', { name: 'Save as a file first' }).click();
+  await page.getByRole('link', { name: 'Save everything as a file' }).click();
+  await page.getByRole('radio', { name: /^Whoever has the file/ }).check();
   const download = page.waitForEvent('download');
-  await page.getByRole('button', { name: 'Save everything as a file' }).click();
+  await page.getByRole('button', { name: 'Save the file' }).click();
   await download;
   expect(pageErrors).toEqual([]);
 });
