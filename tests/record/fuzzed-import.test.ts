@@ -2,7 +2,6 @@ import { createHash } from 'node:crypto';
 import { IDBObjectStore } from 'fake-indexeddb';
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 import { afterEach, expect, test, vi } from 'vitest';
-import { startingDose } from '../../src/dose/starting-doses.ts';
 import type { RecordFile } from '../../src/record/file/read-record.ts';
 import { readRecord } from '../../src/record/file/read-record.ts';
 import { openSetStore } from '../../src/record/open-store.ts';
@@ -12,12 +11,11 @@ import { decodePlan, encodePlan } from '../../src/record/plan-transfer.ts';
 import { en } from '../../src/screens/words/en.ts';
 import { es } from '../../src/screens/words/es.ts';
 import { RECORD_CATALOGUES } from '../../src/screens/words/record-catalogues.ts';
-import { entry } from '../symptoms/told.ts';
 import { fakeBrowser } from './fake-browser.ts';
 import { PASSPHRASE, someEntries, someSets, written } from './file/written-record.ts';
 import { type Bytes, FUZZ_MS, FUZZ_RUNS, type FuzzedImport, fuzzImport, IS_WHOLE } from './fuzzed-import.ts';
 import { rawRows } from './lock/raw-rows.ts';
-import { idOf } from './set-builders.ts';
+import { therapistsPlan } from './therapists-plan.ts';
 import { wentWell } from './went-well.ts';
 
 const LANGUAGES = [
@@ -104,14 +102,7 @@ test(
 test.each(['file', 'link'] as const)(
   'a plan’s %s that is almost one is refused with a sentence, or read',
   async (carrier) => {
-    const plan = {
-      ...entry(1, 9),
-      kind: 'prescription',
-      by: { role: 'therapist', name: 'Wilma Beispiel (invented)' },
-      revises: null,
-      items: [startingDose('foot-tap', idOf(60), ['left'])],
-      selfChecks: { checks: [], sides: [], everyDays: 7 },
-    } as const;
+    const plan = therapistsPlan;
     const text = wentWell(encodePlan(plan));
     /** What a link of this document would say; a document that is too large for one goes as it is. */
     const linked = (json: string) => {

@@ -2,16 +2,16 @@ import { IDBObjectStore } from 'fake-indexeddb';
 import fc from 'fast-check';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { givenPlan, takenOn } from '../../../src/dose/given-plan.ts';
-import { startingDose } from '../../../src/dose/starting-doses.ts';
 import type { Into } from '../../../src/record/file/record-store.ts';
 import { openSetStore } from '../../../src/record/open-store.ts';
 import { type Person, SELF } from '../../../src/record/person.ts';
 import type { Store } from '../../../src/record/store.ts';
 import type { StoredSet } from '../../../src/record/stored-set.ts';
 import { deg } from '../../../src/units.ts';
-import { dayOf, entry, redFlags, report, momentOf as toldAt } from '../../symptoms/told.ts';
+import { dayOf, redFlags, report, momentOf as toldAt } from '../../symptoms/told.ts';
 import { fakeBrowser } from '../fake-browser.ts';
 import { edit, header, idOf, momentOf, rep, result } from '../set-builders.ts';
+import { therapistsPlan } from '../therapists-plan.ts';
 import { wentWell } from '../went-well.ts';
 import { type Copy, copiesOfOneHistory } from './history.ts';
 import { recordOf, someEntries, someSets, WHOSE } from './written-record.ts';
@@ -151,14 +151,7 @@ describe('a record that is taken in', () => {
 
   test('may hold the plan that was given from here: taken on under its id, it is no contradiction', async () => {
     const store = await withOne();
-    const plan = {
-      ...entry(1, 9),
-      kind: 'prescription',
-      by: { role: 'therapist', name: 'Wilma Beispiel (invented)' },
-      revises: null,
-      items: [startingDose('foot-tap', idOf(60), ['left'])],
-      selfChecks: { checks: [], sides: [], everyDays: 7 },
-    } as const;
+    const plan = therapistsPlan;
     wentWell(await store.of(one.id).diary.add([plan]));
     const theirs = takenOn({ ...givenPlan(plan), by: { ...plan.by, name: '' } }, { at: toldAt(2, 8), day: dayOf(2) });
     expect(wentWell(await take(store, here(one), { sets: [], diary: [theirs] }))).toMatchObject({
