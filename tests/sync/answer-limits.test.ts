@@ -29,8 +29,7 @@ test('an answer that is longer than the limit is not looked into', async () => {
 
 test('an answer that is nested as deep as the limit is read, and one level more is not', async () => {
   // The object itself is one level.
-  const nested = (levels: number) =>
-    `{"resourceType":"Bundle","entry":${'['.repeat(levels - 1)}"]}"${']'.repeat(levels - 1)}}`;
+  const nested = (levels: number) => `{"resourceType":"Bundle","entry":${'['.repeat(levels - 1)}"]}"${']'.repeat(levels - 1)}}`;
   expect(await answered(nested(ANSWER_LIMITS.levels))).toMatchObject({ ok: true });
   expect(await answered(nested(ANSWER_LIMITS.levels + 1))).toEqual(NOT_FHIR);
   expect(await answered(nested(100_000))).toEqual(NOT_FHIR);
