@@ -47,7 +47,7 @@ export function ServerWatch() {
         services: found,
         isOnline: () => navigator.onLine,
         chance: Math.random,
-        onFault: reportError,
+        onFault: (error) => reportError(error),
       });
       window.addEventListener('online', sending.now);
       window.addEventListener('offline', sending.offline);
