@@ -15,7 +15,7 @@ import { type Stranger, strangersAfter, strangersIn } from './strangers.ts';
 import { touching } from './touching.ts';
 import { carriedTrack, coastingTrack, expected, seenTrack, startTrack, type Track, touchingTrack } from './track.ts';
 import type { UnseenReason } from './unseen-reason.ts';
-import { unseenWhy } from './unseen-why.ts';
+import { type Hinders, type Unseen, unseenAfter, unseenWhy } from './unseen-why.ts';
 
 /** Stickers that are being followed; a value, never changed once made. */
 export interface StickersState {
@@ -28,6 +28,8 @@ export interface StickersState {
   readonly dots: readonly Spot[];
   /** The last pictures of the skin, newest last. */
   readonly pictures: readonly SkinPicture[];
+  /** What hid stickers that are not measured. */
+  readonly hinders: Hinders;
 }
 
 /** Where a sticker is in one frame. */
@@ -51,7 +53,7 @@ export interface StickersStep {
   readonly stickers: Readonly<Partial<Record<StickerName, SeenSticker | null>>>;
   readonly troubles: readonly FollowTrouble[];
   /** Why those that were not measured were not; by name. */
-  readonly unseen: Readonly<Partial<Record<StickerName, UnseenReason>>>;
+  readonly unseen: Unseen;
 }
 
 /** A sticker may be hidden so long, and nothing around it followed, before it counts as lost, ms. Chosen: half a quick lift. */
@@ -73,10 +75,12 @@ const BACK_PX_A_MS = 0.1;
 /** Standard error of a centre, each way, px. Measured (tests/stickers) and chosen. */
 export const CENTRE_ERROR_PX = 0.15;
 
+const NOTHING_YET = { strangers: [], dots: [], pictures: [], hinders: {} };
+
 /** Begins to follow stickers that were found or learnt in the picture of `tMs`. */
 export function startStickers(named: Readonly<Partial<Record<StickerName, Sticker>>>, tMs: Ms): StickersState {
   const tracks = (Object.entries(named) as [StickerName, Sticker][]).map(([name, sticker]) => startTrack(name, sticker, tMs));
-  return { tMs, tracks, usualPx: lengthsOf((name) => named[name]?.at ?? null), strangers: [], dots: [], pictures: [] };
+  return { tMs, tracks, usualPx: lengthsOf((name) => named[name]?.at ?? null), ...NOTHING_YET };
 }
 
 /** A track that is not lost, on its way into the next picture. */
@@ -123,7 +127,7 @@ export function stepStickers(state: StickersState, picture: RgbaPicture, tMs: Ms
   return finished(state, found, {
     tMs,
     dtMs,
-    unseen: Object.fromEntries(unseen),
+    ...unseenAfter(state.hinders, Object.fromEntries(unseen), tMs),
     strangers: strangersAfter(
       state.strangers,
       strange.map((b) => (b && free(b) ? b : null)),
@@ -212,13 +216,13 @@ const meanOf = (ways: readonly Spot[]): Spot => ({
   x: ways.reduce((sum, w) => sum + w.x, 0) / Math.max(1, ways.length),
   y: ways.reduce((sum, w) => sum + w.y, 0) / Math.max(1, ways.length),
 });
-interface Found extends Pick<StickersState, 'tMs' | 'strangers' | 'dots'>, Pick<StickersStep, 'unseen'> {
+interface Found extends Pick<StickersState, 'tMs' | 'strangers' | 'dots' | 'hinders'>, Pick<StickersStep, 'unseen'> {
   readonly dtMs: number;
   readonly skin: SkinPicture | null;
 }
 
 function finished(before: StickersState, tracks: readonly Track[], found: Found): StickersStep {
-  const { tMs, dtMs, unseen, strangers, dots, skin } = found;
+  const { tMs, dtMs, unseen, hinders, strangers, dots, skin } = found;
   const seenAt = (name: StickerName): Spot | null => tracks.find((t) => t.name === name && t.seenMs === tMs)?.at ?? null;
   const now = lengthsOf(seenAt);
   const troubles: FollowTrouble[] = tracks.filter((t) => t.lost).map(({ name }) => ({ kind: 'lost', name }));
@@ -228,7 +232,7 @@ function finished(before: StickersState, tracks: readonly Track[], found: Found)
   });
   const pictures = skin ? [...before.pictures, skin].slice(-KEPT_PICTURES) : [];
   return {
-    state: { tMs: ms(tMs), tracks, usualPx: followedLengths(before.usualPx, now, dtMs), strangers, dots, pictures },
+    state: { tMs: ms(tMs), tracks, usualPx: followedLengths(before.usualPx, now, dtMs), strangers, dots, pictures, hinders },
     stickers: Object.fromEntries(tracks.map((t) => [t.name, t.lost ? null : seenSticker(t, tMs)])),
     troubles,
     unseen,
