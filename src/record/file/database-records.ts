@@ -9,7 +9,7 @@ import type { StoreError } from '../store-error.ts';
 import type { RecordFile } from './read-record.ts';
 import type { Brought, Into, RecordStore, TakeInError } from './record-store.ts';
 import { removedIn } from './removed-here.ts';
-import { elsewhere, joined } from './take-in.ts';
+import { elsewhere, hereAlready, joined } from './take-in.ts';
 
 const recordTables = (db: Database) => [db.people, db.facts, db.diary, db.sets, db.reps, db.results, db.edits, db.recordIds];
 
@@ -29,10 +29,11 @@ async function ownerIn(db: Database, ids: readonly string[]): Promise<PersonId |
 async function taken(db: Database, into: Into, record: RecordFile): Promise<Result<Brought, TakeInError>> {
   const person = into.kind === 'here' ? into.person : into.person.id;
   if (into.kind === 'here' && !(await isHere(db, person))) return fail({ kind: 'person-missing', id: person });
-  const other = await elsewhere(db, person, record);
+  const here = await hereAlready(db, record);
+  const other = elsewhere(here, person);
   if (other) return fail({ kind: 'record-elsewhere', ...other });
   if (into.kind === 'new') await db.people.add(into.person);
-  const brought = await joined(db, person, record, true);
+  const brought = await joined(db, person, record, here, true);
   const ids = record.manifest.person.ids.filter((id) => id !== person);
   await db.recordIds.bulkPut(ids.map((id) => ({ id, person })));
   await db.facts.delete(person);
@@ -61,8 +62,9 @@ export const recordsOn = (db: Database, attempt: Attempt): RecordStore => ({
   looked: (into, record) =>
     attempt(() =>
       db.transaction('r', recordTables(db), async (): Promise<Result<Brought, TakeInError>> => {
-        const other = await elsewhere(db, into, record);
-        return other ? fail({ kind: 'record-elsewhere', ...other }) : ok(await joined(db, into, record, false));
+        const here = await hereAlready(db, record);
+        const other = elsewhere(here, into);
+        return other ? fail({ kind: 'record-elsewhere', ...other }) : ok(await joined(db, into, record, here, false));
       }),
     ),
   taken: (into, record) =>

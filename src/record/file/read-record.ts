@@ -20,7 +20,7 @@ import {
   SEALED_SUM,
 } from './record-manifest.ts';
 import { openedFile, sha256Of } from './sealed-file.ts';
-import { isZip, unpacked, type ZipEntry, zipEntries } from './zip-entries.ts';
+import { isZip, unpacked, unpackedAgain, type ZipEntry, zipEntries } from './zip-entries.ts';
 
 type Found<T> = Result<T, RecordFileError>;
 type Bytes = Uint8Array<ArrayBuffer>;
@@ -43,12 +43,12 @@ const tooLarge = (what: RecordLimit, found: number) =>
   fail({ kind: 'record-too-large', what, found, limit: RECORD_LIMITS[what] } as const);
 const overLimit = (what: RecordLimit, found: number) => (found > RECORD_LIMITS[what] ? tooLarge(what, found) : null);
 
-function bytesOf(zip: Bytes, entries: Entries, name: string): Found<Bytes> {
+async function bytesOf(zip: Bytes, entries: Entries, name: string): Promise<Found<Bytes>> {
   const entry = entries.get(name);
   if (!entry) return damaged('part-missing');
   const over = name === SEALED ? null : overLimit('partBytes', entry.bytes);
   if (over) return over;
-  const bytes = unpacked(zip, entry);
+  const bytes = await unpacked(zip, entry);
   return bytes ? ok(bytes) : damaged('checksum');
 }
 
@@ -95,7 +95,7 @@ async function partOf<T>(
   shape: v.GenericSchema<unknown, readonly T[]>,
   crypto: LockCrypto,
 ): Promise<Found<readonly T[]>> {
-  const bytes = bytesOf(zip, entries, part.name);
+  const bytes = await bytesOf(zip, entries, part.name);
   if (!bytes.ok) return bytes;
   if (bytes.value.length !== part.bytes || (await sha256Of(crypto, bytes.value)) !== part.sha256) return damaged('checksum');
   const value = jsonOf(bytes.value);
@@ -119,7 +119,7 @@ function idsOnce() {
 }
 
 async function checkedRecord(zip: Bytes, entries: Entries, crypto: LockCrypto): Promise<Found<RecordFile>> {
-  const head = bytesOf(zip, entries, MANIFEST);
+  const head = await bytesOf(zip, entries, MANIFEST);
   if (!head.ok) return head;
   const found = headOf(head.value, MANIFEST, manifestShape);
   if (!found.ok) return found;
@@ -164,11 +164,10 @@ async function checkedRecord(zip: Bytes, entries: Entries, crypto: LockCrypto): 
   }
   const again = function* (): Iterable<readonly FileSet[]> {
     for (const { name } of ofSets) {
+      const entry = entries.get(name);
+      if (!entry) throw new Error(`sets requires the part ${name} to be as it was checked, got none`);
       // The same bytes as those that were checked above.
-      const bytes = bytesOf(zip, entries, name);
-      const value = bytes.ok ? jsonOf(bytes.value) : bytes;
-      if (!value.ok) throw new Error(`sets requires the part ${name} to be as it was checked, got ${value.error.kind}`);
-      yield value.value as readonly FileSet[];
+      yield JSON.parse(new TextDecoder().decode(unpackedAgain(zip, entry))) as readonly FileSet[];
     }
   };
   return ok({ manifest, setIds: [...sets.seen], diary, span, sets: again });
@@ -188,11 +187,11 @@ export async function readRecord(bytes: Bytes, passphrase: string | null, crypto
   if (entries.has(MANIFEST)) return checkedRecord(bytes, entries, crypto);
   if (!entries.has(HEADER)) return fail({ kind: 'not-a-record' });
 
-  const head = bytesOf(bytes, entries, HEADER);
+  const head = await bytesOf(bytes, entries, HEADER);
   if (!head.ok) return head;
   const header = headOf(head.value, HEADER, headerShape);
   if (!header.ok) return header;
-  const [sealed, sum] = [bytesOf(bytes, entries, SEALED), bytesOf(bytes, entries, SEALED_SUM)];
+  const [sealed, sum] = [await bytesOf(bytes, entries, SEALED), await bytesOf(bytes, entries, SEALED_SUM)];
   if (!sealed.ok) return sealed;
   if (!sum.ok) return sum;
   if ((await sha256Of(crypto, sealed.value)) !== new TextDecoder().decode(sum.value).trim()) return damaged('checksum');
