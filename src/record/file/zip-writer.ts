@@ -1,7 +1,17 @@
-import { Zip, ZipDeflate, ZipPassThrough } from 'fflate';
+import { deflateSync, Zip, ZipPassThrough } from 'fflate';
 
-/** 9 takes three times as long for 2 % fewer bytes. Measured on curves. */
-const LEVEL = 6;
+/** 6 takes three times as long for 9 % fewer bytes. Measured on curves. */
+const LEVEL = 1;
+/** Zip's number for deflate, APPNOTE.TXT 6.3, 4.4.5. */
+const DEFLATED = 8;
+
+/** A file that is deflated in one go: the library's own stream takes a fifth longer. */
+class DeflatedFile extends ZipPassThrough {
+  override compression = DEFLATED;
+  protected override process(chunk: Uint8Array, final: boolean): void {
+    this.ondata(null, deflateSync(chunk, { level: LEVEL }), final);
+  }
+}
 
 /** Puts a zip together, file by file; no more than what is packed stays in the memory. */
 export interface ZipWriter {
@@ -18,13 +28,13 @@ export function zipWriter(moment: string): ZipWriter {
     if (error) throw error;
     chunks.push(chunk);
   });
-  const added = (file: ZipDeflate | ZipPassThrough, bytes: Uint8Array) => {
+  const added = (file: ZipPassThrough, bytes: Uint8Array) => {
     file.mtime = moment;
     zip.add(file);
     file.push(bytes, true);
   };
   return {
-    add: (name, bytes) => added(new ZipDeflate(name, { level: LEVEL }), bytes),
+    add: (name, bytes) => added(new DeflatedFile(name), bytes),
     addPacked: (name, bytes) => added(new ZipPassThrough(name), bytes),
     end() {
       zip.end();

@@ -30,16 +30,18 @@ class ReadingFailed extends Error {
   }
 }
 
-/** Somebody's sets page by page, without invented ones. */
+/** Somebody's sets page by page, without invented ones. The database reads the next page while one is in use. */
 async function* ownSets(store: PersonStore, isOwn: (set: StoredSet) => boolean, onDamaged: (n: number) => void) {
-  let after: ListCursor | null = null;
-  do {
-    const page: Awaited<ReturnType<PersonStore['list']>> = await store.list({ limit: PAGE, ...(after ? { after } : {}) });
+  const ask = (after: ListCursor | null) => store.list({ limit: PAGE, ...(after ? { after } : {}) });
+  let asked: ReturnType<PersonStore['list']> | null = ask(null);
+  while (asked) {
+    const page: Awaited<ReturnType<PersonStore['list']>> = await asked;
     if (!page.ok) throw new ReadingFailed(page.error);
+    const next: ListCursor | null = page.value.next;
+    asked = next && ask(next);
     onDamaged(page.value.damaged.length);
     yield page.value.sets.filter(isOwn);
-    after = page.value.next;
-  } while (after);
+  }
 }
 
 const takeInFault = (error: TakeInError): Problem | RecordFault => {
