@@ -26,6 +26,9 @@ type Found<T> = Result<T, RecordFileError>;
 type Bytes = Uint8Array<ArrayBuffer>;
 type Entries = ReadonlyMap<string, ZipEntry>;
 
+/** Told after each part how much of all is checked, as a share, and waited for: the page may paint and hear meanwhile. */
+export type Between = (share: number) => Promise<void>;
+
 /** A record whose every part has been checked. */
 export interface RecordFile {
   readonly manifest: RecordManifest;
@@ -118,7 +121,7 @@ function idsOnce() {
   };
 }
 
-async function checkedRecord(zip: Bytes, entries: Entries, crypto: LockCrypto): Promise<Found<RecordFile>> {
+async function checkedRecord(zip: Bytes, entries: Entries, crypto: LockCrypto, between: Between): Promise<Found<RecordFile>> {
   const head = await bytesOf(zip, entries, MANIFEST);
   if (!head.ok) return head;
   const found = headOf(head.value, MANIFEST, manifestShape);
@@ -140,6 +143,11 @@ async function checkedRecord(zip: Bytes, entries: Entries, crypto: LockCrypto): 
   const lived = (at: string) => {
     span = span ? { from: at < span.from ? at : span.from, to: at > span.to ? at : span.to } : { from: at, to: at };
   };
+  let done = 0;
+  const told = (part: RecordPart) => {
+    done += part.bytes;
+    return between(done / unpackedBytes);
+  };
   const ofSets = parts.filter(({ name }) => name.startsWith('sets/'));
   for (const part of ofSets) {
     const page = await partOf<FileSet>(zip, entries, part, fileSetsShape, crypto);
@@ -149,6 +157,7 @@ async function checkedRecord(zip: Bytes, entries: Entries, crypto: LockCrypto): 
       if (!set.edits.every(({ id }) => edits.add(id))) return wrongAt(part.name, `[${i}].edits`, 'has an id that is there twice');
       lived(set.startedAt);
     }
+    await told(part);
   }
   for (const part of parts.filter(({ name }) => name.startsWith('diary/'))) {
     const page = await partOf<DiaryEntry>(zip, entries, part, v.array(diaryEntryShape), crypto);
@@ -158,6 +167,7 @@ async function checkedRecord(zip: Bytes, entries: Entries, crypto: LockCrypto): 
       lived(entry.at);
       diary.push(entry);
     }
+    await told(part);
   }
   if (sets.seen.size !== counts.sets || edits.seen.size !== counts.edits || diary.length !== counts.entries) {
     return wrongAt(MANIFEST, 'counts', 'are not those of the parts');
@@ -178,13 +188,18 @@ async function checkedRecord(zip: Bytes, entries: Entries, crypto: LockCrypto): 
  * @param bytes not changed as long as the record is used
  * @param passphrase null: none was given yet
  */
-export async function readRecord(bytes: Bytes, passphrase: string | null, crypto: LockCrypto): Promise<Found<RecordFile>> {
+export async function readRecord(
+  bytes: Bytes,
+  passphrase: string | null,
+  crypto: LockCrypto,
+  between: Between = async () => undefined,
+): Promise<Found<RecordFile>> {
   const over = overLimit('fileBytes', bytes.length);
   if (over) return over;
   if (!isZip(bytes)) return fail({ kind: 'not-a-record' });
   const entries = zipEntries(bytes);
   if (!entries) return damaged('not-zip');
-  if (entries.has(MANIFEST)) return checkedRecord(bytes, entries, crypto);
+  if (entries.has(MANIFEST)) return checkedRecord(bytes, entries, crypto, between);
   if (!entries.has(HEADER)) return fail({ kind: 'not-a-record' });
 
   const head = await bytesOf(bytes, entries, HEADER);
@@ -199,5 +214,5 @@ export async function readRecord(bytes: Bytes, passphrase: string | null, crypto
   const plain = await openedFile(crypto, header.value, head.value, sealed.value, passphrase);
   if (!plain) return fail({ kind: 'record-passphrase' });
   const inner = zipEntries(plain);
-  return inner ? checkedRecord(plain, inner, crypto) : damaged('not-zip');
+  return inner ? checkedRecord(plain, inner, crypto, between) : damaged('not-zip');
 }

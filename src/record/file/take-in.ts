@@ -137,12 +137,15 @@ async function joinSets(
   return fresh;
 }
 
+/** Told of the share of the sets that is written. */
+export type OnProgress = (share: number) => void;
+
 /** How the sets of a record are joined: with which that are here, and whether that is written or only told. */
 interface Joining {
   readonly person: PersonId | null;
   readonly known: ReadonlySet<string>;
   readonly staying: (sets: readonly FileSet[]) => readonly FileSet[];
-  readonly write: boolean;
+  readonly onProgress: OnProgress | null;
 }
 
 /**
@@ -152,9 +155,12 @@ interface Joining {
 async function joinAllSets(
   db: Database,
   parts: Iterable<readonly FileSet[]>,
-  { person, known, staying, write }: Joining,
+  count: number,
+  { person, known, staying, onProgress }: Joining,
   tally: Tally,
 ): Promise<void> {
+  const write = onProgress !== null;
+  let done = 0;
   let writing: Promise<void> = Promise.resolve();
   for (const part of parts) {
     for (const sets of slices(staying(part))) {
@@ -165,6 +171,8 @@ async function joinAllSets(
       // Should the next part throw before this is waited for.
       writing.catch(() => undefined);
     }
+    done += part.length;
+    onProgress?.(done / count);
   }
   await writing;
 }
@@ -189,15 +197,16 @@ async function joinEntries(db: Database, person: PersonId | null, coming: readon
  * Joins a record with what is here of one person. Runs in the transaction of its caller; nothing of it is somebody else's.
  * @param person null: somebody of whom nothing is here
  * @param here what `hereAlready` found in this transaction
- * @param write false: it is only told what would come of it
+ * @param onProgress null: nothing is written, it is only told what would come of it
  */
 export async function joined(
   db: Database,
   person: PersonId | null,
   record: RecordFile,
   here: HereAlready,
-  write: boolean,
+  onProgress: OnProgress | null,
 ): Promise<Brought> {
+  const write = onProgress !== null;
   const tally: Tally = {
     sets: { fresh: 0, grown: 0, same: 0 },
     entries: { fresh: 0, same: 0 },
@@ -219,7 +228,7 @@ export async function joined(
     const fresh = record.setIds.filter((id) => !gone.has(id)).length;
     tally.sets.fresh = fresh;
     tally.removed.coming = record.setIds.length - fresh;
-  } else await joinAllSets(db, record.sets(), { person, known, staying, write }, tally);
+  } else await joinAllSets(db, record.sets(), record.setIds.length, { person, known, staying, onProgress }, tally);
   for (const entries of slices(staying(record.diary))) await joinEntries(db, person, entries, write, tally);
   if (person !== null) tally.removed.here = await removedHere(db, person, [...coming], write);
   return tally;
