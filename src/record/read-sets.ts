@@ -4,6 +4,7 @@ import { fail, type Result } from '../result.ts';
 import { byMoment } from '../symptoms/entry.ts';
 import type { Database, EditRow, ResultRow, SetRow } from './database.ts';
 import type { PersonId } from './person.ts';
+import { resultOfRow } from './result-in-row.ts';
 import type { ListCursor, SetPage } from './set-store.ts';
 import { shaped, wordsOfShape } from './shape.ts';
 import type { SetError } from './store-error.ts';
@@ -43,8 +44,8 @@ export async function wholeSets(db: Database, rows: readonly SetRow[]): Promise<
     rows.map(async (row, i): Promise<Result<StoredSet, SetError>> => {
       const measured = results[i];
       // A result that can't be read is no missing one.
-      const result = measured ? measured.result : null;
-      const reps = result ? result.reps : await liveReps(db, row.id);
+      const result = measured ? resultOfRow(measured.result) : null;
+      const reps = measured?.result ? measured.result.reps : await liveReps(db, row.id);
       const set = { ...row, reps, result, edits: (edits.get(row.id) ?? []).map(withoutSeq) };
       const found = shaped(storedSetShape, set);
       return found.ok ? found : fail({ kind: 'set-damaged', id: row.id, what: wordsOfShape(found.error) });
