@@ -90,10 +90,9 @@ describe('without a graphics card, and with none played by the processor', () =>
     args: ['--disable-gpu', '--disable-software-rasterizer'],
   });
 
-  test('the first screen says what still works; a set of the whole leg is refused in a sentence before anything is fetched for it, and one by stickers begins', async () => {
-    const { page, pageErrors, requests } = await site.open();
+  test('the choice says what still works; a set of the whole leg is refused in a sentence before anything is fetched for it, and one by stickers begins', async () => {
+    const { page, pageErrors, requests } = await site.open('#/choose/camera');
     await page.getByText('WebGL 2 is missing or switched off').waitFor();
-    await page.goto(`${site.url()}#/choose/camera`);
     await page.getByRole('button', { name: 'Start the camera' }).click();
     await page.getByRole('button', { name: 'None of these' }).click();
     await page.getByRole('heading', { level: 1, name: 'The part that sees the leg could not be started.' }).waitFor();
