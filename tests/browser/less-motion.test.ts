@@ -29,15 +29,15 @@ test('the drawing of a glide steps between its two ends for who wants less motio
   await page.goto(`${site.url()}#/today/go/${diary.glideItemId}/left`);
   const pause = page.getByRole('button', { name: 'Pause the drawing' });
   await pause.waitFor();
-  // Two rounds.
-  expect((await drawnFor(page, 9000)).length).toBeGreaterThan(4);
+  // Less than half a round.
+  expect((await drawnFor(page, 1500)).length).toBeGreaterThan(4);
   await page.emulateMedia({ reducedMotion: 'reduce' });
   // Up to its next picture.
   await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
-  expect(await drawnFor(page, 9000)).toHaveLength(2);
+  expect(await drawnFor(page, 6000)).toHaveLength(2);
   await pause.click();
   await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
-  expect(await drawnFor(page, 5000)).toHaveLength(1);
+  expect(await drawnFor(page, 2000)).toHaveLength(1);
 });
 
 test('a transition, an animation and gliding scrolls are found, which no other screen has', async () => {
