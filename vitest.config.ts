@@ -37,6 +37,7 @@ const WITHOUT_CAMERA = [
   'storage-trouble',
   'stored',
   'there-and-back',
+  'two-tabs-and-a-set',
   'watched-requests',
 ].map((name) => `tests/browser/${name}.test.ts`);
 
