@@ -19,7 +19,8 @@ import {
   SEALED,
   SEALED_SUM,
 } from './record-manifest.ts';
-import { openedFile, sha256Of } from './sealed-file.ts';
+import { openedFile } from './sealed-file.ts';
+import { sha256Of } from './sha256.ts';
 import { isZip, oneRoom, type Room, unpacked, unpackedAgain, type ZipEntry, zipEntries } from './zip-entries.ts';
 
 type Found<T> = Result<T, RecordFileError>;
