@@ -29,7 +29,7 @@ export interface ResultRow {
   readonly setId: string;
   readonly result: ResultInRow;
 }
-/** `seq` is given by the database and keeps the order in which edits were made. */
+/** `seq` is given by the database; the order of edits is by their moments (`written-after.ts`). */
 export type EditRow = RepEdit & { readonly seq?: number };
 
 /** The id that a record has on its way, and whose it is here. */

@@ -68,10 +68,8 @@ async function writeUnion(db: Database, person: PersonId, before: FileSet | null
   if (result && !before?.result) await db.results.put({ setId: set.id, result });
   if (!result) await db.reps.bulkPut(reps.map((rep) => ({ setId: set.id, number: rep.number, rep })));
   if (!before) return;
-  const known = before.edits;
-  const isLonger = known.every(({ id }, i) => edits[i]?.id === id);
-  if (!isLonger) await db.edits.where('setId').equals(set.id).delete();
-  await db.edits.bulkAdd(editRows(isLonger ? edits.slice(known.length) : edits));
+  const known = new Set(before.edits.map(({ id }) => id));
+  await db.edits.bulkAdd(editRows(edits.filter(({ id }) => !known.has(id))));
 }
 
 interface Tally {
