@@ -9,9 +9,9 @@ function* stepsOf(packed: Bytes): Iterable<Bytes> {
   for (let at = 0; at < packed.length; at += STEP_BYTES) yield packed.subarray(at, at + STEP_BYTES);
 }
 
-/** Gathers as many bytes as are expected, and no more. */
-function gathering(bytes: number) {
-  const whole = new Uint8Array(bytes);
+/** Gathers as many bytes as `whole` has, and no more. */
+function gathering(whole: Bytes) {
+  const bytes = whole.length;
   let filled = 0;
   return {
     add(chunk: Uint8Array): boolean {
@@ -33,7 +33,7 @@ function ownStream(): DecompressionStream | null {
   }
 }
 
-async function byStream({ writable, readable }: DecompressionStream, packed: Bytes, bytes: number): Promise<Bytes | null> {
+async function byStream({ writable, readable }: DecompressionStream, packed: Bytes, into: Bytes): Promise<Bytes | null> {
   const [writer, reader] = [writable.getWriter(), readable.getReader()];
   const write = async () => {
     for (const step of stepsOf(packed)) await writer.write(step);
@@ -42,7 +42,7 @@ async function byStream({ writable, readable }: DecompressionStream, packed: Byt
   const written = write();
   // Whoever reads is told of the same fault.
   written.catch(() => undefined);
-  const gathered = gathering(bytes);
+  const gathered = gathering(into);
   try {
     for (let next = await reader.read(); !next.done; next = await reader.read()) {
       if (gathered.add(next.value)) continue;
@@ -57,8 +57,8 @@ async function byStream({ writable, readable }: DecompressionStream, packed: Byt
   return gathered.whole();
 }
 
-function byLibrary(packed: Bytes, bytes: number): Bytes | null {
-  const gathered = gathering(bytes);
+function byLibrary(packed: Bytes, into: Bytes): Bytes | null {
+  const gathered = gathering(into);
   const inflate = new Inflate((chunk) => {
     if (!gathered.add(chunk)) throw new RangeError('more bytes than were said');
   });
@@ -75,11 +75,11 @@ function byLibrary(packed: Bytes, bytes: number): Bytes | null {
   return gathered.whole();
 }
 
-/** A deflate stream unpacked, never to more than `bytes`; null when it is none, or has not as many. */
-export async function inflated(packed: Bytes, bytes: number): Promise<Bytes | null> {
+/** A deflate stream unpacked into `into`, never to more than that holds; null when it is none, or has not as many. */
+export async function inflated(packed: Bytes, into: Bytes): Promise<Bytes | null> {
   const stream = ownStream();
-  return stream ? byStream(stream, packed, bytes) : byLibrary(packed, bytes);
+  return stream ? byStream(stream, packed, into) : byLibrary(packed, into);
 }
 
 /** The same at once, of what `inflated` has unpacked before: it is not looked at any more how much it grows to. */
-export const inflatedAgain = (packed: Bytes, bytes: number): Bytes => inflateSync(packed, { out: new Uint8Array(bytes) });
+export const inflatedAgain = (packed: Bytes, into: Bytes): Bytes => inflateSync(packed, { out: into });

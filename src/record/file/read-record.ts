@@ -19,8 +19,9 @@ import {
   SEALED,
   SEALED_SUM,
 } from './record-manifest.ts';
-import { openedFile, sha256Of } from './sealed-file.ts';
-import { isZip, unpacked, unpackedAgain, type ZipEntry, zipEntries } from './zip-entries.ts';
+import { openedFile } from './sealed-file.ts';
+import { sha256Of } from './sha256.ts';
+import { isZip, oneRoom, type Room, unpacked, unpackedAgain, type ZipEntry, zipEntries } from './zip-entries.ts';
 
 type Found<T> = Result<T, RecordFileError>;
 type Bytes = Uint8Array<ArrayBuffer>;
@@ -46,12 +47,12 @@ const tooLarge = (what: RecordLimit, found: number) =>
   fail({ kind: 'record-too-large', what, found, limit: RECORD_LIMITS[what] } as const);
 const overLimit = (what: RecordLimit, found: number) => (found > RECORD_LIMITS[what] ? tooLarge(what, found) : null);
 
-async function bytesOf(zip: Bytes, entries: Entries, name: string): Promise<Found<Bytes>> {
+async function bytesOf(zip: Bytes, entries: Entries, name: string, room?: Room): Promise<Found<Bytes>> {
   const entry = entries.get(name);
   if (!entry) return damaged('part-missing');
   const over = name === SEALED ? null : overLimit('partBytes', entry.bytes);
   if (over) return over;
-  const bytes = await unpacked(zip, entry);
+  const bytes = await unpacked(zip, entry, room);
   return bytes ? ok(bytes) : damaged('checksum');
 }
 
@@ -97,8 +98,9 @@ async function partOf<T>(
   part: RecordPart,
   shape: v.GenericSchema<unknown, readonly T[]>,
   crypto: LockCrypto,
+  room: Room,
 ): Promise<Found<readonly T[]>> {
-  const bytes = await bytesOf(zip, entries, part.name);
+  const bytes = await bytesOf(zip, entries, part.name, room);
   if (!bytes.ok) return bytes;
   if (bytes.value.length !== part.bytes || (await sha256Of(crypto, bytes.value)) !== part.sha256) return damaged('checksum');
   const value = jsonOf(bytes.value);
@@ -143,6 +145,7 @@ async function checkedRecord(zip: Bytes, entries: Entries, crypto: LockCrypto, b
   const lived = (at: string) => {
     span = span ? { from: at < span.from ? at : span.from, to: at > span.to ? at : span.to } : { from: at, to: at };
   };
+  const room = oneRoom();
   let done = 0;
   const told = (part: RecordPart) => {
     done += part.bytes;
@@ -150,7 +153,7 @@ async function checkedRecord(zip: Bytes, entries: Entries, crypto: LockCrypto, b
   };
   const ofSets = parts.filter(({ name }) => name.startsWith('sets/'));
   for (const part of ofSets) {
-    const page = await partOf<FileSet>(zip, entries, part, fileSetsShape, crypto);
+    const page = await partOf<FileSet>(zip, entries, part, fileSetsShape, crypto, room);
     if (!page.ok) return page;
     for (const [i, set] of page.value.entries()) {
       if (!sets.add(set.id)) return wrongAt(part.name, `[${i}].id`, 'is there twice');
@@ -160,7 +163,7 @@ async function checkedRecord(zip: Bytes, entries: Entries, crypto: LockCrypto, b
     await told(part);
   }
   for (const part of parts.filter(({ name }) => name.startsWith('diary/'))) {
-    const page = await partOf<DiaryEntry>(zip, entries, part, v.array(diaryEntryShape), crypto);
+    const page = await partOf<DiaryEntry>(zip, entries, part, v.array(diaryEntryShape), crypto, room);
     if (!page.ok) return page;
     for (const [i, entry] of page.value.entries()) {
       if (!diaryIds.add(entry.id)) return wrongAt(part.name, `[${i}].id`, 'is there twice');
@@ -173,11 +176,12 @@ async function checkedRecord(zip: Bytes, entries: Entries, crypto: LockCrypto, b
     return wrongAt(MANIFEST, 'counts', 'are not those of the parts');
   }
   const again = function* (): Iterable<readonly FileSet[]> {
+    const roomAgain = oneRoom();
     for (const { name } of ofSets) {
       const entry = entries.get(name);
       if (!entry) throw new Error(`sets requires the part ${name} to be as it was checked, got none`);
       // The same bytes as those that were checked above.
-      yield JSON.parse(new TextDecoder().decode(unpackedAgain(zip, entry))) as readonly FileSet[];
+      yield JSON.parse(new TextDecoder().decode(unpackedAgain(zip, entry, roomAgain))) as readonly FileSet[];
     }
   };
   return ok({ manifest, setIds: [...sets.seen], diary, span, sets: again });

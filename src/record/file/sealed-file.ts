@@ -2,16 +2,11 @@ import { NONCE_BYTES } from '../lock/key-sizes.ts';
 import { SALT_BYTES } from '../lock/lock-row.ts';
 import { derived, type LockCrypto } from '../lock/wrapped-key.ts';
 import { FIRST_VERSION, HEADER, type RecordHeader, SEALED, SEALED_SUM } from './record-manifest.ts';
+import { sha256Of } from './sha256.ts';
 import { zipWriter } from './zip-writer.ts';
 
 const toBase64 = (bytes: Uint8Array): string => btoa(String.fromCharCode(...bytes));
 const fromBase64 = (text: string) => Uint8Array.from(atob(text), (character) => character.charCodeAt(0));
-
-/** SHA-256 in hexadecimal digits. */
-export async function sha256Of({ subtle }: LockCrypto, bytes: Uint8Array<ArrayBuffer>): Promise<string> {
-  const digest = new Uint8Array(await subtle.digest('SHA-256', bytes));
-  return Array.from(digest, (byte) => byte.toString(16).padStart(2, '0')).join('');
-}
 
 /**
  * Seals a whole record under a passphrase. The header, which stays readable, is bound to it: who changes a byte of the one can't open the other.

@@ -53,23 +53,39 @@ export function zipEntries(bytes: Uint8Array): ReadonlyMap<string, ZipEntry> | n
   return entries;
 }
 
+/** Gives so many bytes to unpack into. */
+export type Room = (bytes: number) => Uint8Array<ArrayBuffer>;
+
+const newRoom: Room = (bytes) => new Uint8Array(bytes);
+
+/** The same bytes over and over, for what is read one after the other: much less for the browser to collect. */
+export function oneRoom(): Room {
+  let room = newRoom(0);
+  return (bytes) => {
+    if (room.length < bytes) room = newRoom(bytes);
+    return room.subarray(0, bytes);
+  };
+}
+
 /**
  * One file of a zip. Never more bytes than its directory says are unpacked, so that a small file can't grow without end.
  * @param entry with at most `RECORD_LIMITS.partBytes`
+ * @param room gives as many bytes to unpack into
  * @returns null when it is no deflate stream, or has not as many bytes as the directory says
  */
 export async function unpacked(
   zip: Uint8Array<ArrayBuffer>,
   { method, start, packedBytes, bytes }: ZipEntry,
+  room: Room = newRoom,
 ): Promise<Uint8Array<ArrayBuffer> | null> {
   const packed = zip.subarray(start, start + packedBytes);
   if (method === STORED) return packed.length === bytes ? packed : null;
   if (method !== DEFLATED || bytes > RECORD_LIMITS.partBytes) return null;
-  return inflated(packed, bytes);
+  return inflated(packed, room(bytes));
 }
 
 /** The same once more, at once. @param entry one that `unpacked` has unpacked before, out of the same bytes */
-export function unpackedAgain(zip: Uint8Array<ArrayBuffer>, { method, start, packedBytes, bytes }: ZipEntry) {
+export function unpackedAgain(zip: Uint8Array<ArrayBuffer>, { method, start, packedBytes, bytes }: ZipEntry, room: Room) {
   const packed = zip.subarray(start, start + packedBytes);
-  return method === STORED ? packed : inflatedAgain(packed, bytes);
+  return method === STORED ? packed : inflatedAgain(packed, room(bytes));
 }

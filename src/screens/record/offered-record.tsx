@@ -6,13 +6,13 @@ import { newId } from '../../record/new-id.ts';
 import { type Person, type PersonId, SELF } from '../../record/person.ts';
 import { fail, type Result } from '../../result.ts';
 import { Notice } from '../parts/notice.tsx';
-import { ShareDone } from '../parts/share-done.tsx';
 import type { Problem } from '../services.ts';
 import { useServices } from '../services-context.tsx';
 import { ForWhom, type Whom } from './for-whom.tsx';
 import { FoundRecord } from './found-record.tsx';
 import { FaultNotice } from './record-fault.tsx';
 import type { RecordFault } from './record-services.ts';
+import { ShareDone } from './share-done.tsx';
 import { useRecordWords } from './use-record-words.ts';
 
 type Answer = Result<Brought, Problem | RecordFault>;
