@@ -10,6 +10,7 @@ import {
   type TooFewRepetitions,
   type Verdict,
 } from './range-difference.ts';
+import { seenByOf } from './seen-by-of.ts';
 import { studentT95 } from './student-t.ts';
 import { type PeakInterval, peakIntervals, type Tempo, tempoOf } from './tempo.ts';
 
@@ -49,7 +50,7 @@ export function fatigueOf(
   const first = complete.slice(0, third);
   const last = complete.slice(complete.length - third);
   const ranges = (reps: readonly MeasuredRep[]) => reps.map((rep) => rep.rangeDeg);
-  const range = rangeDifference(set.exercise, 'occasions', ranges(last), ranges(first));
+  const range = rangeDifference(set.exercise, 'occasions', ranges(last), ranges(first), seenByOf(set.reps));
   if (!range.ok) return fail({ ...range.error, found: complete.length, needed: THIRDS * LEAST_REPETITIONS });
   const intervals = peakIntervals(set);
   return ok({ range: range.value, tempo: tempoChange(within(intervals, first), within(intervals, last), frameMs(set)) });

@@ -1,5 +1,5 @@
 import { sampleStandardDeviation } from 'simple-statistics';
-import type { ExerciseId } from '../exercises/exercise.ts';
+import type { ExerciseId, SeenBy } from '../exercises/exercise.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { median } from '../signal/median.ts';
 import { type Deg, deg } from '../units.ts';
@@ -40,6 +40,7 @@ export interface TooFewRepetitions {
 
 /**
  * Difference of two groups of ranges of the same exercise, against the error.
+ * @param seenBy what both groups were measured through; `pose` where they differ, whose error is the larger
  * limit = sqrt(MDC95^2 + (1.96 se)^2 + (1.96 se')^2), with se = sqrt(pi / 2) SD / sqrt(n) of each median.
  */
 export function rangeDifference(
@@ -47,13 +48,14 @@ export function rangeDifference(
   between: Between,
   ranges: readonly Deg[],
   reference: readonly Deg[],
+  seenBy: SeenBy = 'pose',
 ): Result<RangeDifference, TooFewRepetitions> {
   const found = Math.min(ranges.length, reference.length);
   const rangeDeg = median(ranges);
   const referenceDeg = median(reference);
   if (rangeDeg === null || referenceDeg === null || found < LEAST_REPETITIONS)
     return fail({ kind: 'too-few-repetitions', found, needed: LEAST_REPETITIONS });
-  const mdcDeg = rangeChangeOf(exercise, between);
+  const mdcDeg = rangeChangeOf(exercise, between, seenBy);
   const limitDeg = deg(Math.hypot(mdcDeg, Z95 * errorOfMedian(ranges), Z95 * errorOfMedian(reference)));
   const differenceDeg = deg(rangeDeg - referenceDeg);
   return ok({
@@ -63,7 +65,7 @@ export function rangeDifference(
     mdcDeg,
     limitDeg,
     verdict: Math.abs(differenceDeg) > limitDeg ? 'real' : 'within-error',
-    basis: rangeErrorOf(exercise, between).basis,
+    basis: rangeErrorOf(exercise, between, seenBy).basis,
   });
 }
 

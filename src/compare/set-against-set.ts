@@ -5,6 +5,7 @@ import { fail, ok, type Result } from '../result.ts';
 import { median } from '../signal/median.ts';
 import { type PercentDifference, percentDifference } from './percent-difference.ts';
 import { type RangeDifference, rangeDifference, type TooFewRepetitions } from './range-difference.ts';
+import { seenByOf } from './seen-by-of.ts';
 
 /**
  * What of a set is compared; repetitions struck out by hand are left out before. Of the catalogue's exercises only: a therapist's own has no error
@@ -50,7 +51,8 @@ function compared(set: ComparableSet, reference: ComparableSet): Result<SetCompa
   const own = set.reps.filter((rep) => rep.complete);
   const others = reference.reps.filter((rep) => rep.complete);
   const ranges = (reps: readonly MeasuredRep[]) => reps.map((rep) => rep.rangeDeg);
-  const range = rangeDifference(set.exercise, set.side === reference.side ? 'occasions' : 'legs', ranges(own), ranges(others));
+  const between = set.side === reference.side ? 'occasions' : 'legs';
+  const range = rangeDifference(set.exercise, between, ranges(own), ranges(others), seenByOf([...own, ...others]));
   if (!range.ok) return range;
   const hold = (reps: readonly MeasuredRep[]) => median(reps.map((rep) => rep.upMs ?? rep.holdMs)) ?? 0;
   return ok({

@@ -48,15 +48,18 @@ export function rangeProgress(
   own: readonly DoneSet[],
   other: readonly DoneSet[],
 ): RangeProgress | null {
-  const bandDeg = rangeBandOf(exercise);
   const measured = own.filter(({ rangesDeg }) => rangesDeg.length > 0);
   const newest = measured.toSorted((a, b) => (a.endedAt < b.endedAt ? -1 : 1)).at(-1);
   if (!newest) return null;
   const seenBy = wayOf(newest);
   const isLike = (set: DoneSet) => wayOf(set) === seenBy;
+  const bandDeg = rangeBandOf(exercise, seenBy);
+  // A day of the other way is told with the wider band of both.
+  const unlikeBandDeg = deg(Math.max(rangeBandOf(exercise, 'pose'), rangeBandOf(exercise, 'stickers')));
   const alike = rangesByDay(own.filter(isLike));
   const likeDays = new Set(alike.map(({ day }) => day));
   const unlike = rangesByDay(own.filter((set) => !isLike(set) && !likeDays.has(set.day)));
+  const bandOn = (day: CalendarDay): Deg => (likeDays.has(day) ? bandDeg : unlikeBandDeg);
   const days = [...alike, ...unlike].toSorted((a, b) => (a.day < b.day ? -1 : 1));
   const [first, last] = [alike[0], alike.at(-1)];
   if (!first || !last) return null;
@@ -66,10 +69,10 @@ export function rangeProgress(
     mixed: [...measured, ...other.filter(({ rangesDeg }) => rangesDeg.length > 0)].some((set) => !isLike(set)),
     days: days.map(({ day, ranges }) => {
       const rangeDeg = deg(median(ranges) ?? Number.NaN);
-      return { day, rangeDeg, bandDeg, target: againstTarget(target, rangeDeg, bandDeg) };
+      return { day, rangeDeg, bandDeg: bandOn(day), target: againstTarget(target, rangeDeg, bandOn(day)) };
     }),
-    change: first === last ? null : rangeDifference(exercise, 'occasions', last.ranges, first.ranges),
-    otherSide: others ? rangeDifference(exercise, 'legs', last.ranges, others.ranges) : null,
+    change: first === last ? null : rangeDifference(exercise, 'occasions', last.ranges, first.ranges, seenBy),
+    otherSide: others ? rangeDifference(exercise, 'legs', last.ranges, others.ranges, seenBy) : null,
   };
 }
 
@@ -83,7 +86,8 @@ function rangesByDay(sets: readonly DoneSet[]): readonly { readonly day: Calenda
 }
 
 /** Half the width of the 95 % band of a range in this exercise: measurement error alone. */
-export const rangeBandOf = (exercise: ExerciseId): Deg => deg(Z95 * rangeErrorOf(exercise, 'legs').semDeg);
+export const rangeBandOf = (exercise: ExerciseId, seenBy: SeenBy): Deg =>
+  deg(Z95 * rangeErrorOf(exercise, 'legs', seenBy).semDeg);
 
 export function againstTarget(target: Target, rangeDeg: Deg, bandDeg: Deg): AgainstTarget {
   if (target.kind !== 'range') return null;

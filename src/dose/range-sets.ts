@@ -28,12 +28,12 @@ export interface RangeSet {
  */
 export function rangeSets(item: PrescribedExercise, side: Side, sets: readonly DoneSet[]): readonly RangeSet[] {
   const { exercise, target } = item;
-  const bandDeg = rangeBandOf(exercise);
   const measured = sets.flatMap((set): readonly RangeSet[] => {
     const middle = set.side === side && isOf(item, set) ? median(set.rangesDeg) : null;
     if (middle === null) return [];
     const { id, day, endedAt, rangesDeg, seenBy = 'pose' } = set;
     const rangeDeg = deg(middle);
+    const bandDeg = rangeBandOf(exercise, seenBy);
     return [
       { id, day, endedAt, rangeDeg, reps: rangesDeg.length, seenBy, bandDeg, target: againstTarget(target, rangeDeg, bandDeg) },
     ];

@@ -36,6 +36,29 @@ export function readyIndex(
   return first < 0 ? null : first;
 }
 
+/**
+ * Index of the first sample of the rest that ends where movements begin to count: nobody needs to wait until a set has been found ready, and a lift that is under way
+ * by then begins from this rest.
+ * @param ready index where movements begin to count
+ * @returns at most `readyMs` before `ready`; `ready` itself where it was not still, or not measured, before that
+ */
+export function restBeforeReady(
+  tMs: readonly number[],
+  angleDeg: readonly (number | null)[],
+  { readyMs, stillDeg }: Pick<RepRule, 'readyMs' | 'stillDeg'>,
+  ready: number,
+): number {
+  let from = ready;
+  while (
+    from > 0 &&
+    (angleDeg[from - 1] ?? null) !== null &&
+    (tMs[ready] as number) - (tMs[from - 1] as number) <= readyMs &&
+    spread(angleDeg, from - 1, ready) <= stillDeg
+  )
+    from--;
+  return from;
+}
+
 function spread(values: readonly (number | null)[], from: number, to: number): number {
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;

@@ -9,7 +9,7 @@ import { fittedPeak } from './fitted-peak.ts';
 import { fittedRest } from './fitted-rest.ts';
 import { findMovements, type Movements, type RawAngle } from './movements.ts';
 import { heedOnset, onsetIn } from './onset.ts';
-import { readyIndex } from './ready.ts';
+import { readyIndex, restBeforeReady } from './ready.ts';
 import { repOf } from './rep-of.ts';
 import type { MeasuredRep, RepFlag, SetResult } from './set-result.ts';
 import { facingOfStickers, type StickerAngle, stickerAngle } from './sticker-angle.ts';
@@ -43,7 +43,10 @@ export function measureStickers(spec: SetSpec, samples: readonly StickerSample[]
     ...at,
     measured: measured && { ...measured, deg: sign * measured.deg },
   }));
-  const movements = fromRest(fitted(findMovements(series, exercise, from), turned));
+  const restFrom = from && restBeforeReady(tMs, raw, rule, from);
+  const all = findMovements(series, exercise, restFrom);
+  const counted = { ...all, found: all.found.filter((m) => m.peakMs >= (tMs[from ?? 0] as Ms)) };
+  const movements = fromRest(fitted(counted, turned));
   const angleDeg = movements.smooth.map((v) => (v === null ? null : deg(v * sign)));
   const onset = onsetIn(notes.onsetMs, { tMs, angleDeg, sign, noticeDeg: rule.noticeDeg });
   const of: RepOf = { exercise, facing, samples, frames, noiseDeg: movements.noiseDeg };

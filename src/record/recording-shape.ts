@@ -3,32 +3,16 @@ import { EXERCISE_IDS } from '../exercises/exercise.ts';
 import { LANDMARK_COUNT } from '../pose/landmarks.ts';
 import { POSE_MODELS } from '../pose/model.ts';
 import type { StickerName } from '../stickers/sticker-name.ts';
+import type { UnseenReason } from '../stickers/unseen-reason.ts';
+import { PER } from './recording-units.ts';
 import { oneOf } from './shape.ts';
 
 /** The word that every recording begins with. */
 export const RECORDING_FORMAT = 'evenside-recording';
 /** What is written of a set that the pose model sees; schema 1, without the camera, is still read. */
 export const POSE_SCHEMA = 2;
-/** What is written of a set by stickers. */
-export const STICKER_SCHEMA = 3;
-
-/** How finely a recording keeps what it holds: units to one of what is measured. The format's own, see docs/recording-format.md. */
-export const PER = {
-  /** Of a pixel: far below what the model's points jitter. */
-  px: 10,
-  /** Of a pixel: far below what a sticker's centre is out by. */
-  stickerPx: 1000,
-  visibility: 100,
-  deg: 100,
-  zncc: 1000,
-  brightness: 10,
-  cameraDeg: 1000,
-  cameraPx: 100,
-  scale: 100_000,
-  agreement: 100,
-  /** Of a millisecond: the clock of a video file. */
-  ms: 1000,
-} as const;
+/** What is written of a set by stickers; schema 3, without why one was unseen, is still read. */
+export const STICKER_SCHEMA = 4;
 
 /** Bounds that keep a wrong file from filling the memory. Chosen: an hour at 30 pictures a second fits. */
 export const RECORDING_LIMITS = { characters: 120_000_000, frames: 120_000, levels: 10 } as const;
@@ -84,8 +68,15 @@ const stickerShapeOfOne = v.nullable(
     whole(0, 1),
   ]),
 );
-/** By name, and 1 where they cannot be those of one foot; null: none found yet. */
-const stickersShape = v.nullable(v.strictTuple([v.record(v.picklist(STICKER_NAMES), stickerShapeOfOne), whole(0, 1)]));
+const stickersByName = v.record(v.picklist(STICKER_NAMES), stickerShapeOfOne);
+/** By name: why one was not measured. */
+const unseenShape = v.record(
+  v.picklist(STICKER_NAMES),
+  oneOf<UnseenReason>({ glare: true, 'like-surround': true, covered: true, lost: true }),
+);
+/** By name, 1 where they cannot be those of one foot, and why some were not measured; null: none found yet. */
+const stickersShape = v.nullable(v.strictTuple([stickersByName, whole(0, 1), unseenShape]));
+const olderStickersShape = v.nullable(v.strictTuple([stickersByName, whole(0, 1)]));
 
 const frameEntries = {
   t: v.pipe(v.number(), v.finite()),
@@ -112,18 +103,26 @@ const poseEntries = { ...headEntries, model: v.picklist(POSE_MODELS) };
 const poseShape = v.strictObject({ ...poseEntries, schema: v.literal(POSE_SCHEMA), frames: framesOf(frameShape) });
 /** Schema 1 did not know where the camera went. */
 const olderShape = v.strictObject({ ...poseEntries, schema: v.literal(1), frames: framesOf(v.strictObject(frameEntries)) });
+const stickerEntries = { ...headEntries, model: v.literal('stickers') };
+const stickerFrameEntries = { t: frameEntries.t, b: frameEntries.b };
 const stickerShape = v.strictObject({
-  ...headEntries,
-  model: v.literal('stickers'),
+  ...stickerEntries,
   schema: v.literal(STICKER_SCHEMA),
-  frames: framesOf(v.strictObject({ t: frameEntries.t, b: frameEntries.b, s: stickersShape })),
+  frames: framesOf(v.strictObject({ ...stickerFrameEntries, s: stickersShape })),
+});
+/** Schema 3 did not say why a sticker was unseen. */
+const olderStickerShape = v.strictObject({
+  ...stickerEntries,
+  schema: v.literal(3),
+  frames: framesOf(v.strictObject({ ...stickerFrameEntries, s: olderStickersShape })),
 });
 
 /** The text of a recording once it is parsed as JSON. */
-export const recordingShape = v.variant('schema', [poseShape, olderShape, stickerShape]);
+export const recordingShape = v.variant('schema', [poseShape, olderShape, stickerShape, olderStickerShape]);
 
 export type WrittenRecordingJson = v.InferOutput<typeof poseShape> | v.InferOutput<typeof stickerShape>;
 export type RecordingJson = v.InferOutput<typeof recordingShape>;
 export type FrameJson = v.InferOutput<typeof frameShape>;
 export type StickerFrameJson = v.InferOutput<typeof stickerShape>['frames'][number];
 export type AnyFrameJson = RecordingJson['frames'][number];
+export type AnyStickerFrameJson = Extract<AnyFrameJson, { s: unknown }>;

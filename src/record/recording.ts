@@ -2,7 +2,6 @@ import type { ExerciseId } from '../exercises/exercise.ts';
 import type { CameraMotion } from '../flow/camera-motion.ts';
 import type { LegMotion, SegmentTurn } from '../flow/leg-motion.ts';
 import type { Observation } from '../measure/observation.ts';
-import type { StickersSeen } from '../measure/stickers-seen.ts';
 import type { Landmark, Side } from '../pose/landmarks.ts';
 import type { PoseModel } from '../pose/model.ts';
 import { fail, ok, type Result } from '../result.ts';
@@ -11,17 +10,17 @@ import { levelsOf } from './json-levels.ts';
 import {
   type AnyFrameJson,
   type FrameJson,
-  PER,
   POSE_SCHEMA,
   RECORDING_FORMAT,
   RECORDING_LIMITS,
   type RecordingJson,
   recordingShape,
   STICKER_SCHEMA,
-  type StickerFrameJson,
   type WrittenRecordingJson,
 } from './recording-shape.ts';
+import { PER, units } from './recording-units.ts';
 import { shaped } from './shape.ts';
+import { stickerFrameJson, stickerObservation } from './sticker-frame.ts';
 
 /** What a recording says of where it came from. */
 export interface RecordingMeta {
@@ -48,9 +47,6 @@ export type RecordingError =
   | { readonly kind: 'recording-newer'; readonly schema: number; readonly known: number }
   /** The first thing wrong: `where` as in `frames[3].p[0][12]`, and `what` is wrong there. */
   | { readonly kind: 'recording-wrong'; readonly where: string; readonly what: string };
-
-/** `x` in whole units of which `per` make one; -0 is no other number than 0. */
-const units = (x: number, per: number): number => Math.round(x * per) + 0;
 
 type PoseJson = NonNullable<FrameJson['p']>;
 type SegmentJson = NonNullable<NonNullable<FrameJson['m']>[number]>;
@@ -86,24 +82,6 @@ const frameJson = ({ tMs, landmarks, motion, camera, brightness }: Observation):
   m: motion && motionJson(motion),
   b: brightness === null ? null : units(brightness, PER.brightness),
   c: camera && cameraJson(camera),
-});
-
-type SeenJson = StickerFrameJson['s'];
-
-const stickersJson = ({ points, implausible }: StickersSeen): SeenJson => [
-  Object.fromEntries(
-    Object.entries(points).map(([name, p]) => [
-      name,
-      p && [units(p.x, PER.stickerPx), units(p.y, PER.stickerPx), units(p.errorPx, PER.stickerPx), p.bridged ? 1 : 0],
-    ]),
-  ),
-  implausible ? 1 : 0,
-];
-
-const stickerFrameJson = ({ tMs, brightness, stickers = null }: Observation): StickerFrameJson => ({
-  t: units(tMs, PER.ms) / PER.ms,
-  b: brightness === null ? null : units(brightness, PER.brightness),
-  s: stickers && stickersJson(stickers),
 });
 
 /**
@@ -168,22 +146,10 @@ const cameraOf = ([rotation, x, y, scale, agreement, points]: NonNullable<FrameJ
   points,
 });
 
-const stickersOf = ([points, implausible]: NonNullable<SeenJson>): StickersSeen => ({
-  points: Object.fromEntries(
-    Object.entries(points).map(([name, p]) => [
-      name,
-      p && { x: px(p[0] / PER.stickerPx), y: px(p[1] / PER.stickerPx), errorPx: px(p[2] / PER.stickerPx), bridged: p[3] === 1 },
-    ]),
-  ),
-  implausible: implausible === 1,
-});
-
 function observationOf(frame: AnyFrameJson): Observation {
+  if ('s' in frame) return stickerObservation(frame);
   const tMs = ms(frame.t);
   const brightness = frame.b === null ? null : frame.b / PER.brightness;
-  if ('s' in frame) {
-    return { tMs, landmarks: null, motion: null, camera: null, brightness, stickers: frame.s && stickersOf(frame.s) };
-  }
   const { p, m } = frame;
   return {
     tMs,

@@ -1,5 +1,5 @@
 /** Scripts of the site that are started by their address, as paths from its root: the service worker, the workers, and the loader of the pose model. */
-const STARTED = /^(sw\.js|assets\/(pose|sticker|bench)-worker-[\w-]+\.js|wasm\/vision_wasm_module_internal\.js)$/;
+const STARTED = /^(sw\.js|assets\/(pose|sticker|packing|bench)-worker-[\w-]+\.js|wasm\/vision_wasm_module_internal\.js)$/;
 
 /**
  * Whether an address is a script that the site itself starts.

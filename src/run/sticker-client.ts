@@ -2,6 +2,7 @@ import { transfer } from 'comlink';
 import type { JointAngle } from '../angles/joint-angle.ts';
 import type { Frame, Picture, QuarterTurn } from '../capture/frame.ts';
 import type { Observation } from '../measure/observation.ts';
+import { asRecorded } from '../record/sticker-frame.ts';
 import type { Result } from '../result.ts';
 import type { ToeOrder } from '../stickers/arrange.ts';
 import type { StickerRefusal } from '../stickers/refusal.ts';
@@ -56,12 +57,12 @@ export function startStickerClient(): StickerClient {
   };
 }
 
-/** The client as a session uses it. Pictures in between, of which the brightness alone is left, show no stickers. */
+/** The client as a session uses it: what it sees is what a recording of it keeps. Pictures in between, of which the brightness alone is left, show no stickers. */
 export const stickerObserver = (
   { begin, observe }: Pick<StickerClient, 'begin' | 'observe'>,
   start: StickerStart,
 ): FrameObserver => ({
   begin: ({ exercise }) => begin({ angle: exercise.angle, start }),
   follow: async () => [],
-  observe,
+  observe: async (frame) => asRecorded(await observe(frame)),
 });

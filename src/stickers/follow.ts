@@ -1,49 +1,48 @@
 import { type Ms, ms } from '../units.ts';
 import { assign, type Choice } from './assign.ts';
 import type { Blob } from './blob.ts';
-import { followedLengths, lengthsOf, plausible, SEGMENTS, stretchOf, type UsualLengths } from './chains.ts';
+import { followedLengths, lengthsOf, SEGMENTS, type UsualLengths } from './chains.ts';
 import { chromaDistance } from './chroma.ts';
 import { apart, isMoving, isOneOf } from './dots.ts';
+import { type FollowTrouble, troublesOf } from './follow-trouble.ts';
 import { type Look, lookAround } from './look.ts';
 import { corrected, type MayBe, regained } from './regain.ts';
 import { distance, type RgbaPicture, type Spot } from './rgba-picture.ts';
 import { sameColour } from './same-colour.ts';
 import { KEPT_PICTURES, type SkinFlow, type SkinPicture, skinFlow, skinMargin, skinPicture } from './skin-flow.ts';
+import { type SteadyLengths, steadyAfter } from './steady-lengths.ts';
 import type { Sticker } from './sticker-at.ts';
 import type { StickerName } from './sticker-name.ts';
 import { type Stranger, strangersAfter, strangersIn } from './strangers.ts';
 import { touching } from './touching.ts';
 import { carriedTrack, coastingTrack, expected, seenTrack, startTrack, type Track, touchingTrack } from './track.ts';
 import type { UnseenReason } from './unseen-reason.ts';
-import { unseenWhy } from './unseen-why.ts';
+import { type Hinders, type Unseen, unseenAfter, unseenWhy } from './unseen-why.ts';
 
 /** Stickers that are being followed; a value, never changed once made. */
 export interface StickersState {
   readonly tMs: Ms;
   readonly tracks: readonly Track[];
   readonly usualPx: UsualLengths;
+  readonly steadyPx: SteadyLengths;
   /** What else has a sticker's colour. */
   readonly strangers: readonly Stranger[];
   /** Dots of a lost sticker's colour that were not taken up in the last picture. */
   readonly dots: readonly Spot[];
   /** The last pictures of the skin, newest last. */
   readonly pictures: readonly SkinPicture[];
+  /** What hid stickers that are not measured. */
+  readonly hinders: Hinders;
 }
 
 /** Where a sticker is in one frame. */
 export interface SeenSticker {
   readonly at: Spot;
-  /** Seen as a whole, or hidden for a moment and put where the skin around it went, or its own motion leads. */
+  /** Seen as a whole; or hidden for a moment and put where the skin around it went, or its own motion leads; or back this very moment, and not yet sure to be it. */
   readonly how: 'seen' | 'bridged';
   /** Standard error of the place, each way, px. */
   readonly errorPx: number;
 }
-
-/** What is wrong with a frame. */
-export type FollowTrouble =
-  | { readonly kind: 'lost'; readonly name: StickerName }
-  /** Two stickers of one bone are `stretch` times as far apart as usual. */
-  | { readonly kind: 'implausible'; readonly between: readonly [StickerName, StickerName]; readonly stretch: number };
 
 export interface StickersStep {
   readonly state: StickersState;
@@ -51,7 +50,7 @@ export interface StickersStep {
   readonly stickers: Readonly<Partial<Record<StickerName, SeenSticker | null>>>;
   readonly troubles: readonly FollowTrouble[];
   /** Why those that were not measured were not; by name. */
-  readonly unseen: Readonly<Partial<Record<StickerName, UnseenReason>>>;
+  readonly unseen: Unseen;
 }
 
 /** A sticker may be hidden so long, and nothing around it followed, before it counts as lost, ms. Chosen: half a quick lift. */
@@ -73,10 +72,12 @@ const BACK_PX_A_MS = 0.1;
 /** Standard error of a centre, each way, px. Measured (tests/stickers) and chosen. */
 export const CENTRE_ERROR_PX = 0.15;
 
+const NOTHING_YET = { steadyPx: [], strangers: [], dots: [], pictures: [], hinders: {} };
+
 /** Begins to follow stickers that were found or learnt in the picture of `tMs`. */
 export function startStickers(named: Readonly<Partial<Record<StickerName, Sticker>>>, tMs: Ms): StickersState {
   const tracks = (Object.entries(named) as [StickerName, Sticker][]).map(([name, sticker]) => startTrack(name, sticker, tMs));
-  return { tMs, tracks, usualPx: lengthsOf((name) => named[name]?.at ?? null), strangers: [], dots: [], pictures: [] };
+  return { tMs, tracks, usualPx: lengthsOf((name) => named[name]?.at ?? null), ...NOTHING_YET };
 }
 
 /** A track that is not lost, on its way into the next picture. */
@@ -123,7 +124,7 @@ export function stepStickers(state: StickersState, picture: RgbaPicture, tMs: Ms
   return finished(state, found, {
     tMs,
     dtMs,
-    unseen: Object.fromEntries(unseen),
+    ...unseenAfter(state.hinders, Object.fromEntries(unseen), tMs),
     strangers: strangersAfter(
       state.strangers,
       strange.map((b) => (b && free(b) ? b : null)),
@@ -212,31 +213,30 @@ const meanOf = (ways: readonly Spot[]): Spot => ({
   x: ways.reduce((sum, w) => sum + w.x, 0) / Math.max(1, ways.length),
   y: ways.reduce((sum, w) => sum + w.y, 0) / Math.max(1, ways.length),
 });
-interface Found extends Pick<StickersState, 'tMs' | 'strangers' | 'dots'>, Pick<StickersStep, 'unseen'> {
+interface Found extends Pick<StickersState, 'tMs' | 'strangers' | 'dots' | 'hinders'>, Pick<StickersStep, 'unseen'> {
   readonly dtMs: number;
   readonly skin: SkinPicture | null;
 }
 
 function finished(before: StickersState, tracks: readonly Track[], found: Found): StickersStep {
-  const { tMs, dtMs, unseen, strangers, dots, skin } = found;
+  const { tMs, dtMs, unseen, hinders, strangers, dots, skin } = found;
   const seenAt = (name: StickerName): Spot | null => tracks.find((t) => t.name === name && t.seenMs === tMs)?.at ?? null;
   const now = lengthsOf(seenAt);
-  const troubles: FollowTrouble[] = tracks.filter((t) => t.lost).map(({ name }) => ({ kind: 'lost', name }));
-  stretchOf(before.usualPx, now).forEach((stretch, i) => {
-    const between = SEGMENTS[i];
-    if (between && stretch !== null && !plausible(stretch)) troubles.push({ kind: 'implausible', between, stretch });
-  });
+  const troubles = troublesOf(tracks, before.usualPx, before.steadyPx, now, tMs);
+  const believed = (i: number) => !troubles.some((t) => t.kind === 'implausible' && t.between === SEGMENTS[i]);
+  const usualPx = followedLengths(before.usualPx, now, dtMs);
+  const steadyPx = steadyAfter(before.steadyPx, now, believed, tMs);
   const pictures = skin ? [...before.pictures, skin].slice(-KEPT_PICTURES) : [];
   return {
-    state: { tMs: ms(tMs), tracks, usualPx: followedLengths(before.usualPx, now, dtMs), strangers, dots, pictures },
+    state: { tMs: ms(tMs), tracks, usualPx, steadyPx, strangers, dots, pictures, hinders },
     stickers: Object.fromEntries(tracks.map((t) => [t.name, t.lost ? null : seenSticker(t, tMs)])),
     troubles,
     unseen,
   };
 }
 
-const seenSticker = ({ at, seenMs, guessErrorPx }: Track, tMs: Ms): SeenSticker => ({
+const seenSticker = ({ at, seenMs, doubted, guessErrorPx }: Track, tMs: Ms): SeenSticker => ({
   at,
-  how: seenMs === tMs ? 'seen' : 'bridged',
+  how: seenMs === tMs && !doubted ? 'seen' : 'bridged',
   errorPx: Math.hypot(CENTRE_ERROR_PX, guessErrorPx),
 });

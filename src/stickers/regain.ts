@@ -101,7 +101,8 @@ const takenUp = (track: Track, blob: Blob, tMs: Ms): Track => ({
   seenMs: tMs,
   vouchedMs: tMs,
   lost: false,
-  guessErrorPx: 0,
+  doubted: true,
+  guessErrorPx: track.diameterPx,
   skin: null,
 });
 

@@ -1,6 +1,7 @@
 import { fail, ok, type Result } from '../result.ts';
 import { type Deg, deg, unwrappedNear, wrapped } from '../units.ts';
-import type { FollowTrouble, StickersStep } from './follow.ts';
+import type { StickersStep } from './follow.ts';
+import type { FollowTrouble } from './follow-trouble.ts';
 import {
   type AngleWithError,
   type Bend,

@@ -24,6 +24,8 @@ export interface Track {
   /** When something last spoke for its place: it was measured, or was seen to touch another sticker of its colour. */
   readonly vouchedMs: Ms;
   readonly lost: boolean;
+  /** Taken up again in this picture, away from where it was thought to be: the next one has to bear it out. */
+  readonly doubted: boolean;
   /** How far a guessed place may be out, beyond a measured one, standard error each way, px; 0 where it was measured. */
   readonly guessErrorPx: number;
   /** The skin around it, followed while it is hidden. */
@@ -54,6 +56,7 @@ export const startTrack = (name: StickerName, { at, diameterPx, pair }: Sticker,
   seenMs: tMs,
   vouchedMs: tMs,
   lost: false,
+  doubted: false,
   guessErrorPx: 0,
   skin: null,
 });
@@ -83,6 +86,7 @@ export function seenTrack(track: Track, blob: Blob, ground: Chroma | null, tMs: 
     seenMs: tMs,
     vouchedMs: tMs,
     lost: false,
+    doubted: false,
     guessErrorPx: 0,
     skin: null,
   };

@@ -169,9 +169,9 @@ export function seededDiary(): SeededDiary {
       // A second later than the toes of that day.
       setRow(raiseId, raise, 4 - 1 / 86_400),
       setRow(glideId, glides, 1),
-      // A minute earlier: two of one moment have no order.
+      // Each at a minute of its own: two of one moment have no order.
       setRow(wrongGlideId, wrong, 2 + 1 / 1440),
-      setRow(toeLeftId, toeLeft, 4, 'stickers'),
+      setRow(toeLeftId, toeLeft, 4 + 2 / 1440, 'stickers'),
       setRow(toeRightId, toeRight, 4 + 1 / 1440, 'stickers'),
     ],
     results: [

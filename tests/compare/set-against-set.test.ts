@@ -30,6 +30,21 @@ test('a difference just below the minimal detectable change is within the error,
   }
 });
 
+test('foot taps by stickers are compared by the error of stickers, and by the other one as soon as one of them is not', () => {
+  const byStickers = (set: ComparableSet): ComparableSet => ({
+    ...set,
+    reps: set.reps.map((r) => ({ ...r, source: 'stickers' })),
+  });
+  const [own, other] = [setOf(Array(5).fill(20)), right(Array(5).fill(21.5))];
+  const mdc = (of: ComparableSet, to: ComparableSet) => value(sideAgainstSide(of, to)).range;
+  expect(mdc(byStickers(own), byStickers(other))).toMatchObject({
+    verdict: 'real',
+    mdcDeg: rangeChangeOf('foot-tap', 'legs', 'stickers'),
+  });
+  expect(mdc(byStickers(own), other)).toMatchObject({ verdict: 'within-error', mdcDeg: rangeChangeOf('foot-tap', 'legs') });
+  expect(mdc(own, byStickers(other)).mdcDeg).toBe(rangeChangeOf('foot-tap', 'legs'));
+});
+
 test('repetitions that scatter widely need a larger difference', () => {
   expect(value(setAgainstSet(setOf([2, 10, 18]), setOf([1, 6, 12]))).range.verdict).toBe('within-error');
   expect(value(setAgainstSet(setOf([10, 10, 10]), setOf([6, 6, 6]))).range.verdict).toBe('real');

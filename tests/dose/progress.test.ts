@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { rangeChangeOf } from '../../src/compare/range-error.ts';
 import { progress } from '../../src/dose/progress.ts';
 import { addDays } from '../../src/symptoms/calendar-day.ts';
 import { deg } from '../../src/units.ts';
@@ -68,7 +69,12 @@ describe('the range', () => {
     const range = seen(log, 4, 3).line.range;
     expect(range).toMatchObject({ seenBy: 'stickers', mixed: true, otherSide: null });
     expect(range?.days.map(({ rangeDeg }) => rangeDeg)).toEqual([10, 31, 14]);
-    expect(range?.change).toMatchObject({ ok: true, value: { differenceDeg: 4 } });
+    expect(range?.change).toMatchObject({
+      ok: true,
+      value: { differenceDeg: 4, mdcDeg: rangeChangeOf('foot-tap', 'occasions', 'stickers') },
+    });
+    // Each with the error of its own way; a day of the other one with the wider of both.
+    expect(range?.days.map(({ bandDeg }) => bandDeg / 1.96)).toEqual([0.4, 0.7, 0.4].map((sem) => expect.closeTo(sem, 6)));
     expect(seen({ done: [done(tap, 2, 9, ranges(30))] }, 4, 3).line.range).toMatchObject({ seenBy: 'pose', mixed: false });
   });
 

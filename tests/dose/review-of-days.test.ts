@@ -19,12 +19,14 @@ const ranges = (...values: readonly number[]) => ({ rangesDeg: values.map(deg) }
 describe('the range of each set', () => {
   test('is the middle of its complete repetitions with the error of the exercise, in order of time', () => {
     const sets = [done(tap, 4, 15, ranges(11, 10, 30)), done(tap, 4, 9, ranges(14, 16)), done(tap, 3, 9, ranges())];
-    const bandDeg = rangeBandOf('foot-tap');
+    const bandDeg = rangeBandOf('foot-tap', 'pose');
     expect(rangeSets(tap, 'left', sets).map(({ rangeDeg, reps, target }) => [rangeDeg, reps, target])).toEqual([
       [15, 2, 'within'],
       [11, 3, 'within'],
     ]);
     expect(rangeSets(tap, 'left', sets)[0]?.bandDeg).toBe(bandDeg);
+    const stickers = done(tap, 4, 9, { ...ranges(14, 16), seenBy: 'stickers' });
+    expect(rangeSets(tap, 'left', [stickers])[0]?.bandDeg).toBeCloseTo(1.96 * 0.4, 6);
     expect(rangeSets(tap, 'left', [done(tap, 4, 9, ranges(12 - bandDeg - 0.1))])[0]?.target).toBe('below');
     expect(rangeSets(tap, 'left', [done(tap, 4, 9, ranges(18 + bandDeg + 0.1))])[0]?.target).toBe('above');
   });

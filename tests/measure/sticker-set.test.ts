@@ -60,6 +60,25 @@ describe('big toe lifts', () => {
     expect({ count: result.count, partial: result.partialCount }).toEqual({ count: 5, partial: 0 });
   });
 
+  test.each([
+    ['strong', HEIGHTS, [480, 510, 540]],
+    ['weak', [9, 8, 10, 7, 9], [440, 480, 520]],
+  ])('that begin before the set is found ready begin from the rest that made it ready: %s', (_, heights, begins) => {
+    for (const fromMs of begins) {
+      const { result, kinds } = run(stickerFilm(film({ toeDeg: lifts(heights, { fromMs }), seed: 2 })));
+      expect(kinds.filter((k) => k === 'ready' || k === 'rep')).toEqual(['ready', ...heights.map(() => 'rep')]);
+      expect(result.reps.map((rep) => rep.flags)).toEqual(heights.map(() => []));
+      result.reps.forEach((rep, i) => {
+        expect(Math.abs(rep.rangeDeg - (heights[i] as number))).toBeLessThan(1);
+      });
+    }
+  });
+
+  test('that are over before the set is found ready do not count', () => {
+    const { result } = run(stickerFilm(film({ toeDeg: lifts([2.8, 24, 25, 26], { fromMs: 100, everyMs: 1600, lastsMs: 400 }) })));
+    expect({ count: result.count, partial: result.partialCount }).toEqual({ count: 3, partial: 0 });
+  });
+
   test('that are far smaller than the others are kept apart', () => {
     const { result } = run(stickerFilm(film({ toeDeg: lifts([24, 7, 26, 25, 23]) })));
     expect({ count: result.count, partial: result.partialCount }).toEqual({ count: 4, partial: 1 });

@@ -8,6 +8,8 @@ import type { StickersSeen } from '../../src/measure/stickers-seen.ts';
 import { LANDMARK_COUNT, type Landmark } from '../../src/pose/landmarks.ts';
 import { decodeRecording, encodeRecording, type RecordingMeta } from '../../src/record/recording.ts';
 import { RECORDING_LIMITS } from '../../src/record/recording-shape.ts';
+import { asRecorded } from '../../src/record/sticker-frame.ts';
+import type { UnseenReason } from '../../src/stickers/unseen-reason.ts';
 import { deg, ms, px, ratio } from '../../src/units.ts';
 import { wentWell } from './went-well.ts';
 
@@ -171,13 +173,18 @@ const aPoint = fc.option(
     bridged: fc.boolean(),
   }),
 );
-const stickersSeen: fc.Arbitrary<StickersSeen> = fc.record({
-  points: fc.record(
-    { tip: aPoint, knuckle: aPoint, arch: aPoint, 'toe-2': aPoint },
-    { requiredKeys: ['tip', 'knuckle', 'arch'] },
-  ),
-  implausible: fc.boolean(),
-});
+const aReason = fc.constantFrom<UnseenReason>('glare', 'like-surround', 'covered', 'lost');
+/** Reasons, or none at all. */
+const unseen = fc
+  .record({ tip: aReason, knuckle: aReason, 'toe-2': aReason }, { requiredKeys: [] })
+  .map((why) => (Object.keys(why).length > 0 ? { unseen: why } : {}));
+const points = fc.record(
+  { tip: aPoint, knuckle: aPoint, arch: aPoint, 'toe-2': aPoint },
+  { requiredKeys: ['tip', 'knuckle', 'arch'] },
+);
+const stickersSeen: fc.Arbitrary<StickersSeen> = fc
+  .tuple(fc.record({ points, implausible: fc.boolean() }), unseen)
+  .map(([seen, why]) => ({ ...seen, ...why }));
 /** As a set by stickers gives them. */
 const stickerObservations: fc.Arbitrary<readonly Observation[]> = fc
   .array(fc.record({ stepMs: number(1, 100), brightness: fc.option(number(0, 255)), stickers: fc.option(stickersSeen) }), {
@@ -204,6 +211,7 @@ describe('a recording by stickers', () => {
           const kept = found[i]?.stickers;
           expect(kept === null).toBe(stickers === null);
           expect(kept?.implausible).toBe(stickers?.implausible);
+          expect(kept?.unseen).toEqual(stickers?.unseen);
           for (const [name, point] of Object.entries(stickers?.points ?? {})) {
             const again = kept?.points[name as 'tip'];
             if (!point) expect(again).toBeNull();
@@ -215,6 +223,15 @@ describe('a recording by stickers', () => {
             }
           }
         }
+      }),
+    );
+  });
+
+  test('keeps what is measured from it to the last digit once it is rounded', () => {
+    fc.assert(
+      fc.property(stickerObservations, (original) => {
+        const live = original.map(asRecorded);
+        expect(wentWell(decodeRecording(encodeRecording(live, BY_STICKERS))).observations).toEqual(live);
       }),
     );
   });
@@ -231,8 +248,46 @@ describe('a recording by stickers', () => {
 
   test('names a sticker that it does not know', () => {
     const value = JSON.parse(encodeRecording([], BY_STICKERS));
-    value.frames = [{ t: 0, b: null, s: [{ thumb: null }, 0] }];
+    value.frames = [{ t: 0, b: null, s: [{ thumb: null }, 0, {}] }];
     expect(decodeRecording(JSON.stringify(value))).toMatchObject({ ok: false, error: { where: 'frames[0].s[0].thumb' } });
+    value.frames = [{ t: 0, b: null, s: [{ tip: null }, 0, { tip: 'tired' }] }];
+    expect(decodeRecording(JSON.stringify(value))).toMatchObject({ ok: false, error: { where: 'frames[0].s[2].tip' } });
+  });
+});
+
+describe('a recording of an older version', () => {
+  const old = (schema: number): string =>
+    readFileSync(new URL(`./recordings-of-old/schema-${schema}.json`, import.meta.url), 'utf8');
+
+  test('schema 1 is read without the camera, schema 2 with it', () => {
+    const first = wentWell(decodeRecording(old(1)));
+    const second = wentWell(decodeRecording(old(2)));
+    expect(first.observations.map(({ camera }) => camera)).toEqual([null, null]);
+    expect(second.observations.every(({ camera }) => camera !== null)).toBe(true);
+    expect(second.observations.map((o) => ({ ...o, camera: null }))).toEqual(first.observations);
+    expect(first).toMatchObject({ exercise: 'nerve-glide', side: 'left', model: 'full' });
+    expect(first.observations[0]?.landmarks).toHaveLength(LANDMARK_COUNT);
+  });
+
+  test('schema 3 is read without the reasons, and is written with room for them', () => {
+    const recording = wentWell(decodeRecording(old(3)));
+    const { observations: frames, ...meta } = recording;
+    expect(meta).toMatchObject({ exercise: 'toe-lift', side: 'left', model: 'stickers' });
+    expect(frames.map(({ stickers }) => stickers)).toMatchObject([
+      { points: { tip: { x: 511.144, y: 164.944, errorPx: 0.15, bridged: false } }, implausible: false },
+      { points: { tip: { x: 511.15, bridged: true } }, implausible: false },
+      { points: { arch: null }, implausible: true },
+    ]);
+    expect(frames.every(({ stickers }) => stickers && !('unseen' in stickers))).toBe(true);
+    const now = encodeRecording(frames, meta);
+    expect(JSON.parse(now).schema).toBe(4);
+    expect(wentWell(decodeRecording(now))).toEqual(recording);
+  });
+
+  test('with the reasons of a newer one is refused', () => {
+    const value = JSON.parse(old(3));
+    value.frames[0].s.push({});
+    expect(decodeRecording(JSON.stringify(value))).toMatchObject({ ok: false, error: { kind: 'recording-wrong' } });
   });
 });
 
@@ -250,7 +305,7 @@ describe('a text that is no recording', () => {
     expect(errorOf('null')).toEqual({ kind: 'recording-other-format' });
     expect(errorOf([])).toEqual({ kind: 'recording-other-format' });
     expect(errorOf({ ...good(), format: 'other' })).toEqual({ kind: 'recording-other-format' });
-    expect(errorOf({ ...good(), schema: 4 })).toEqual({ kind: 'recording-newer', schema: 4, known: 3 });
+    expect(errorOf({ ...good(), schema: 5 })).toEqual({ kind: 'recording-newer', schema: 5, known: 4 });
     const limit = RECORDING_LIMITS.characters;
     expect(errorOf(' '.repeat(limit + 1))).toEqual({ kind: 'recording-too-large', characters: limit + 1, limit });
   });
@@ -292,7 +347,8 @@ describe('the published schema', () => {
 
   test.each([
     ['another format', ['format'], 'other'],
-    ['a newer schema', ['schema'], 4],
+    ['a newer schema', ['schema'], 5],
+    ['the schema of a set by stickers', ['schema'], 4],
     ['no file name', ['source', 'file'], null],
     ['a picture without width', ['source', 'width'], 0],
     ['an unknown model', ['model'], 'huge'],
@@ -312,6 +368,24 @@ describe('the published schema', () => {
   ] as const)('refuses, as the reader does, %s', (_, path, value) => {
     const text = encodeRecording(twelveSeconds(640, 480).slice(0, 2), META);
     const changed = JSON.parse(text);
+    let place = changed;
+    for (const key of path.slice(0, -1)) place = place[key];
+    place[path.at(-1) as string] = value;
+    expect(validate(changed)).toBe(false);
+    expect(decodeRecording(JSON.stringify(changed)).ok).toBe(false);
+  });
+
+  test.each([
+    ['a pose model', ['model'], 'full'],
+    ['an unknown sticker', ['frames', 0, 's', 0, 'thumb'], null],
+    ['a reason that is none', ['frames', 0, 's', 2, 'tip'], 'tired'],
+    ['a reason for an unknown sticker', ['frames', 0, 's', 2, 'thumb'], 'glare'],
+    ['no reasons', ['frames', 0, 's'], [{ tip: null }, 0]],
+  ] as const)('refuses, as the reader does, of a set by stickers %s', (_, path, value) => {
+    const stickers: StickersSeen = { points: { tip: null }, implausible: false, unseen: { tip: 'glare' } };
+    const seen = { tMs: ms(0), landmarks: null, motion: null, camera: null, brightness: 90, stickers };
+    const changed = JSON.parse(encodeRecording([seen], BY_STICKERS));
+    expect(validate(changed)).toBe(true);
     let place = changed;
     for (const key of path.slice(0, -1)) place = place[key];
     place[path.at(-1) as string] = value;

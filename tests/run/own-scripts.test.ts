@@ -1,3 +1,5 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 
@@ -17,6 +19,17 @@ describe('a script that is started by its address', () => {
     `${ROOT}sw.js`,
   ])('is let through where it is one of the site: %s', (address) => {
     expect(isOwnScript(address, ROOT)).toBe(true);
+  });
+
+  test('is let through where a part of the program starts it as its worker', () => {
+    const src = join(import.meta.dirname, '..', '..', 'src');
+    const started = readdirSync(src, { recursive: true, encoding: 'utf8' })
+      .filter((file) => file.endsWith('.ts'))
+      .flatMap((file) =>
+        [...readFileSync(join(src, file), 'utf8').matchAll(/new Worker\(new URL\('\.\/([\w-]+)\.ts'/g)].map(([, name]) => name),
+      );
+    expect(started.length).toBeGreaterThanOrEqual(4);
+    expect(started.filter((name) => !isOwnScript(`assets/${name}-CNnKn5Wi.js`, ROOT))).toEqual([]);
   });
 
   test.each([

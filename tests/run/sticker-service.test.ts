@@ -3,42 +3,9 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { exerciseOf } from '../../src/exercises/catalogue.ts';
 import { stickerObserver } from '../../src/run/sticker-client.ts';
 import { StickerService } from '../../src/run/sticker-service.ts';
-import type { RgbaPicture } from '../../src/stickers/rgba-picture.ts';
 import { ms } from '../../src/units.ts';
 import { type Disc, draw, GREEN, WALL } from '../stickers/drawn-picture.ts';
-
-interface Picture {
-  readonly displayWidth: number;
-  readonly displayHeight: number;
-  readonly shown: RgbaPicture;
-  closed: number;
-  close(): void;
-}
-
-/** A canvas that gives back the picture drawn on it last, which has the canvas's own size. */
-class CanvasStandIn {
-  width: number;
-  height: number;
-  constructor(width: number, height: number) {
-    this.width = width;
-    this.height = height;
-  }
-  getContext() {
-    let drawn: Picture | null = null;
-    return {
-      setTransform: () => undefined,
-      rotate: () => undefined,
-      drawImage: (image: Picture) => {
-        drawn = image;
-      },
-      getImageData: () => {
-        const shown = drawn?.shown;
-        if (!shown || shown.width !== this.width || shown.height !== this.height) throw new Error('another size was drawn');
-        return { data: shown.data };
-      },
-    };
-  }
-}
+import { CanvasStandIn, drawnFrame } from './drawn-frames.ts';
 
 beforeEach(() => vi.stubGlobal('OffscreenCanvas', CanvasStandIn));
 afterEach(() => vi.unstubAllGlobals());
@@ -51,20 +18,8 @@ function discs(upDeg: number, dx = 0): readonly Disc[] {
   return [at(220, 150), at(130, 150), at(220 + 45 * Math.cos(rad), 150 - 45 * Math.sin(rad))];
 }
 
-/** @param scale how many px of the picture itself one drawn pixel stands for */
-function frame(seen: readonly Disc[], scale = 1): Picture & VideoFrame {
-  const shown = draw({ width: 640, height: 360, ground: WALL, discs: seen, noise: 2 });
-  const picture: Picture = {
-    displayWidth: 640 * scale,
-    displayHeight: 360 * scale,
-    shown,
-    closed: 0,
-    close() {
-      this.closed += 1;
-    },
-  };
-  return picture as Picture & VideoFrame;
-}
+const frame = (seen: readonly Disc[], scale = 1) =>
+  drawnFrame(draw({ width: 640, height: 360, ground: WALL, discs: seen, noise: 2 }), scale);
 
 const TOE = 'great-toe-extension' as const;
 const FIND = { angle: TOE, start: { kind: 'find', colour: null } } as const;

@@ -36,7 +36,7 @@ export interface CoveredFrame {
 export const coveredSpots = ({ liftDeg, shift = { x: 0, y: 0 } }: Pick<CoveredFrame, 'liftDeg' | 'shift'>): ToeOrder<Spot> =>
   footSpots(liftDeg, MARKED_FOOT, shift);
 
-const SKIN_SIDE = 512;
+const SKIN_SIDE = 256;
 /** Marks of skin, from -1 to 1, at whole pixels; wraps round. */
 const surfaceOf = (seed: number): Float32Array => {
   const at = texture(seed);
@@ -45,18 +45,23 @@ const surfaceOf = (seed: number): Float32Array => {
 const FOOT_SKIN = surfaceOf(11);
 const FINGER_SKIN = surfaceOf(12);
 
+const WRAP = SKIN_SIDE - 1;
+const marked = (surface: Float32Array, i: number, j: number): number => surface[(j & WRAP) * SKIN_SIDE + (i & WRAP)] as number;
+
 function sample(surface: Float32Array, x: number, y: number): number {
   const x0 = Math.floor(x);
   const y0 = Math.floor(y);
-  const [fx, fy] = [x - x0, y - y0];
-  const at = (i: number, j: number): number =>
-    surface[(((j % SKIN_SIDE) + SKIN_SIDE) % SKIN_SIDE) * SKIN_SIDE + (((i % SKIN_SIDE) + SKIN_SIDE) % SKIN_SIDE)] as number;
-  return (at(x0, y0) * (1 - fx) + at(x0 + 1, y0) * fx) * (1 - fy) + (at(x0, y0 + 1) * (1 - fx) + at(x0 + 1, y0 + 1) * fx) * fy;
+  const fx = x - x0;
+  const fy = y - y0;
+  const above = marked(surface, x0, y0) * (1 - fx) + marked(surface, x0 + 1, y0) * fx;
+  const below = marked(surface, x0, y0 + 1) * (1 - fx) + marked(surface, x0 + 1, y0 + 1) * fx;
+  return above * (1 - fy) + below * fy;
 }
 
 /** How far a point lies from a line between two. */
 function fromLine(x: number, y: number, { from, to }: Cover): number {
-  const [dx, dy] = [to.x - from.x, to.y - from.y];
+  const dx = to.x - from.x;
+  const dy = to.y - from.y;
   const share = Math.min(1, Math.max(0, ((x - from.x) * dx + (y - from.y) * dy) / Math.max(1e-9, dx * dx + dy * dy)));
   return Math.hypot(x - from.x - share * dx, y - from.y - share * dy);
 }
@@ -83,30 +88,27 @@ export function drawCovered(frame: CoveredFrame): RgbaPicture {
   const crease = knuckle.x - 9;
   const { width, height } = SIZE;
   const data = new Uint8ClampedArray(4 * width * height);
+  const colour: [number, number, number] = [0, 0, 0];
+  const over = (own: Rgb, share: number, bright = 1): void => {
+    for (let c = 0; c < 3; c++) colour[c] = (colour[c] as number) * (1 - share) + (own[c] as number) * bright * share;
+  };
   let grain = (seed * 7919) % GRAIN.length;
   for (let y = 0; y < height; y++) {
     for (let x = 0; x < width; x++) {
-      const [dx, dy] = [x - knuckle.x, y - knuckle.y];
+      const dx = x - knuckle.x;
+      const dy = y - knuckle.y;
       const backX = knuckle.x + cos * dx + sin * dy;
       const backY = knuckle.y - sin * dx + cos * dy;
       const onToe = backX < crease && x < crease;
       const mark = 1 + marks * sample(FOOT_SKIN, (onToe ? backX : x) - shift.x, (onToe ? backY : y) - shift.y);
-      const colour: [number, number, number] = [SKIN[0] * mark, SKIN[1] * mark, SKIN[2] * mark];
-      const over = (own: readonly number[], share: number): void => {
-        for (let c = 0; c < 3; c++) colour[c] = (colour[c] as number) * (1 - share) + (own[c] as number) * share;
-      };
+      for (let c = 0; c < 3; c++) colour[c] = (SKIN[c] as number) * mark;
       for (const name of TOE_STICKERS) {
         const share = shareOfDisc(Math.hypot(x - spots[name].x, y - spots[name].y), RADIUS_PX);
         if (share > 0) over(colours[name], share);
       }
       for (const cover of covers) {
         const share = shareOfDisc(fromLine(x, y, cover), cover.radiusPx);
-        if (share === 0) continue;
-        const own = 1 + marks * sample(FINGER_SKIN, x - cover.from.x, y - cover.from.y);
-        over(
-          RED_SKIN.map((v) => v * own),
-          share,
-        );
+        if (share > 0) over(RED_SKIN, share, 1 + marks * sample(FINGER_SKIN, x - cover.from.x, y - cover.from.y));
       }
       if (dot) over(dotColour, shareOfDisc(Math.hypot(x - dot.x, y - dot.y), RADIUS_PX));
       const i = 4 * (y * width + x);
