@@ -37,6 +37,7 @@ const WITHOUT_CAMERA = [
   'storage-trouble',
   'stored',
   'there-and-back',
+  'trusted-types',
   'watched-requests',
 ].map((name) => `tests/browser/${name}.test.ts`);
 
