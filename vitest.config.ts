@@ -38,6 +38,7 @@ const WITHOUT_CAMERA = [
   'stored',
   'there-and-back',
   'two-tabs-and-a-set',
+  'trusted-types',
   'watched-requests',
 ].map((name) => `tests/browser/${name}.test.ts`);
 

@@ -166,7 +166,8 @@ export function seededDiary(): SeededDiary {
     sets: [
       setRow(leftId, left, 3),
       setRow(rightId, right, 2),
-      setRow(raiseId, raise, 4),
+      // A second later than the toes of that day.
+      setRow(raiseId, raise, 4 - 1 / 86_400),
       setRow(glideId, glides, 1),
       // Each at a minute of its own: two of one moment have no order.
       setRow(wrongGlideId, wrong, 2 + 1 / 1440),

@@ -153,6 +153,17 @@ describe('the screen of a running set', () => {
     expect(await screen.findByRole('heading', { name: 'Every repetition' })).toBeTruthy();
   });
 
+  test('a set that could not be stored is stored or saved at once, and no other is offered in its place', async () => {
+    const { set } = await runningExample();
+    await act(() => set.end(fail({ kind: 'not-stored', keptId: 'set-1' })));
+    expect(screen.getByRole('button', { name: 'Save it as a file' })).toBeTruthy();
+    expect(screen.queryByRole('button', { name: 'Try again' })).toBeNull();
+    expect(screen.queryByRole('link', { name: 'Count without the camera' })).toBeNull();
+    fireEvent.click(screen.getByRole('button', { name: 'Store it now' }));
+    expect(await screen.findByRole('heading', { name: 'Every repetition' })).toBeTruthy();
+    expect(window.location.hash).toBe('#/set/set-1');
+  });
+
   test('of a set by stickers the banner says when one is lost or mixed up, and no hand is asked for', async () => {
     const { run, begun } = await runningExample();
     act(() => run.begin({ ...EXAMPLE_PLAN, pictures: { kind: 'camera', deviceId: null }, exercise: 'toe-lift' }));

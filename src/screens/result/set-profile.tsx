@@ -1,4 +1,5 @@
 import { footTapProfile } from '../../compare/foot-tap-profile.ts';
+import { shownCell } from '../parts/figure.tsx';
 import { keptReps } from '../parts/kept-reps.ts';
 import type { ShownSet } from '../services.ts';
 import { useWords } from '../words/words-context.tsx';
@@ -33,7 +34,7 @@ export function SetProfile({ set }: { readonly set: ShownSet }) {
         <div>
           <dt>{within.tiring}</dt>
           <dd className="numbers">
-            {fatigue.ok ? within.tiringChange(signed(1).format(fatigue.value.range.differenceDeg)) : within.none}
+            {shownCell(fatigue.ok ? within.tiringChange(signed(1).format(fatigue.value.range.differenceDeg)) : within.none)}
           </dd>
           <dd className="soft small">
             {fatigue.ok

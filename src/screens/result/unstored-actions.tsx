@@ -25,7 +25,7 @@ export function UnstoredActions({ id, onStored }: { readonly id: string; readonl
     <>
       <p role="alert">{words ? `${words.title} ${words.todo}` : null}</p>
       <div className="result-actions">
-        <button type="button" className="button" onClick={() => void store()}>
+        <button type="button" className="button" data-look="main" onClick={() => void store()}>
           {kept.storeNow}
         </button>
         <button type="button" className="button" onClick={() => void save()}>

@@ -1,10 +1,11 @@
 import { useEffect, useState } from 'react';
-import { Link } from 'wouter';
+import { Link, useLocation } from 'wouter';
 import type { CameraDevice } from '../../capture/camera.ts';
 import { CameraSelect } from '../choose/camera-select.tsx';
 import { useChoices } from '../choose/choices.ts';
 import { Notice } from '../parts/notice.tsx';
 import { Page } from '../parts/page.tsx';
+import { UnstoredActions } from '../result/unstored-actions.tsx';
 import type { Problem, SetPlan } from '../services.ts';
 import { useServices } from '../services-context.tsx';
 import { useWords } from '../words/words-context.tsx';
@@ -31,6 +32,8 @@ export function FailedSet({ problem, plan }: { readonly problem: Problem; readon
     if (fromCamera) services.cameras().then(setCameras);
   }, [fromCamera, services]);
   const words = problemSays(problem, stickersOfPlan(plan) !== null, all);
+  const unstoredId = problem.kind === 'not-stored' ? (problem.keptId ?? null) : null;
+  const [, navigate] = useLocation();
   const back = plan.pictures.kind === 'example' ? '/' : `/choose/${plan.pictures.kind}`;
   return (
     <Page className="failed" title={words.title} lead={words.todo} back={back}>
@@ -47,11 +50,15 @@ export function FailedSet({ problem, plan }: { readonly problem: Problem; readon
         {cameras.length > 1 ? (
           <CameraSelect cameras={cameras} chosen={deviceId} onChoose={(id) => choose({ deviceId: id })} />
         ) : null}
+        {/* A set that only this page has: first to keep it. Another one would take its place. */}
+        {unstoredId === null ? null : <UnstoredActions id={unstoredId} onStored={({ id }) => navigate(`/set/${id}`)} />}
         <div className="failed-actions">
-          <button type="button" className="button" data-look="main" onClick={() => run.begin(withCamera(plan, deviceId))}>
-            {set.tryAgain}
-          </button>
-          {fromCamera ? (
+          {unstoredId === null ? (
+            <button type="button" className="button" data-look="main" onClick={() => run.begin(withCamera(plan, deviceId))}>
+              {set.tryAgain}
+            </button>
+          ) : null}
+          {fromCamera && unstoredId === null ? (
             <Link
               href={plan.line ? `/by-hand/${plan.line.itemId}/${plan.side}` : `/count/${plan.exercise}/${plan.side}`}
               className="button"
