@@ -91,7 +91,7 @@ describe('with a foot that lifts its toe', () => {
     await expect.poll(async () => Number(await count.textContent()), { timeout: SET_MS }).toBeGreaterThanOrEqual(1);
     await seen(page, '3-set');
     const before = Number(await count.textContent());
-    await expect.poll(async () => Number(await count.textContent()), { timeout: SET_MS }).toBeGreaterThan(Math.max(2, before));
+    await expect.poll(async () => Number(await count.textContent()), { timeout: SET_MS }).toBeGreaterThan(before);
     const counted = Number(await count.textContent());
     // The lift is over, and the next one not yet begun.
     await page.waitForTimeout(300);
@@ -107,7 +107,8 @@ describe('with a foot that lifts its toe', () => {
       ...Array.from({ length: counted }, (_, i) => String(i + 1)),
     ]);
     const { result } = (await storedResults(page)).find(({ setId }) => setId === id) ?? {};
-    expect(result?.reps.filter((rep) => rep.complete).length).toBe(counted);
+    // Who lifts for a while before the foot is still has these counted afterwards.
+    expect(result?.reps.filter((rep) => rep.complete).length).toBeGreaterThanOrEqual(counted);
     await page
       .getByText(/^2\d\.\d° ± \d\.\d°$/)
       .first()
@@ -160,8 +161,13 @@ describe('with a foot that rests', () => {
     await seen(page, '2-by-itself');
     await page.waitForURL(/#\/run/);
     await page.locator('.phase-banner[data-stage="ready"], .phase-banner[data-stage="counting"]').waitFor();
-    await expect.poll(() => saidAloud(page)).toContain('Ready. Begin when you like. To stop, press the space bar.');
-    console.log(await saidAloud(page));
+    await expect
+      .poll(() => saidAloud(page))
+      .toEqual([
+        'Hold still. The set begins.',
+        'Good. Now hold still.',
+        'Ready. Begin when you like. To stop, press the space bar.',
+      ]);
     expect(pageErrors).toEqual([]);
   });
 });
