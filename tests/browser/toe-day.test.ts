@@ -31,8 +31,8 @@ async function seen(page: Page, name: string): Promise<void> {
   await page.setViewportSize({ width: 1280, height: 800 });
 }
 
-/** What the person said of the right big toe in the check just kept. */
-const toldOfRight = (page: Page) =>
+/** What the person said in the check just kept. */
+const toldLast = (page: Page) =>
   page.evaluate(
     () =>
       new Promise<unknown>((done, failed) => {
@@ -141,7 +141,7 @@ describe('with a foot that lifts its toe', () => {
     await seen(page, '7-check');
     await press(page, 'Keep this');
     await page.getByRole('link', { name: /today/i }).first().waitFor();
-    expect(await toldOfRight(page)).toContainEqual({ check: 'big-toe', side: 'right', value: 'as-strong' });
+    expect(await toldLast(page)).toContainEqual({ check: 'big-toe', side: 'right', found: 'as-strong' });
     if (PICTURES) await look(page, site.url());
     expect(pageErrors).toEqual([]);
   });
