@@ -11,15 +11,34 @@ const UNIT_TIMEOUT_MS = 60_000;
 /** Clips watched at once. Each keeps one core busy, and holds a pose model in memory. Chosen: all cores of a small machine. */
 const CLIPS_AT_ONCE = Math.min(4, availableParallelism());
 
-const BROWSER = {
+const IN_BROWSER = {
   environment: 'node',
-  // One file at a time: sets in front of a camera would slow each other down. Clips from files, within theirs, do not mind.
-  fileParallelism: false,
-  maxWorkers: 1,
   maxConcurrency: CLIPS_AT_ONCE,
   testTimeout: BROWSER_TIMEOUT_MS,
   hookTimeout: BROWSER_TIMEOUT_MS,
 } as const;
+
+/** Files that watch no camera: screens, and clips from files, which are watched picture by picture at whatever speed. Any other has the machine to itself. */
+const WITHOUT_CAMERA = [
+  'clips',
+  'every-screen',
+  'keyboard',
+  'lock',
+  'offline',
+  'people',
+  'plain-server',
+  'plan-sheet',
+  'record-file',
+  'report',
+  'review',
+  'server',
+  'server-screens',
+  'sign-in',
+  'storage-trouble',
+  'stored',
+  'there-and-back',
+  'watched-requests',
+].map((name) => `tests/browser/${name}.test.ts`);
 
 export default defineConfig({
   plugins: [react()],
@@ -43,15 +62,30 @@ export default defineConfig({
       {
         extends: true,
         test: {
-          ...BROWSER,
-          name: 'browser',
-          include: ['tests/browser/**/*.test.ts'],
+          ...IN_BROWSER,
+          name: 'browser-side-by-side',
+          include: WITHOUT_CAMERA,
+          // One more than cores: each waits for its browser now and then.
+          maxWorkers: availableParallelism() + 1,
+          sequence: { groupOrder: 1 },
         },
       },
       {
         extends: true,
         test: {
-          ...BROWSER,
+          ...IN_BROWSER,
+          name: 'browser-alone',
+          include: ['tests/browser/**/*.test.ts'],
+          exclude: WITHOUT_CAMERA,
+          // Sets in front of a camera would slow each other down.
+          maxWorkers: 1,
+          sequence: { groupOrder: 2 },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          ...IN_BROWSER,
           name: 'every-clip',
           include: ['tests/browser/clips.test.ts'],
           env: { EVERY_CLIP: 'yes' },

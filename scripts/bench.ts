@@ -11,8 +11,7 @@ import { benchInBrowser } from './bench/in-browser.ts';
 import type { MachineSpeed } from './bench/machine-turns.ts';
 import type { BenchAnswer, FrameCosts, PathTimes } from './bench/page-protocol.ts';
 import { FULL, peopleListCost } from './bench/people-list.ts';
-import { RECORD_SETS, recordFileCost } from './bench/record-file.ts';
-import { recordImportCost } from './bench/record-import.ts';
+import { recordLines } from './bench/record-lines.ts';
 import { type SiteFile, siteBytes } from './bench/site-bytes.ts';
 import { spreadOf, spreadWords } from './bench/spread.ts';
 import { stickerLines } from './bench/sticker-lines.ts';
@@ -35,7 +34,7 @@ const COUNT_WITHIN_MS = 150;
 
 const HELP = `Times this machine: the whole path against the bare pose model, and the parts of a frame's work.
 
-  npm run bench [-- --model lite|full|heavy] [--only stickers]
+  npm run bench [-- --model lite|full|heavy] [--only stickers|records]
 
 Takes some minutes. Other programs running meanwhile slow all parts alike: trust the ratios more than the milliseconds.
 `;
@@ -52,8 +51,12 @@ function giveUp(words: string, exitCode: number): never {
   process.exit(exitCode);
 }
 
-/** @returns null when only the stickers' part was asked for */
-function modelAsked(): PoseModel | null {
+/** Parts that can be timed alone. */
+const PARTS = ['stickers', 'records'] as const;
+type Part = (typeof PARTS)[number];
+
+/** @returns the model to time, or the one part that was asked for */
+function modelAsked(): PoseModel | Part {
   let values: { model?: string; only?: string; help?: boolean };
   try {
     values = parseArgs({ options: { model: { type: 'string' }, only: { type: 'string' }, help: { type: 'boolean' } } }).values;
@@ -66,9 +69,9 @@ function modelAsked(): PoseModel | null {
     process.exit(0);
   }
   const { model = 'full', only } = values;
-  if (only !== undefined && only !== 'stickers')
-    giveUp(`There is no part "${only}" to time alone: choose stickers.`, BAD_ARGUMENTS);
-  if (only) return null;
+  const part = PARTS.find((name) => name === only);
+  if (part) return part;
+  if (only !== undefined) giveUp(`There is no part "${only}" to time alone: choose ${PARTS.join(' or ')}.`, BAD_ARGUMENTS);
   if (!isPoseModel(model)) giveUp(`There is no model "${model}": choose ${POSE_MODELS.join(', ')}.`, BAD_ARGUMENTS);
   return model;
 }
@@ -188,43 +191,6 @@ async function sayPeople(executable: string): Promise<void> {
   say(`scrolled, between two pictures: ${spreadWords(frames, 1, ' ms')}, 95 % within ${frames.p95.toFixed(1)}`);
 }
 
-async function sayRecordFile(): Promise<void> {
-  const cost = await recordFileCost();
-  const [seconds, megabytes] = [
-    (ms: number) => `${(ms / 1000).toFixed(1)} s`,
-    (bytes: number) => `${(bytes / 1e6).toFixed(0)} MB`,
-  ];
-  const times = (part: number, whole: number) => (part / whole).toFixed(1);
-  const sizes = `${megabytes(cost.fileBytes)}, the same as plain JSON ${megabytes(cost.jsonBytes)}`;
-  say(`\n== A record file of ${RECORD_SETS} sets with curves (this Node, without the database): ${sizes}`);
-  say(`written ${seconds(cost.writeMs)}, ${times(cost.writeMs, cost.stringifyMs)} times JSON.stringify (target under 5 s)`);
-  say(`checked ${seconds(cost.readMs)}, ${times(cost.readMs, cost.parseMs)} times JSON.parse;`);
-  say(`  unpacked again for the database ${seconds(cost.againMs)} (target of both under 5 s)`);
-  const held = (bytes: number) => times(bytes, cost.fileBytes);
-  say(
-    `most held at once: writing ${held(cost.writePeakBytes)}, reading ${held(cost.readPeakBytes)} times the file (target at most 5)`,
-  );
-}
-
-async function sayRecordImport(executable: string): Promise<void> {
-  say(`\n== The same through the database (Chromium, the screens themselves)`);
-  for (const how of [
-    { locked: false, sealed: false },
-    { locked: false, sealed: true },
-    { locked: true, sealed: false },
-  ]) {
-    const cost = await recordImportCost(ROOT, executable, how);
-    const part = (ms: number) => `${(ms / 1000).toFixed(1)} s (${(ms / cost.parseMs).toFixed(1)})`;
-    say(
-      `${how.locked ? 'under the lock' : 'no lock'}, ${how.sealed ? 'sealed' : 'plain'} file (in brackets: times JSON.parse, ${(cost.parseMs / 1000).toFixed(1)} s):`,
-    );
-    say(
-      `  checked ${part(cost.checkedMs)}, looked at ${part(cost.lookedMs)}, taken in ${part(cost.takenMs)}, saved ${part(cost.savedMs)}`,
-    );
-    say(`  most held, with garbage: ${(cost.peakBytes / cost.fileBytes).toFixed(1)} times the file`);
-  }
-}
-
 async function sayBytes(): Promise<void> {
   const { firstLoad, later } = await siteBytes(join(ROOT, 'dist'));
   const kB = (bytes: number) => `${(bytes / 1000).toFixed(1)} kB`;
@@ -237,7 +203,7 @@ async function sayBytes(): Promise<void> {
 }
 
 const model = modelAsked();
-if (model === null) {
+if (model === 'stickers') {
   for (const line of stickerLines()) say(line);
   process.exit(0);
 }
@@ -245,6 +211,10 @@ const built = await ensureSite(ROOT, whisper);
 if (!built.ok) giveUp(built.error.words, 1);
 const chromium = findChromium(whisper);
 if (!chromium.ok) giveUp(chromium.error.words, 1);
+if (model === 'records') {
+  for await (const line of recordLines(ROOT, chromium.value)) say(line);
+  process.exit(0);
+}
 const order = { model, framesPerTurn: FRAMES_PER_TURN, warmUpTurns: WARM_UP_TURNS, costFrames: COST_FRAMES };
 const { answer, version } = await benchInBrowser(ROOT, chromium.value, join(ROOT, 'tests/clips', `${CLIP}.mp4`), order, whisper);
 sayMachine(version);
@@ -255,6 +225,5 @@ for (const line of stickerLines()) say(line);
 await sayMeasuring();
 await sayCountDelays(answer);
 await sayPeople(chromium.value);
-await sayRecordFile();
-await sayRecordImport(chromium.value);
+for await (const line of recordLines(ROOT, chromium.value)) say(line);
 await sayBytes();

@@ -1,4 +1,4 @@
-/** `npm run growth`: what sync with a FHIR server costs as the number of patients doubles. In-memory router of the tests, on loopback; some minutes. */
+/** `npm run growth [-- PATIENTS...]`: what sync with a FHIR server costs as the number of patients doubles. In-memory router of the tests, on loopback; some minutes. */
 import { cpus } from 'node:os';
 import { DEFAULT_NAMING } from '../src/fhir/naming.ts';
 import { ok } from '../src/result.ts';
@@ -9,7 +9,11 @@ import { fhirEndpoint } from '../tests/sync/endpoint/fhir-endpoint.ts';
 import { aRealDay } from './growth/a-real-day.ts';
 import { bundleOf, DAYS, START, TWO_YEARS } from './growth/seed-patients.ts';
 
-const STEPS = [250, 500, 1000, 2000];
+/** Numbers of patients, rising; all of them unless some are named. */
+const named = process.argv.slice(2).map(Number);
+if (!named.every((n, i) => Number.isInteger(n) && n > (named[i - 1] ?? 0)))
+  throw new Error(`growth requires rising numbers of patients, got ${process.argv.slice(2).join(' ')}`);
+const STEPS = named.length > 0 ? named : [250, 500, 1000, 2000];
 /** Patients whom one therapist looks after. Chosen. */
 const OF_ONE_DESK = 30;
 const TIMES = 5;

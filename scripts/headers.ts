@@ -14,6 +14,9 @@ const CONTENT_SECURITY_POLICY = [
   "default-src 'self'",
   // The pose model is WebAssembly; nothing else may turn text into code.
   "script-src 'self' 'wasm-unsafe-eval'",
+  // No text becomes markup or a script, and nothing is started but the site's own workers: `src/run/own-scripts.ts` is the only policy.
+  "require-trusted-types-for 'script'",
+  'trusted-types default',
   // The pose model's worker, and the service worker that keeps the site for the time without a network.
   "worker-src 'self'",
   "manifest-src 'self'",

@@ -114,7 +114,7 @@ const STEPS: readonly Step[] = [
   },
   { name: 'site', heading: 'Site', run: site },
   { name: 'unit', heading: 'Unit and property tests', run: (files) => vitest('unit', files) },
-  { name: 'browser', heading: 'Browser tests', run: (files) => inChromium('browser', files) },
+  { name: 'browser', heading: 'Browser tests', run: (files) => inChromium('browser-*', files) },
   { name: 'every-clip', heading: 'Every clip', run: (files) => inChromium('every-clip', files), onDemand: true },
 ];
 

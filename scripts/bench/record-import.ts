@@ -6,6 +6,7 @@ import { writeRecord } from '../../src/record/file/write-record.ts';
 import { launchChromium } from '../chromium.ts';
 import { serveSite } from '../serve-site.ts';
 import { manySets } from './many-sets.ts';
+import { stopWatch, type Took } from './processor-time.ts';
 import { RECORD_SETS } from './record-file.ts';
 
 const PASSPHRASE = 'ten grey herons by the weir';
@@ -18,15 +19,15 @@ const PATIENCE_MS = 300_000;
 export interface RecordImportCost {
   readonly fileBytes: number;
   /** Reading and checking the file, until the screen says what is in it. */
-  readonly checkedMs: number;
+  readonly checked: Took;
   /** What taking it in would do, against all that is here. */
-  readonly lookedMs: number;
+  readonly looked: Took;
   /** From the button until all of it is on the disk. */
-  readonly takenMs: number;
+  readonly taken: Took;
   /** From the button until the file is saved. */
-  readonly savedMs: number;
+  readonly saved: Took;
   /** `JSON.parse` of the same sets as plain JSON, in the same page. */
-  readonly parseMs: number;
+  readonly parsed: Took;
   /** The most that the page held beyond what it held before, its heap and buffers with garbage that was not collected yet, the file included. */
   readonly peakBytes: number;
 }
@@ -67,15 +68,13 @@ async function watchedPeak(session: CDPSession): Promise<() => Promise<number>> 
   };
 }
 
-async function parsed(page: Page, count: number): Promise<number> {
+async function parse(page: Page, count: number): Promise<void> {
   const one = JSON.stringify([...manySets(100)]);
-  return page.evaluate(
+  await page.evaluate(
     ({ text, times }) => {
       let sum = 0;
-      const began = performance.now();
       for (let i = 0; i < times; i += 1) sum += (JSON.parse(text) as readonly unknown[]).length;
-      if (sum === 0) throw new Error('parsed requires sets to be there, got none');
-      return performance.now() - began;
+      if (sum === 0) throw new Error('parse requires sets to be there, got none');
     },
     { text: one, times: count / 100 },
   );
@@ -100,26 +99,26 @@ async function costOf(
     }
     await page.goto(`${url}#/bring`);
     await page.locator('.record-drop').waitFor();
-    const parseMs = await parsed(page, count);
+    const watch = await stopWatch(browser);
+    await parse(page, count);
+    const parsed = await watch.lap();
     const session = await context.newCDPSession(page);
     const peak = await watchedPeak(session);
-    let began = performance.now();
+    await watch.lap();
     await page.locator('.record-drop input').setInputFiles(file);
     if (how.sealed) {
       await page.getByText('This record is sealed.').waitFor();
       await page.getByLabel('Passphrase', { exact: true }).fill(PASSPHRASE);
-      began = performance.now();
+      await watch.lap();
       await press(page, 'Open it');
     }
     await page.getByRole('heading', { name: 'What is in it' }).waitFor();
-    const checkedMs = performance.now() - began;
-    const take = page.getByRole('button', { name: 'Take it in', exact: true });
+    const checked = await watch.lap();
     await page.getByText('New here').waitFor();
-    const lookedMs = performance.now() - began - checkedMs;
-    began = performance.now();
-    await take.click();
+    const looked = await watch.lap();
+    await press(page, 'Take it in');
     await page.getByText('It is taken in.').waitFor();
-    const takenMs = performance.now() - began;
+    const taken = await watch.lap();
     const peakBytes = await peak();
 
     await page.goto(`${url}#/send`);
@@ -127,11 +126,11 @@ async function costOf(
     if (how.sealed) await passphrase(page);
     else await page.getByText('Whoever has the file').click();
     const waiting = page.waitForEvent('download');
-    began = performance.now();
+    await watch.lap();
     await press(page, 'Save the file');
     await waiting;
-    const savedMs = performance.now() - began;
-    return { fileBytes: (await stat(file)).size, checkedMs, lookedMs, takenMs, savedMs, parseMs, peakBytes };
+    const saved = await watch.lap();
+    return { fileBytes: (await stat(file)).size, checked, looked, taken, saved, parsed, peakBytes };
   } finally {
     await context.close();
   }

@@ -1,5 +1,6 @@
 /** The page behind `npm run bench`: times the whole path against the bare pose model, and the parts of a frame's work. */
 
+import '../run/own-scripts.ts';
 import { type Remote, transfer, wrap } from 'comlink';
 import type { BenchAnswer, BenchOrder, FrameCosts, PathTimes } from '../../scripts/bench/page-protocol.ts';
 import { decodedOf } from '../capture/decoded.ts';

@@ -1,4 +1,5 @@
 /** The bench's own worker: the pose model with nothing around it, and the parts of a frame's work timed one by one. */
+import '../run/own-scripts.ts';
 import { FilesetResolver, PoseLandmarker } from '@mediapipe/tasks-vision';
 import { expose } from 'comlink';
 import { readLuma } from '../capture/luma.ts';

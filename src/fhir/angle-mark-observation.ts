@@ -3,6 +3,7 @@ import type { AngleMark } from '../symptoms/angle-mark.ts';
 import { siteOfExercise } from './body-site.ts';
 import { category, concept, site } from './concept.ts';
 import { deviceRef } from './device.ts';
+import { errorNote } from './error-note.ts';
 import { originTag } from './origin-tag.ts';
 import { fhirMoment } from './plain-text.ts';
 import type { Context, Prepared } from './prepared.ts';
@@ -44,6 +45,7 @@ export function angleMarkObservation(context: Context, entry: AngleMark): Prepar
     bodySite: site(naming, siteOfExercise(entry.exercise), entry.side),
     method: concept(naming, 'method', entry.method),
     device: deviceRef(context),
+    note: [errorNote('the angle', entry.errorDeg)],
     component,
   };
   return { resource, identifier: id, changed: false };

@@ -8,7 +8,7 @@ export const ENVELOPE_VERSION = 1;
 /** A record as it travels, whole. None of them ever changes: a set's changes by hand are records of their own. */
 export type TravellingRecord =
   | { readonly kind: 'set'; readonly set: StoredSet }
-  /** `place`: which change of its set it was where it was made, from 0. */
+  /** `place`: which change of its set it was where it was sent from, from 0; what order they hold in is said by their moments and ids alone. */
   | { readonly kind: 'edit'; readonly edit: RepEdit; readonly place: number }
   | { readonly kind: 'entry'; readonly entry: DiaryEntry };
 

@@ -1,5 +1,6 @@
 import type { Observation, Reference, ServiceRequest } from '@medplum/fhirtypes';
 import type { Prescription } from '../dose/prescription.ts';
+import { byMoment } from '../symptoms/entry.ts';
 import { identifier, type Naming } from './naming.ts';
 import { type Context, type Known, refTo } from './prepared.ts';
 
@@ -19,7 +20,7 @@ export function lineHeldAt(context: Context, itemId: string | null, at: string):
   const held = context.diary
     .filter((entry): entry is Prescription => entry.kind === 'prescription')
     .filter((entry) => entry.at <= at && entry.items.some(({ id }) => id === itemId))
-    .toSorted((a, b) => (a.at < b.at ? -1 : Number(a.at > b.at)))
+    .toSorted(byMoment)
     .at(-1);
   return held && itemId !== null ? [lineRef(context, held.id, itemId)] : [];
 }

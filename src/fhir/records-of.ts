@@ -3,6 +3,7 @@ import type { RepEdit } from '../record/rep-edit.ts';
 import { sameValue } from '../record/same-value.ts';
 import type { StoredSet } from '../record/stored-set.ts';
 import { fail, ok, type Result } from '../result.ts';
+import { byMoment } from '../symptoms/entry.ts';
 import { fromBase64, toBase64 } from './base64.ts';
 import { codeSystemUrl, idSystem, type Naming } from './naming.ts';
 import { type EnvelopeError, recordOfText } from './read-envelope.ts';
@@ -29,7 +30,7 @@ export interface Refused {
 }
 
 export interface ReadRecords {
-  /** With their changes by hand, in the order in which they were made; by the start, the oldest first. */
+  /** With their changes by hand, by moment and id (`written-after.ts`); by the start, the oldest first. */
   readonly sets: readonly StoredSet[];
   /** Changes of sets that are not in the bundle, in their order. */
   readonly edits: readonly RepEdit[];
@@ -85,9 +86,6 @@ function recordIn(resource: Fields, naming: Naming): Result<TravellingRecord, Re
 
 type Edit = Extract<TravellingRecord, { readonly kind: 'edit' }>;
 const compared = (a: string, b: string): number => (a < b ? -1 : Number(a > b));
-/** By their place where they were made; those of two places by moment and id, so that whoever reads them gets one order. */
-const inOrder = (a: Edit, b: Edit): number =>
-  a.place - b.place || compared(a.edit.at, b.edit.at) || compared(a.edit.id, b.edit.id);
 
 /**
  * Gives back exactly the records that a bundle holds: one of ours, or what a server answered to a search for documents (`searchset`). Each record is checked whole;
@@ -114,7 +112,7 @@ export function recordsOf(bundle: unknown, naming: Naming): ReadRecords {
     else records.set(id, found.value);
   });
   const all = [...records.values()];
-  const edits = all.filter((each): each is Edit => each.kind === 'edit').toSorted(inOrder);
+  const edits = all.filter((each): each is Edit => each.kind === 'edit').toSorted((a, b) => byMoment(a.edit, b.edit));
   const sets = all
     .flatMap((each) => (each.kind === 'set' ? [each.set] : []))
     .map((set) => ({ ...set, edits: edits.flatMap(({ edit }) => (edit.setId === set.id ? [edit] : [])) }))
@@ -123,9 +121,7 @@ export function recordsOf(bundle: unknown, naming: Naming): ReadRecords {
   return {
     sets,
     edits: edits.flatMap(({ edit }) => (known.has(edit.setId) ? [] : [edit])),
-    diary: all
-      .flatMap((each) => (each.kind === 'entry' ? [each.entry] : []))
-      .toSorted((a, b) => compared(a.at, b.at) || compared(a.id, b.id)),
+    diary: all.flatMap((each) => (each.kind === 'entry' ? [each.entry] : [])).toSorted(byMoment),
     refused,
     others,
   };

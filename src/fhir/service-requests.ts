@@ -3,6 +3,7 @@ import type { Dose } from '../dose/dose.ts';
 import type { DoseStep } from '../dose/dose-step.ts';
 import type { PrescribedExercise } from '../dose/prescribed-exercise.ts';
 import type { Prescription } from '../dose/prescription.ts';
+import { byMoment } from '../symptoms/entry.ts';
 import { siteOfExercise } from './body-site.ts';
 import { concept, site } from './concept.ts';
 import { doseText, orderDetails } from './order-details.ts';
@@ -28,8 +29,8 @@ export function deciderRef(context: Context, by: Prescription['by']): Reference<
 }
 
 /** Whether another prescription has taken this one's place. */
-export const isReplaced = ({ diary }: Context, { at, id }: Prescription): boolean =>
-  diary.some((entry) => entry.kind === 'prescription' && entry.id !== id && entry.at > at);
+export const isReplaced = ({ diary }: Context, prescription: Prescription): boolean =>
+  diary.some((entry) => entry.kind === 'prescription' && byMoment(entry, prescription) > 0);
 
 /** One line of a prescription, as it was written. The doses agreed to later are requests of their own. */
 function lineRequest(context: Context, prescription: Prescription, line: PrescribedExercise): Prepared {

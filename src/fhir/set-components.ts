@@ -17,6 +17,10 @@ const countedReps = (set: StoredSet): readonly MeasuredRep[] =>
 
 const howMany = (set: StoredSet, is: (rep: EditedRep) => boolean): number => editedReps(set).filter(is).length;
 
+/** Half the width of the 95 % interval of one repetition's range, degrees; null: none was counted. */
+export const rangeErrorOf = (set: StoredSet): number | null =>
+  median(countedReps(set).map(({ uncertaintyDeg }) => uncertaintyDeg));
+
 /** One repetition: its range, and what is said of it. In the order of their numbers, those added by hand last. */
 function repetition(naming: Naming, each: EditedRep): ObservationComponent {
   const remark = (code: Term<'remark'>) => concept(naming, 'remark', code);
@@ -92,12 +96,7 @@ export function setComponents(naming: Naming, set: StoredSet): ObservationCompon
       medianOf((rep) => rep.rangeDeg),
       'deg',
     ),
-    should(
-      naming,
-      'range-error',
-      medianOf((rep) => rep.uncertaintyDeg),
-      'deg',
-    ),
+    should(naming, 'range-error', rangeErrorOf(set), 'deg'),
     should(
       naming,
       'median-peak',

@@ -7,13 +7,14 @@ import { originOf } from '../record/table-sets.ts';
 import { siteOfSet } from './body-site.ts';
 import { absent, category, concept, site } from './concept.ts';
 import { deviceRef } from './device.ts';
+import { errorNote, UNKNOWN_ERROR } from './error-note.ts';
 import { identifier } from './naming.ts';
 import { originTag } from './origin-tag.ts';
 import { fhirMoment, plainText } from './plain-text.ts';
 import type { Context, Prepared } from './prepared.ts';
 import { quantity } from './quantity.ts';
 import { lineRef, recordId, setRef } from './record-id.ts';
-import { setComponents } from './set-components.ts';
+import { rangeErrorOf, setComponents } from './set-components.ts';
 import { subjectRef } from './subject.ts';
 
 /** From the start of counting to the last repetition's end; the end only of a set that ended. */
@@ -24,12 +25,17 @@ function periodOf(set: StoredSet): { effectivePeriod?: Period } {
   return { effectivePeriod: { start, ...(end !== undefined && end >= start ? { end } : {}) } };
 }
 
-/** What was typed: the name of an own exercise, the notes of changes by hand. */
-function notesOf(set: StoredSet): { note?: Annotation[] } {
+/** The error in words; then what was typed, where that goes along: the name of an own exercise, the notes of changes by hand. */
+function notesOf(set: StoredSet, texts: boolean): { note?: Annotation[] } {
+  const error = rangeErrorOf(set);
+  const note = [...(error === null ? [] : [errorNote('one repetition’s range', error)]), ...(texts ? typedNotes(set) : [])];
+  return note.length > 0 ? { note } : {};
+}
+
+function typedNotes(set: StoredSet): readonly Annotation[] {
   const name = set.definition && plainText(set.definition.name);
   const texts = [name ? `Exercise: ${name}` : undefined, ...set.edits.map(({ note }) => note && plainText(note))];
-  const note = texts.flatMap((text) => (text ? [{ text }] : []));
-  return note.length > 0 ? { note } : {};
+  return texts.flatMap((text) => (text ? [{ text }] : []));
 }
 
 /** What the observations of one set share. */
@@ -56,6 +62,7 @@ function onsetOf(context: Context, set: StoredSet, link: SetLink | null): readon
     code: concept(naming, 'measure', 'angle-at-symptom-onset'),
     ...(onset.angleDeg === null ? absent('unknown') : { valueQuantity: quantity(onset.angleDeg, 'deg') }),
     method: concept(naming, 'method', 'camera-2d'),
+    ...(onset.angleDeg === null ? {} : { note: [UNKNOWN_ERROR] }),
     derivedFrom: [setRef(context, set.id)],
     component: [
       { code: concept(naming, 'measure', 'exercise'), valueCodeableConcept: concept(naming, 'exercise', set.exercise) },
@@ -87,7 +94,7 @@ export function setObservations(context: Context, set: StoredSet, link: SetLink 
       'camera-2d',
       `Camera, angle in the picture; source ${set.source}, ${set.model === 'stickers' ? 'three stickers on the skin' : `pose model ${set.model}`}`,
     ),
-    ...(context.texts ? notesOf(set) : {}),
+    ...notesOf(set, context.texts),
     component: setComponents(naming, set),
   };
   return [{ resource, identifier: id, changed: set.edits.length > 0 }, ...onsetOf(context, set, link)];

@@ -27,14 +27,19 @@ export const csvOf = <Row>(columns: readonly Column<Row>[], rows: readonly Row[]
     escapeFormulae: FORMULA,
   });
 
+/** A number to so many decimal places; null stays null. */
+export function roundedTo(value: number | null | undefined, places: number): number | null {
+  if (value === null || value === undefined) return null;
+  const scaled = value * 10 ** places;
+  // One so large that it has no places; a file from elsewhere may hold it. Adding zero makes -0 a 0.
+  return Number.isFinite(scaled) ? Math.round(scaled) / 10 ** places + 0 : value;
+}
+
 /** Degrees to two places, as in the result's format; null stays null. */
-export const degCell = (value: number | null | undefined): number | null =>
-  // Adding zero makes -0 a 0.
-  value === null || value === undefined ? null : Math.round(value * 100) / 100 + 0;
+export const degCell = (value: number | null | undefined): number | null => roundedTo(value, 2);
 
 /** Whole milliseconds; null stays null. */
-export const msCell = (value: number | null | undefined): number | null =>
-  value === null || value === undefined ? null : Math.round(value) + 0;
+export const msCell = (value: number | null | undefined): number | null => roundedTo(value, 0);
 
 /** A share or a chance, 0 to 1, to three places; null stays null. */
-export const shareCell = (value: number | null): number | null => (value === null ? null : Math.round(value * 1000) / 1000);
+export const shareCell = (value: number | null): number | null => roundedTo(value, 3);

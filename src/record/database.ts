@@ -1,5 +1,5 @@
 import Dexie, { type Table } from 'dexie';
-import type { MeasuredRep, SetResult } from '../measure/set-result.ts';
+import type { MeasuredRep } from '../measure/set-result.ts';
 import type { DiaryEntry } from './diary-entry.ts';
 import type { FactsRow } from './facts-row.ts';
 import { withFootRow, withOnsetRow } from './foot-and-onset.ts';
@@ -11,6 +11,7 @@ import { createVault, type Vault } from './lock/vault.ts';
 import type { LockCrypto } from './lock/wrapped-key.ts';
 import { type Person, type PersonId, SELF } from './person.ts';
 import type { RepEdit } from './rep-edit.ts';
+import type { ResultInRow } from './result-in-row.ts';
 import { withStandRow, withStandsRow } from './stand-time-row.ts';
 import type { SetHeader, SetRunState } from './stored-set.ts';
 import type { Connection, ServerChoice } from './sync/sync-store.ts';
@@ -26,9 +27,9 @@ export interface RepRow {
 }
 export interface ResultRow {
   readonly setId: string;
-  readonly result: SetResult;
+  readonly result: ResultInRow;
 }
-/** `seq` is given by the database and keeps the order in which edits were made. */
+/** `seq` is given by the database; the order of edits is by their moments (`written-after.ts`). */
 export type EditRow = RepEdit & { readonly seq?: number };
 
 /** The id that a record has on its way, and whose it is here. */
@@ -118,6 +119,8 @@ export const VERSIONS: readonly DatabaseVersion[] = [
   { version: 11, stores: { servers: 'person', confirmed: '[person+id]' } },
   // No row changes: the diary may have entries that say what was removed, which a program of before would call damaged.
   { version: 12, stores: { serverChoices: 'person' } },
+  // No row changes: results may have their curves as steps, which a program of before would call damaged.
+  { version: 13, stores: {} },
 ];
 
 /** The version that the database has once it is open. */

@@ -1,6 +1,7 @@
 import { fail, ok, type Result } from '../result.ts';
 import { type Database, type DatabaseVersion, database, newestOf, type StorePlatform, VERSIONS } from './database.ts';
 import { storeOn } from './database-store.ts';
+import { freshLog } from './fresh-log.ts';
 import { LOCK_ID, LOCK_TABLE } from './lock/lock-place.ts';
 import { lockWhenNeeded } from './lock/lock-when-needed.ts';
 import { pageLocks } from './lock/page-locks.ts';
@@ -82,6 +83,7 @@ export async function openLockableStore(
     pages.leave();
     return fail(error);
   };
+  await freshLog(platform.indexedDB);
   const newest = newestOf(versions);
   const error = await opened(db, newest);
   if (error) return given(error);

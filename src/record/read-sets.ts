@@ -1,8 +1,10 @@
 import Dexie from 'dexie';
 import type { MeasuredRep } from '../measure/set-result.ts';
 import { fail, type Result } from '../result.ts';
+import { byMoment } from '../symptoms/entry.ts';
 import type { Database, EditRow, ResultRow, SetRow } from './database.ts';
 import type { PersonId } from './person.ts';
+import { resultOfRow } from './result-in-row.ts';
 import type { ListCursor, SetPage } from './set-store.ts';
 import { shaped, wordsOfShape } from './shape.ts';
 import type { SetError } from './store-error.ts';
@@ -14,14 +16,14 @@ const withoutSeq = ({ seq: _, ...edit }: EditRow): unknown => edit;
 /** What belongs to some sets, each in the order of the rows. */
 interface Belongings {
   readonly results: readonly (ResultRow | undefined)[];
-  /** By set, in the order in which they were made. */
+  /** By set, by moment and id. */
   readonly edits: ReadonlyMap<string, readonly EditRow[]>;
 }
 
 async function belongings(db: Database, ids: readonly string[]): Promise<Belongings> {
-  const [results, found] = await Promise.all([db.results.bulkGet([...ids]), db.edits.where('setId').anyOf(ids).sortBy('seq')]);
+  const [results, found] = await Promise.all([db.results.bulkGet([...ids]), db.edits.where('setId').anyOf(ids).toArray()]);
   const edits = new Map<string, EditRow[]>();
-  for (const edit of found) {
+  for (const edit of found.sort(byMoment)) {
     const ofSet = edits.get(edit.setId);
     if (ofSet) ofSet.push(edit);
     else edits.set(edit.setId, [edit]);
@@ -42,8 +44,8 @@ export async function wholeSets(db: Database, rows: readonly SetRow[]): Promise<
     rows.map(async (row, i): Promise<Result<StoredSet, SetError>> => {
       const measured = results[i];
       // A result that can't be read is no missing one.
-      const result = measured ? measured.result : null;
-      const reps = result ? result.reps : await liveReps(db, row.id);
+      const result = measured ? resultOfRow(measured.result) : null;
+      const reps = measured?.result ? measured.result.reps : await liveReps(db, row.id);
       const set = { ...row, reps, result, edits: (edits.get(row.id) ?? []).map(withoutSeq) };
       const found = shaped(storedSetShape, set);
       return found.ok ? found : fail({ kind: 'set-damaged', id: row.id, what: wordsOfShape(found.error) });

@@ -27,6 +27,25 @@ export const oneOf = <K extends string>(all: Readonly<Record<K, true>>) => v.pic
 /** Whether an entry is somebody's own or invented. */
 export const originShape = oneOf({ own: true, example: true });
 
+const sound = v.custom<never[]>(() => true);
+
+/**
+ * A list of very many values, a curve's say: one plain loop where all are as they must be, a tenth of the time; else the first that is not is named by its
+ * own shape.
+ * @param isSound whether `each` would take a value, and leave it as it is
+ */
+export function manyOf<T>(
+  each: v.GenericSchema<unknown, T>,
+  isSound: (value: unknown) => boolean,
+): v.GenericSchema<unknown, T[]> {
+  const oneByOne = v.array(each);
+  const areSound = (values: readonly unknown[]): boolean => {
+    for (let i = 0; i < values.length; i += 1) if (!isSound(values[i])) return false;
+    return true;
+  };
+  return v.lazy((values) => (Array.isArray(values) && areSound(values) ? sound : oneByOne));
+}
+
 /** The path of a fault as code would write it: `frames[3].p[0]`. */
 const placeOf = (issue: v.BaseIssue<unknown>): string =>
   (issue.path ?? [])

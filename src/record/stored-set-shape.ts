@@ -5,7 +5,7 @@ import type { GlideResult, MeasuredRep, SetResult } from '../measure/set-result.
 import { POSE_MODELS } from '../pose/model.ts';
 import { personIdShape } from './person.ts';
 import type { RepEdit } from './rep-edit.ts';
-import { degShape, idShape, momentShape, msShape, oneOf, ratioShape, wholeShape } from './shape.ts';
+import { degShape, idShape, manyOf, momentShape, msShape, oneOf, ratioShape, wholeShape } from './shape.ts';
 import type { SetHeader, StoredSet } from './stored-set.ts';
 
 type Shape<T> = v.GenericSchema<unknown, T>;
@@ -60,7 +60,10 @@ const warningShape = oneOf({
 });
 
 const curveShape = v.pipe(
-  v.strictObject({ tMs: v.array(msShape), angleDeg: v.array(v.nullable(degShape)) }),
+  v.strictObject({
+    tMs: manyOf(msShape, Number.isFinite),
+    angleDeg: manyOf(v.nullable(degShape), (angle) => angle === null || Number.isFinite(angle)),
+  }),
   v.check(({ tMs, angleDeg }) => tMs.length === angleDeg.length, 'must have as many angles as times'),
 );
 

@@ -8,6 +8,7 @@ import type { SetLocks } from './set-locks.ts';
 import type { SetEnding } from './set-store.ts';
 import type { SetError } from './store-error.ts';
 import type { SetHeader } from './stored-set.ts';
+import { writtenAfter } from './written-after.ts';
 
 /** Writes the header, as running, unless the set is there already, and its repetitions. */
 export const writeReps = (db: Database, header: SetHeader, reps: readonly MeasuredRep[]): Promise<void> =>
@@ -24,7 +25,7 @@ export const writeEnd = (db: Database, header: SetHeader, { state, result }: Set
     if (result) await db.results.put({ setId: header.id, result });
   });
 
-/** Adds an edit to a set that has ended and has the repetition that the edit names. */
+/** Adds an edit, as `writtenAfter` says, to a set that has ended and has the repetition that the edit names. */
 export const writeEdit = (db: Database, edit: RepEdit): Promise<Result<void, SetError>> =>
   atOnce(db, [db.sets, db.reps, db.results, db.edits, db.facts], async (): Promise<Result<void, SetError>> => {
     const set = await readSet(db, edit.setId);
@@ -34,7 +35,7 @@ export const writeEdit = (db: Database, edit: RepEdit): Promise<Result<void, Set
       return fail({ kind: 'rep-missing', id: edit.setId });
     }
     // A copy: the database writes the sequence number into what it is given.
-    await db.edits.add({ ...edit });
+    await db.edits.add({ ...writtenAfter(edit, set.value.edits) });
     await db.facts.delete(set.value.person);
     return ok(undefined);
   });

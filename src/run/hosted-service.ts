@@ -1,3 +1,4 @@
+import './own-scripts.ts';
 import { type Remote, releaseProxy, wrap } from 'comlink';
 import { guardWorker, WorkerLost } from './worker-guard.ts';
 

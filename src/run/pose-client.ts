@@ -12,6 +12,7 @@ import { fasterDelegate } from './faster-delegate.ts';
 import type { BundleError } from './fetch-bundle.ts';
 import { startPoseWorker } from './pose-worker-handle.ts';
 import { sharedBundle } from './shared-fetch.ts';
+import { hasWebGl2 } from './webgl2.ts';
 
 export type PoseClientError = BundleError | LandmarkerError;
 
@@ -39,6 +40,8 @@ export interface PoseClientOptions {
 
 /** Starts the worker and loads the model into it. */
 export async function startPoseClient(options: PoseClientOptions): Promise<Result<PoseClient, PoseClientError>> {
+  // Told before anything is fetched or started: the model would load, and then fail on every picture.
+  if (typeof OffscreenCanvas !== 'undefined' && !hasWebGl2()) return fail({ kind: 'pose-wasm', detail: 'no WebGL 2' });
   const { service, where, end } = await startPoseWorker();
   if (where === 'page') {
     // The model's loader is a module, which the library starts in workers only.

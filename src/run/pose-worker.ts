@@ -1,3 +1,4 @@
+import './own-scripts.ts';
 import { expose } from 'comlink';
 import { PoseService } from './pose-service.ts';
 

@@ -1,4 +1,6 @@
-// First, so that the screens' own rules come after them.
+// Before anything is started or written to the page.
+import '../run/own-scripts.ts';
+// First of the styles, so that the screens' own rules come after them.
 import './styles/tokens.css';
 import './styles/base.css';
 import './styles/button.css';

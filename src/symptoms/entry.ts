@@ -16,5 +16,10 @@ export interface Entry {
 /** An answer that was not given is stored as such, and never counts as a good one. */
 export type NotAnswered = 'not-answered';
 
-/** Older before newer. */
-export const byMoment = (a: Pick<Entry, 'at'>, b: Pick<Entry, 'at'>): number => (a.at < b.at ? -1 : Number(a.at > b.at));
+type Placed = Pick<Entry, 'at'> & Partial<Pick<Entry, 'id'>>;
+
+/** Older before newer; of one moment by id, so that two machines that have the same entries have them in the same order. */
+export const byMoment = ({ at: a, id: ofA = '' }: Placed, { at: b, id: ofB = '' }: Placed): number => {
+  if (a !== b) return a < b ? -1 : 1;
+  return ofA < ofB ? -1 : Number(ofA > ofB);
+};

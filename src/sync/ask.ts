@@ -13,8 +13,11 @@ const TRIES = 8;
 /** Longest part of a server's own words that is kept. Chosen. */
 const DETAIL_LENGTH = 200;
 
-/** Most that is read of one answer: longer or deeper ones are not what was asked for. Chosen: a page of fifty hours' sets. */
-export const ANSWER_LIMITS = { characters: 200_000_000, levels: 60 } as const;
+/**
+ * Most that is read of one answer: longer, deeper or fuller ones are not what was asked for. Chosen: a page of fifty hours' sets. `entries` in one answer and `pages` in
+ * one go: a hundred thousand records either way, so that a server whose answers never end is stopped.
+ */
+export const ANSWER_LIMITS = { characters: 200_000_000, levels: 60, entries: 100_000, pages: 2000 } as const;
 
 const isObject = (value: unknown): value is Answer => typeof value === 'object' && value !== null && !Array.isArray(value);
 

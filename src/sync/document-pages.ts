@@ -1,13 +1,11 @@
 import { codeSystemUrl, type Naming } from '../fhir/naming.ts';
 import { fail, ok, type Result } from '../result.ts';
-import type { Answer } from './ask.ts';
+import { ANSWER_LIMITS, type Answer } from './ask.ts';
 import type { FhirServer } from './fhir-server.ts';
 import type { ServerError } from './server-error.ts';
 
 /** Documents on one page: a set's is some 15 kB. Chosen. */
 const PAGE = 50;
-/** Pages that are read at most in one go; a server whose pages never end is stopped. Chosen: a hundred thousand records. */
-const MOST_PAGES = 2000;
 
 /** One page of what was found. */
 export interface DocumentPage {
@@ -62,12 +60,13 @@ export async function eachPage<E extends { readonly kind: string }>(
 ): Promise<Result<void, ServerError | E>> {
   let url: string | null = first;
   const seen = new Set<string>();
-  for (let pages = 0; url !== null && pages < MOST_PAGES && !seen.has(url); pages += 1) {
+  for (let pages = 0; url !== null && pages < ANSWER_LIMITS.pages && !seen.has(url); pages += 1) {
     seen.add(url);
     const found = await server.get(url);
     if (!found.ok) return found;
     const bundle = found.value;
     if (bundle.resourceType !== 'Bundle' || bundle.type !== 'searchset') return fail({ kind: 'not-fhir' });
+    if (listOf(bundle.entry).length > ANSWER_LIMITS.entries) return fail({ kind: 'not-fhir' });
     const times = listOf(bundle.entry).flatMap((entry) => {
       const at = momentOf(fieldsOf(fieldsOf(fieldsOf(entry).resource).meta).lastUpdated);
       return at === null ? [] : [at];

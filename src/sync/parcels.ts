@@ -5,6 +5,7 @@ import type { DiaryEntry } from '../record/diary-entry.ts';
 import { SELF } from '../record/person.ts';
 import type { StoredSet } from '../record/stored-set.ts';
 import type { Waiting } from '../record/sync/sync-store.ts';
+import { byMoment } from '../symptoms/entry.ts';
 
 /** Resources that are sent together or not at all, and the records that the server has then. */
 export interface Parcel {
@@ -39,8 +40,8 @@ const isPlan = (entry: DiaryEntry): entry is Prescription => entry.kind === 'pre
 
 /** The plan that a new one takes the place of: it is shown as revoked. */
 function planBefore(context: Context, plan: Prescription): readonly Prescription[] {
-  const before = context.diary.filter(isPlan).filter((each) => each.id !== plan.id && each.at <= plan.at);
-  return before.toSorted((a, b) => (a.at < b.at ? -1 : Number(a.at > b.at))).slice(-1);
+  const before = context.diary.filter(isPlan).filter((each) => byMoment(each, plan) < 0);
+  return before.toSorted(byMoment).slice(-1);
 }
 
 /** What waits, in parts that can be sent one by one, in the order in which they can be understood: plans, sets, what was told. */
@@ -51,7 +52,7 @@ export function parcelsOf(context: Context, waiting: Waiting): readonly Parcel[]
     prepared: needed(resourcesOf(context, [], isPlan(entry) ? [...planBefore(context, entry), entry] : [entry]), waiting),
     confirms: [entry.id],
   });
-  const plans = waiting.entries.filter(isPlan).toSorted((a, b) => (a.at < b.at ? -1 : Number(a.at > b.at)));
+  const plans = waiting.entries.filter(isPlan).toSorted(byMoment);
   const others = waiting.entries.filter((entry) => !isPlan(entry) && !(entry.kind === 'set-link' && isHere.has(entry.setId)));
   return [
     ...plans.map(ofEntry),

@@ -81,6 +81,17 @@ test('the camera pulled out and taken by another program, then the worker crashe
   await panel.getByText('The camera is used by another program.').waitFor();
   expect(await panel.textContent()).toContain('What was counted is kept.');
   expect(await pageFaults(page)).toEqual([]);
+  // On a phone nothing lies over the way on, and it is seen without scrolling; the banner no longer says that it counts.
+  await page.setViewportSize({ width: 390, height: 844 });
+  const wayOn = await panel.getByRole('button', { name: 'Go on now' }).evaluate((button) => {
+    const { left, right, top, bottom } = button.getBoundingClientRect();
+    const over = document.elementFromPoint((left + right) / 2, (top + bottom) / 2);
+    const room = button.closest('.away-panel')?.getBoundingClientRect();
+    return { free: button.contains(over), inside: room !== undefined && bottom <= room.bottom };
+  });
+  expect(wayOn).toEqual({ free: true, inside: true });
+  expect(await page.locator('.set-caption').count()).toBe(0);
+  await page.locator('.phase-banner').getByText('No picture: the set waits.').waitFor();
   await page.evaluate(() => window.interruptions.plug());
   await panel.getByRole('button', { name: 'Go on now' }).click();
   await panel.waitFor({ state: 'detached' });

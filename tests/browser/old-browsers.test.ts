@@ -84,6 +84,28 @@ describe('without a camera', () => {
   });
 });
 
+describe('without a graphics card, and with none played by the processor', () => {
+  const site = siteForTests({
+    camera: 'tests/clips/taps-left-steady.mp4',
+    args: ['--disable-gpu', '--disable-software-rasterizer'],
+  });
+
+  test('the choice says what still works; a set of the whole leg is refused in a sentence before anything is fetched for it, and one by stickers begins', async () => {
+    const { page, pageErrors, requests } = await site.open('#/choose/camera');
+    await page.getByText('WebGL 2 is missing or switched off').waitFor();
+    await page.getByRole('button', { name: 'Start the camera' }).click();
+    await page.getByRole('button', { name: 'None of these' }).click();
+    await page.getByRole('heading', { level: 1, name: 'The part that sees the leg could not be started.' }).waitFor();
+    expect(requests.all.filter((address) => /pose-worker|\.task/.test(address))).toEqual([]);
+    await page.getByRole('link', { name: 'Count without the camera' }).waitFor();
+    await page.goto(`${site.url()}#/choose/camera`);
+    await page.getByRole('radio', { name: 'Big toe lift' }).check();
+    await page.getByRole('button', { name: 'Start the camera' }).click();
+    await page.getByRole('heading', { level: 1, name: 'Three stickers on your foot' }).waitFor();
+    expect(pageErrors).toEqual([]);
+  });
+});
+
 describe('in front of a camera', () => {
   const site = siteForTests({ camera: 'tests/clips/taps-left-steady.mp4' });
 

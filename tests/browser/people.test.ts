@@ -75,7 +75,7 @@ describe('one person', () => {
     await page.getByRole('link', { name: /^Review/ }).click();
     await page.getByRole('heading', { level: 1, name: 'Review' }).waitFor();
     await page.emulateMedia({ media: 'print' });
-    expect(await page.getByText('Record of Ina <b>Invented</b>').isVisible()).toBe(true);
+    await page.getByText('Record of Ina <b>Invented</b>').waitFor();
     expect(await page.getByRole('link', { name: 'Back' }).isVisible()).toBe(false);
     await page.emulateMedia({ media: 'screen' });
     await page.goto(`${site.url()}#/set/${leftId}`);

@@ -56,8 +56,8 @@ test('the counting of pages counts pages', async () => {
 test('printed are the report and its mark as invented, not the buttons; black on white from a dark screen, too', async () => {
   const page = await openReport();
   await page.emulateMedia({ media: 'print', colorScheme: 'dark' });
-  expect(await page.getByText('This is no record of a person.').isVisible()).toBe(true);
-  expect(await page.getByText('does not replace clinical examination').isVisible()).toBe(true);
+  await page.getByText('This is no record of a person.').waitFor();
+  await page.getByText('does not replace clinical examination').waitFor();
   expect(await page.locator('button:visible, a:visible, input:visible').count()).toBe(0);
   const colours = await page
     .locator('.report')

@@ -168,9 +168,9 @@ export function seededDiary(): SeededDiary {
       setRow(rightId, right, 2),
       setRow(raiseId, raise, 4),
       setRow(glideId, glides, 1),
-      // A minute earlier: two of one moment have no order.
+      // Each at a minute of its own: two of one moment have no order.
       setRow(wrongGlideId, wrong, 2 + 1 / 1440),
-      setRow(toeLeftId, toeLeft, 4, 'stickers'),
+      setRow(toeLeftId, toeLeft, 4 + 2 / 1440, 'stickers'),
       setRow(toeRightId, toeRight, 4 + 1 / 1440, 'stickers'),
     ],
     results: [

@@ -127,6 +127,49 @@ test('signs in, sends, goes on after the token has ended, stays, sends by itself
   expect(faults).toEqual([]);
 });
 
+test('who comes back from signing in to a locked page unlocks it and goes on signed in, however long that takes; nothing is lost', {
+  timeout: 120_000,
+}, async () => {
+  const passphrase = 'ten grey herons by the weir';
+  const { page, faults: told } = await opened(browser, site.url);
+  await seed(page, fullDiary(1));
+  await page.goto(`${site.url}#/lock`);
+  await page.getByLabel('Passphrase', { exact: true }).fill(passphrase);
+  await page.getByLabel('The same once more').fill(passphrase);
+  await press(page, 'Turn the lock on');
+  await page.getByText('The lock is on.').waitFor({ timeout: 60_000 });
+  await page.goto(`${site.url}#/server`);
+  await page.getByRole('checkbox', { name: 'Stay signed in on this machine' }).check();
+  await signIn(page, 'Allow');
+  // The page is a new one, so it is locked: neither code nor state lies in the address meanwhile.
+  await page.getByRole('button', { name: 'Unlock' }).waitFor();
+  expect(page.url()).toBe(`${site.url}#/server`);
+  expect(await page.getByText('Patient/invented-1').count()).toBe(0);
+  const unlock = async () => {
+    await page.getByLabel('Passphrase', { exact: true }).fill(passphrase);
+    await press(page, 'Unlock');
+  };
+  // The code was changed for tokens at once; the person takes longer than the first of them lasts.
+  await expect.poll(() => clinic.seen.tokens.at(-1), { timeout: 30_000 }).toBe('authorization_code');
+  ahead += HOUR_MS;
+  await unlock();
+  await page.getByText('Patient/invented-1').waitFor({ timeout: 60_000 });
+  await page.getByText('Signed in', { exact: true }).waitFor();
+  expect(page.url()).toBe(`${site.url}#/server`);
+  const before = documents();
+  await press(page, 'Send now');
+  await page.getByText(/^Sent: \d+ records\.$/).waitFor({ timeout: 60_000 });
+  expect(documents()).toBeGreaterThan(before);
+  // What keeps somebody signed in was written once there was a key to seal it with: it is good after another lock.
+  await page.reload();
+  await page.getByRole('button', { name: 'Unlock' }).waitFor();
+  await unlock();
+  await page.getByText('Signed in', { exact: true }).waitFor({ timeout: 60_000 });
+  await page.getByText('0 records', { exact: true }).waitFor();
+  expect(clinic.seen.refused).toEqual([]);
+  expect(told).toEqual([]);
+});
+
 test('a therapist’s list takes in by itself what is new of those of whom it was chosen', { timeout: 120_000 }, async () => {
   const { page, faults: told } = await opened(browser, `${site.url}#/people/new`);
   await page.getByLabel('Name or code').fill('Ina Invented');

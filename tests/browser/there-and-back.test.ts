@@ -1,8 +1,12 @@
 /** As its users would: a therapist's plan to a patient, the patient's set and record back to the therapist, each in a browser profile of their own. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { strFromU8, unzipSync } from 'fflate';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
+import { unpacked } from '../../src/record/plan-code.ts';
+import { TAKE_ADDRESS } from '../../src/record/plan-transfer.ts';
+import { wentWell } from '../record/went-well.ts';
 import { siteForTests } from './harness.ts';
 
 const site = siteForTests();
@@ -15,6 +19,13 @@ const PATIENT = 'Ina <img src=x onerror="window.cameAlive=1"> Invented';
 const THERAPIST = 'Wilma <b>Beispiel</b> (invented)';
 /** A therapist's notes go to nobody. */
 const NOTES = 'Only for the therapist: prefers mornings.';
+/** What the patient typed goes to the therapist. */
+const TOLD = 'Dr Muster (invented): a <i>cold</i>, may go on';
+/** All that stands in a record file without a passphrase. */
+const textsOf = (file: Uint8Array): string =>
+  Object.values(unzipSync(file))
+    .map((part) => strFromU8(part))
+    .join('\n');
 /** Where pictures for a look by eye go; none usually. */
 const PICTURES = process.env.EVENSIDE_PICTURES;
 
@@ -39,7 +50,9 @@ test('a plan goes to the patient by link, and the set comes back in a sealed fil
   await therapist.page.getByLabel('Name of the therapist').fill(THERAPIST);
   await therapist.page.getByLabel('Put the name into the link').check();
   const link = await therapist.page.getByRole('textbox', { name: 'As a link' }).inputValue();
-  expect(decodeURIComponent(link)).not.toContain('Ina');
+  const inLink = wentWell(unpacked(link.slice(link.indexOf(TAKE_ADDRESS) + TAKE_ADDRESS.length)));
+  expect(inLink).toContain(JSON.stringify(THERAPIST));
+  expect(inLink).not.toMatch(/Ina|prefers mornings/);
   await seen(therapist.page, '1-give');
 
   const patient = await site.open(link.slice(link.indexOf('#')));
@@ -47,6 +60,11 @@ test('a plan goes to the patient by link, and the set comes back in a sealed fil
   await seen(patient.page, '2-take');
   await press(patient.page, 'Take this plan on');
   await heading(patient.page, 'Today');
+  await patient.page.goto(`${site.url()}#/questions`);
+  await patient.page.getByRole('radio', { name: 'Yes' }).first().check();
+  await press(patient.page, 'A clinician has seen me since');
+  await patient.page.getByRole('textbox').fill(TOLD);
+  await press(patient.page, 'Yes, I may go on');
   await patient.page.goto(`${site.url()}#/`);
   await patient.page.setInputFiles('input[type=file]', join(import.meta.dirname, '../clips/taps-left-quick.mp4'));
   await press(patient.page, 'Measure the video');
@@ -66,7 +84,6 @@ test('a plan goes to the patient by link, and the set comes back in a sealed fil
 
   await therapist.page.goto(`${site.url()}#/person/${id}/bring`);
   const file = { name: download.suggestedFilename(), mimeType: 'application/zip', buffer: readFileSync(await download.path()) };
-  expect(file.buffer.includes(NOTES)).toBe(false);
   await therapist.page.locator('.record-drop input').setInputFiles(file);
   await therapist.page.getByLabel('Passphrase', { exact: true }).fill(PASSPHRASE);
   await press(therapist.page, 'Open it');
@@ -85,6 +102,9 @@ test('a plan goes to the patient by link, and the set comes back in a sealed fil
   expect(await therapist.page.locator('.set-line').textContent()).toContain('Foot taps');
   await seen(therapist.page, '6-review');
 
+  await therapist.page.goto(`${site.url()}#/person/${id}/report`);
+  await therapist.page.getByText(TOLD).first().waitFor();
+
   // The patient takes the set back: with the next file it is gone here as well, and the review says so.
   await patient.page.goto(`${site.url()}#/`);
   await patient.page.locator('.set-line').first().click();
@@ -97,6 +117,10 @@ test('a plan goes to the patient by link, and the set comes back in a sealed fil
   await press(patient.page, 'Save the file');
   const later = await next;
   const plain = readFileSync(await later.path());
+  // A note that is a patient's is in the file, the therapist's own went to nobody, not even with the plan.
+  const inFile = textsOf(plain);
+  expect(inFile).toContain(JSON.stringify(TOLD));
+  expect(inFile).not.toContain('prefers mornings');
   await therapist.page.goto(`${site.url()}#/person/${id}/bring`);
   await therapist.page
     .locator('.record-drop input')
@@ -109,6 +133,10 @@ test('a plan goes to the patient by link, and the set comes back in a sealed fil
   await therapist.page.getByRole('heading', { name: 'Removed by hand' }).waitFor();
   expect(await therapist.page.locator('.set-line').count()).toBe(0);
   await seen(therapist.page, '8-review-removed');
+
+  // The therapist's own note stands where it stood.
+  await therapist.page.goto(`${site.url()}#/person/${id}`);
+  await therapist.page.getByText(NOTES).waitFor();
 
   for (const { page, pageErrors } of [therapist, patient]) {
     expect(await page.evaluate(() => 'cameAlive' in window)).toBe(false);

@@ -139,6 +139,8 @@ const edits = (setId: string): fc.Arbitrary<readonly RepEdit[]> =>
     .array(fc.tuple(fc.uuid(), moment, fc.constantFrom('strike', 'restore', 'add'), refs, fc.boolean(), fc.option(typed)), {
       maxLength: 5,
     })
+    // As a store holds them: by moment, then by id.
+    .map((all) => all.toSorted(([a, x], [b, y]) => (`${x} ${a}` < `${y} ${b}` ? -1 : 1)))
     .map((all) =>
       all.map(([id, at, kind, rep, ofAdded, note], i): RepEdit => {
         const base = { id, schema: 1 as const, setId, at, ...(note === null ? {} : { note }) };

@@ -57,10 +57,11 @@ export function livedRecords(): { readonly sets: readonly StoredSet[]; readonly 
   if (!taps || !raise) throw new Error('livedRecords requires lines, got none');
   const knee = measured('slr-left-kneebend.json');
   const changed = setOf(4, 10, measured('taps-left-quick.json'));
+  const struck = edit({ kind: 'strike', rep: { kind: 'measured', number: 2 } }, changed.id);
   const added = { ...edit({ kind: 'add' }, changed.id), note: 'the camera was late' };
   const sets: readonly StoredSet[] = [
     setOf(3, 9, measured('taps-right-weak.json')),
-    { ...changed, edits: [edit({ kind: 'strike', rep: { kind: 'measured', number: 2 } }, changed.id), added] },
+    { ...changed, edits: [struck, added] },
     setOf(5, 9, { ...knee, onset: { tMs: ms(9000), angleDeg: deg(41.2) } }),
     setOf(6, 9, measured('knee-right-straighten.json'), { state: 'interrupted', result: null }),
   ];

@@ -2,7 +2,14 @@ type Json = { [key: string]: unknown };
 
 export interface SeededFault {
   readonly name: string;
-  readonly into: 'Observation' | 'QuestionnaireResponse' | 'CarePlan' | 'ServiceRequest' | 'DocumentReference' | 'Patient';
+  readonly into:
+    | 'Observation'
+    | 'QuestionnaireResponse'
+    | 'CarePlan'
+    | 'ServiceRequest'
+    | 'DocumentReference'
+    | 'Patient'
+    | 'Device';
   readonly change: (resource: Json) => Json;
 }
 
@@ -21,6 +28,13 @@ const inQuantity =
     ...resource,
     valueQuantity: { ...(resource.valueQuantity as Json), ...over },
   });
+/** The first component, changed. */
+const inComponent =
+  (change: (component: Json) => Json) =>
+  (resource: Json): Json => {
+    const [first = {}, ...others] = resource.component as readonly Json[];
+    return { ...resource, component: [change(first), ...others] };
+  };
 const fault = (name: string, into: SeededFault['into'], change: SeededFault['change']): SeededFault => ({ name, into, change });
 
 /** Faults of every kind that writers of FHIR make, each to be put into a resource that has none. */
@@ -55,6 +69,31 @@ export const SEEDED_FAULTS: readonly SeededFault[] = [
   fault('a reference to a resource of another type', 'Observation', withOther({ subject: { reference: 'Organization/1' } })),
   fault('an object with nothing in it', 'Observation', withOther({ bodySite: {} })),
   fault('null for a value', 'Observation', withOther({ method: null })),
+  fault('a component that does not say what it is', 'Observation', inComponent(without('code'))),
+  fault('a component with two kinds of value', 'Observation', inComponent(withOther({ valueString: 'twelve' }))),
+  fault('a component whose number is a text', 'Observation', inComponent(withOther({ valueQuantity: { value: '12.5' } }))),
+  fault(
+    'a component whose unit has a code without a system (qty-3)',
+    'Observation',
+    inComponent(withOther({ valueQuantity: { value: 12.5, unit: '°', code: 'deg' } })),
+  ),
+  fault('a note without its text', 'Observation', withOther({ note: [{ time: '2026-05-03' }] })),
+  fault('a side as an element of its own, which R4 has not', 'Observation', withOther({ bodySite: { laterality: 'left' } })),
+  fault('a device that is a reference to a person', 'Observation', withOther({ device: { reference: 'Patient/1' } })),
+  fault('a name of a device without its type', 'Device', withOther({ deviceName: [{ name: 'Evenside' }] })),
+  fault('a version of a device without its value', 'Device', withOther({ version: [{}] })),
+  fault('a status that devices have not', 'Device', withOther({ status: 'on' })),
+  fault('a questionnaire response without its status', 'QuestionnaireResponse', without('status')),
+  fault(
+    'an answer of yes as a text',
+    'QuestionnaireResponse',
+    withOther({ item: [{ linkId: 'a', answer: [{ valueBoolean: 'yes' }] }] }),
+  ),
+  fault('a plan without its intent', 'CarePlan', without('intent')),
+  fault('a plan of nobody', 'CarePlan', without('subject')),
+  fault('a request whose status is none', 'ServiceRequest', withOther({ status: 'running' })),
+  fault('a request for two quantities at once', 'ServiceRequest', withOther({ quantityRange: { low: { value: 1 } } })),
+  fault('a document whose size is below nothing', 'DocumentReference', withOther({ content: [{ attachment: { size: -1 } }] })),
   fault('a code with a blank before it', 'Patient', withOther({ gender: ' female' })),
   fault(
     'an answer under two kinds',

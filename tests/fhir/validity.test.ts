@@ -50,6 +50,7 @@ describe('the three layers together find', () => {
     ServiceRequest: sound('ServiceRequest'),
     DocumentReference: sound('DocumentReference'),
     Patient: sound('Patient'),
+    Device: sound('Device'),
   };
   test.each(Object.entries(alone))('nothing in what is put to the test: %s', (_, resource) => {
     expect(faultsOf(sent(resource))).toEqual([]);

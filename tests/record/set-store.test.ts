@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { openSetStore } from '../../src/record/open-store.ts';
+import { editedCount } from '../../src/record/rep-edit.ts';
 import type { Store } from '../../src/record/store.ts';
 import type { StoredSet } from '../../src/record/stored-set.ts';
 import { type FakePage, fakeBrowser } from './fake-browser.ts';
@@ -193,9 +194,25 @@ describe('edits', () => {
     const again = { ...edit({ kind: 'strike', rep: { kind: 'measured', number: 2 } }), at: momentOf(9), note: 'a cough' };
     for (const each of [strike, restore, again]) wentWell(await store.edit(each));
     const set = wentWell(await store.read(idOf(1)));
-    expect(set.edits).toEqual([strike, restore, again]);
+    // A moment each, so that the same order holds wherever they arrive.
+    const later = (n: number) => new Date(Date.parse(momentOf(9)) + n).toISOString();
+    expect(set.edits).toEqual([strike, { ...restore, at: later(1) }, { ...again, at: later(2) }]);
     expect(set.reps).toEqual([rep(1), rep(2)]);
     expect(set.result).toEqual(result([rep(1), rep(2)]));
+  });
+
+  test('made after the clock was set back hold last all the same', async () => {
+    const store = await finished();
+    const rep = { kind: 'measured', number: 2 } as const;
+    wentWell(await store.edit({ ...edit({ kind: 'strike', rep }), at: momentOf(5000) }));
+    wentWell(await store.edit({ ...edit({ kind: 'restore', rep }), at: momentOf(9) }));
+    const set = wentWell(await store.read(idOf(1)));
+    expect(set.edits.map(({ kind }) => kind)).toEqual(['strike', 'restore']);
+    expect(editedCount(set)).toBe(2);
+    // One from the end of time keeps its own place: there is no moment after it.
+    wentWell(await store.edit({ ...edit({ kind: 'strike', rep }), at: '9999-12-31T23:59:59.999Z' }));
+    wentWell(await store.edit({ ...edit({ kind: 'restore', rep }), at: momentOf(10) }));
+    expect(wentWell(await store.read(idOf(1))).edits).toHaveLength(4);
   });
 
   test('of a repetition or a set that is not there are refused', async () => {

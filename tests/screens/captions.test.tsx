@@ -1,7 +1,7 @@
 // @vitest-environment jsdom
 /** Who does not hear reads the same: each sentence that a set says stands on its screen, for as long as it takes to read it. */
 import { act, cleanup, render } from '@testing-library/react';
-import { afterEach, expect, test } from 'vitest';
+import { afterEach, expect, test, vi } from 'vitest';
 import type { ViewAdvice } from '../../src/measure/live-view.ts';
 import { EXAMPLE_PLAN } from '../../src/screens/choose/plan.ts';
 import type { SetPlan } from '../../src/screens/services.ts';
@@ -298,4 +298,21 @@ test('what is read aloud by itself changes once for each count and each state, h
   }
   seen.disconnect();
   expect(readAloud.toSorted()).toEqual(['Count 1 of 3', 'Count 2 of 3', 'Counting', 'Ready. Begin when you like.']);
+});
+
+test('a hold is drawn second by second for whom motion disturbs, and smoothly otherwise', () => {
+  const widths = (lessMotion: boolean) => {
+    vi.stubGlobal('matchMedia', () => ({ matches: lessMotion }));
+    const set = shownSet(CAMERA);
+    set.after(() => set.hooks.onView(aView({ count: 1, heldMs: ms(0) })));
+    const seen = [300, 900, 1100, 1900, 2000].map((heldMs) => {
+      set.after(() => set.hooks.onView(aView({ count: 1, heldMs: ms(heldMs) })));
+      return Math.round(Number.parseFloat(set.container.querySelector<HTMLElement>('.hold-way span')?.style.inlineSize ?? ''));
+    });
+    cleanup();
+    return seen;
+  };
+  expect(widths(true)).toEqual([0, 0, 50, 50, 100]);
+  expect(widths(false)).toEqual([15, 45, 55, 95, 100]);
+  vi.unstubAllGlobals();
 });

@@ -48,8 +48,18 @@ describe('today', () => {
     const line = (await screen.findByText('Heel stands, left leg')).closest('li') as HTMLElement;
     expect(line.textContent).toContain('5 times, each held for 5 s');
     expect(line.textContent).toContain('0 of 1 done');
-    fireEvent.click(within(line).getByRole('link', { name: 'Start' }));
+    fireEvent.click(within(line).getByRole('link', { name: /^Start: / }));
     expect(await screen.findByRole('heading', { name: 'Before you start' })).toBeTruthy();
+  });
+
+  test('each way into a set says by itself which one', async () => {
+    shownAt('/today', withDiary(plan()).services);
+    const ways = await screen.findAllByRole('link', { name: /^Start: / });
+    expect(ways.map((way) => way.getAttribute('aria-label'))).toEqual([
+      'Start: Heel stands, left leg',
+      'Start: Nerve glides, right leg',
+    ]);
+    expect(ways.map((way) => way.textContent)).toEqual(['Start', 'Start']);
   });
 
   test('a diary that cannot be read says so', async () => {
@@ -91,14 +101,14 @@ describe('the red-flag questions', () => {
     shownAt('/questions', services);
     fireEvent.click((await screen.findAllByRole('radio', { name: 'Yes' }))[1] as HTMLElement);
     expect(await screen.findByText('No exercises now: get help at once')).toBeTruthy();
-    expect(screen.queryByRole('link', { name: 'Start' })).toBeNull();
+    expect(screen.queryByRole('link', { name: /^Start: / })).toBeNull();
     expect(kinds(entries)).toEqual(['prescription', 'red-flags']);
     fireEvent.click(screen.getByRole('button', { name: 'A clinician has seen me since' }));
     fireEvent.change(screen.getByRole('textbox'), { target: { value: 'Dr Nobody (invented): may go on' } });
     // The clearance is to be later than the yes by the clock, which counts in milliseconds.
     await new Promise((resolve) => setTimeout(resolve, 5));
     fireEvent.click(screen.getByRole('button', { name: 'Yes, I may go on' }));
-    expect((await screen.findAllByRole('link', { name: 'Start' })).length).toBeGreaterThan(0);
+    expect((await screen.findAllByRole('link', { name: /^Start: / })).length).toBeGreaterThan(0);
     expect(entries.at(-1)).toMatchObject({ kind: 'clearance', note: 'Dr Nobody (invented): may go on' });
   });
 

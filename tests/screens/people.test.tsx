@@ -5,9 +5,11 @@ import type { PersonFacts } from '../../src/dose/person-facts.ts';
 import type { ListedPerson } from '../../src/record/people-store.ts';
 import type { Person } from '../../src/record/person.ts';
 import { ok } from '../../src/result.ts';
+import { entryNow } from '../../src/screens/day/entry-now.ts';
 import { orderedLines, personLine } from '../../src/screens/people/people-lines.ts';
 import { usePeopleView } from '../../src/screens/people/people-view.ts';
 import { addDays, type CalendarDay } from '../../src/symptoms/calendar-day.ts';
+import { ALL_NO } from './diary-builder.ts';
 import { fakeServices } from './fake-services.ts';
 import { press, shownAt } from './shown.tsx';
 
@@ -151,6 +153,18 @@ describe('one person', () => {
     await screen.findByRole('link', { name: 'Open a plan from a file or a link' });
     expect(screen.queryByRole('button', { name: /invented/ })).toBeNull();
     expect(document.body.textContent).not.toMatch(/your|my therapist/i);
+  });
+
+  test('a stopped day speaks to the therapist, in both ways it can be stopped', async () => {
+    for (const answer of ['bladder-bowel', 'foot-drop-worse'] as const) {
+      const { services, entries } = withPeople([listed(1, 'Ina Invented')]);
+      entries.push({ ...entryNow(), kind: 'red-flags', answers: { ...ALL_NO, [answer]: 'yes' } });
+      shownAt(`/person/${idOf(1)}/today`, services);
+      await screen.findByRole('button', { name: 'A clinician has seen this person since' });
+      expect(document.body.textContent).toMatch(/this person (needs help at once|must be seen today)/);
+      expect(document.body.textContent).not.toMatch(/\b(you|your|me)\b/i);
+      cleanup();
+    }
   });
 
   test('who is not there is told, with the way back to the list', async () => {

@@ -1,4 +1,5 @@
 import { configure, fireEvent, render, screen, waitFor } from '@testing-library/react';
+import type { ReactNode } from 'react';
 import { App } from '../../src/screens/app.tsx';
 import type { AppServices } from '../../src/screens/services.ts';
 import { ServicesContext } from '../../src/screens/services-context.tsx';
@@ -9,8 +10,8 @@ import { fakeRun } from './fake-run.ts';
 // What waits for something on the screen waits on a busy machine too; it goes on as soon as it is there.
 configure({ asyncUtilTimeout: 15_000 });
 
-/** Shows the whole app at an address. */
-export function shownAt(path: string, services: AppServices) {
+/** Shows the whole app at an address. @param within what it stands in: other words */
+export function shownAt(path: string, services: AppServices, within: (app: ReactNode) => ReactNode = (app) => app) {
   // jsdom has no layout to scroll.
   window.scrollTo = () => undefined;
   window.location.hash = path;
@@ -18,9 +19,7 @@ export function shownAt(path: string, services: AppServices) {
   const view = render(
     <ServicesContext value={services}>
       <SoundsContext value={driver.sounds}>
-        <RunContext value={driver.run}>
-          <App />
-        </RunContext>
+        <RunContext value={driver.run}>{within(<App />)}</RunContext>
       </SoundsContext>
     </ServicesContext>,
   );

@@ -59,6 +59,7 @@ export async function machine(base: string, patient: string, whose: 'own' | 'loo
   return {
     person,
     store: of,
+    people: store.people,
     sync,
     send: async () =>
       sendWaiting({

@@ -4,7 +4,7 @@ import type { StoredSet } from '../../src/record/stored-set.ts';
 import { livedRecords } from '../fhir/lived-records.ts';
 import { edit, header, idOf, momentOf, rep, result } from '../record/set-builders.ts';
 import { wentWell } from '../record/went-well.ts';
-import { report } from '../symptoms/told.ts';
+import { clearance, report } from '../symptoms/told.ts';
 import { type EndpointOptions, type Fault, fhirEndpoint } from './endpoint/fhir-endpoint.ts';
 import { type MachineOptions, machine } from './machine.ts';
 
@@ -19,6 +19,7 @@ async function endpoint(options: EndpointOptions = {}) {
   return made;
 }
 const PATIENT = 'Patient/one';
+const TYPES = ['Device', 'CarePlan', 'ServiceRequest', 'Observation', 'QuestionnaireResponse', 'DocumentReference'];
 const own = (base: string, options: MachineOptions = {}) => machine(base, PATIENT, 'own', options);
 const desk = (base: string, options: MachineOptions = {}) => machine(base, PATIENT, 'looked-after', options);
 
@@ -50,8 +51,7 @@ describe('records over HTTP', () => {
     wentWell(await patient.store.diary.add(diary));
     const sent = wentWell(await patient.send());
     expect(sent).toEqual({ confirmed: sets.length + 2 + diary.length, unwanted: [] });
-    const types = ['Device', 'CarePlan', 'ServiceRequest', 'Observation', 'QuestionnaireResponse', 'DocumentReference'];
-    const held = types.flatMap((type) => server.repository.all(type));
+    const held = TYPES.flatMap((type) => server.repository.all(type));
     expect(held.length).toBeGreaterThan(40);
     expect(server.checked.bundles).toBe(server.seen.filter(({ method }) => method === 'POST').length);
     expect(server.checked.resources).toBeGreaterThanOrEqual(held.length);
@@ -169,6 +169,41 @@ describe('records over HTTP', () => {
     expect(here.sets[0]?.edits).toHaveLength(2);
     expect(await therapist.all()).toEqual(here);
     expect(server.repository.all('Observation')).toHaveLength(1);
+  });
+
+  test('what was typed arrives word for word, in the diary and in a change by hand; a therapist’s own notes stay on the desk', async () => {
+    const server = await endpoint();
+    const [patient, therapist] = [await own(server.base), await desk(server.base)];
+    const ours = wentWell(await therapist.people.read(therapist.person));
+    wentWell(await therapist.people.save({ ...ours, notes: 'Only for the therapist: prefers mornings.' }));
+    const note = 'Dr Muster (invented): “a cold”, go on\nin two days 👍🏽 =1+1 <b>';
+    await patient.has([smallSet(1)]);
+    wentWell(await patient.store.diary.add([{ ...clearance(4, 12), note }]));
+    wentWell(await patient.store.edit({ ...edit({ kind: 'add' }, idOf(1)), note: 'the camera was late' }));
+    wentWell(await patient.send());
+    wentWell(await therapist.takeIn());
+    // The desk's own entries go the same way, its notes do not.
+    wentWell(await therapist.store.diary.add([{ ...clearance(5, 12), note: 'seen on a call' }]));
+    wentWell(await therapist.send());
+    wentWell(await patient.takeIn());
+    const here = await therapist.all();
+    expect(here.diary.map((entry) => entry.kind === 'clearance' && entry.note).toSorted()).toEqual(
+      [note, 'seen on a call'].toSorted(),
+    );
+    expect(here.sets[0]?.edits.map((each) => each.note)).toEqual(['the camera was late']);
+    expect(await patient.all()).toEqual(here);
+    expect(wentWell(await therapist.people.read(therapist.person))).toMatchObject({
+      notes: 'Only for the therapist: prefers mornings.',
+    });
+    const held = TYPES.flatMap((type) => server.repository.all(type)).flatMap((resource) => [
+      JSON.stringify(resource),
+      ...(resource.resourceType === 'DocumentReference'
+        ? [Buffer.from((resource as DocumentReference).content?.[0]?.attachment?.data ?? '', 'base64').toString('utf8')]
+        : []),
+    ]);
+    // That such texts would be found: the patient's is.
+    expect(held.some((text) => text.includes('the camera was late'))).toBe(true);
+    expect(held.filter((text) => text.includes('prefers mornings'))).toEqual([]);
   });
 
   test('two therapists at once: both have all, and what both write is there once', async () => {

@@ -65,3 +65,10 @@ export function areSteps(steps: readonly unknown[], withGaps: boolean): boolean 
   }
   return true;
 }
+
+/** Whether something is a curve as steps. */
+export function isCurveSteps(curve: unknown): curve is CurveSteps {
+  if (typeof curve !== 'object' || curve === null || !('t' in curve) || !('a' in curve)) return false;
+  const { t, a } = curve;
+  return Array.isArray(t) && Array.isArray(a) && t.length === a.length && areSteps(t, false) && areSteps(a, true);
+}

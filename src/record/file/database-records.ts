@@ -9,7 +9,7 @@ import type { StoreError } from '../store-error.ts';
 import type { RecordFile } from './read-record.ts';
 import type { Brought, Into, RecordStore, TakeInError } from './record-store.ts';
 import { removedIn } from './removed-here.ts';
-import { elsewhere, joined } from './take-in.ts';
+import { elsewhere, hereAlready, joined, type OnProgress } from './take-in.ts';
 
 const recordTables = (db: Database) => [db.people, db.facts, db.diary, db.sets, db.reps, db.results, db.edits, db.recordIds];
 
@@ -26,13 +26,19 @@ async function ownerIn(db: Database, ids: readonly string[]): Promise<PersonId |
   return null;
 }
 
-async function taken(db: Database, into: Into, record: RecordFile): Promise<Result<Brought, TakeInError>> {
+async function taken(
+  db: Database,
+  into: Into,
+  record: RecordFile,
+  onProgress: OnProgress,
+): Promise<Result<Brought, TakeInError>> {
   const person = into.kind === 'here' ? into.person : into.person.id;
   if (into.kind === 'here' && !(await isHere(db, person))) return fail({ kind: 'person-missing', id: person });
-  const other = await elsewhere(db, person, record);
+  const here = await hereAlready(db, record);
+  const other = elsewhere(here, person);
   if (other) return fail({ kind: 'record-elsewhere', ...other });
   if (into.kind === 'new') await db.people.add(into.person);
-  const brought = await joined(db, person, record, true);
+  const brought = await joined(db, person, record, here, onProgress);
   const ids = record.manifest.person.ids.filter((id) => id !== person);
   await db.recordIds.bulkPut(ids.map((id) => ({ id, person })));
   await db.facts.delete(person);
@@ -61,14 +67,15 @@ export const recordsOn = (db: Database, attempt: Attempt): RecordStore => ({
   looked: (into, record) =>
     attempt(() =>
       db.transaction('r', recordTables(db), async (): Promise<Result<Brought, TakeInError>> => {
-        const other = await elsewhere(db, into, record);
-        return other ? fail({ kind: 'record-elsewhere', ...other }) : ok(await joined(db, into, record, false));
+        const here = await hereAlready(db, record);
+        const other = elsewhere(here, into);
+        return other ? fail({ kind: 'record-elsewhere', ...other }) : ok(await joined(db, into, record, here, null));
       }),
     ),
-  taken: (into, record) =>
+  taken: (into, record, onProgress = () => undefined) =>
     attempt(async (): Promise<Result<Brought, TakeInError>> => {
       const found = into.kind === 'new' ? shaped(personShape, into.person) : null;
       if (found && !found.ok) return fail({ kind: 'store-refused', what: wordsOfShape(found.error) });
-      return atOnce(db, recordTables(db), () => taken(db, into, record));
+      return atOnce(db, recordTables(db), () => taken(db, into, record, onProgress));
     }),
 });

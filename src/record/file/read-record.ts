@@ -20,11 +20,14 @@ import {
   SEALED_SUM,
 } from './record-manifest.ts';
 import { openedFile, sha256Of } from './sealed-file.ts';
-import { isZip, unpacked, type ZipEntry, zipEntries } from './zip-entries.ts';
+import { isZip, unpacked, unpackedAgain, type ZipEntry, zipEntries } from './zip-entries.ts';
 
 type Found<T> = Result<T, RecordFileError>;
 type Bytes = Uint8Array<ArrayBuffer>;
 type Entries = ReadonlyMap<string, ZipEntry>;
+
+/** Told after each part how much of all is checked, as a share, and waited for: the page may paint and hear meanwhile. */
+export type Between = (share: number) => Promise<void>;
 
 /** A record whose every part has been checked. */
 export interface RecordFile {
@@ -43,12 +46,12 @@ const tooLarge = (what: RecordLimit, found: number) =>
   fail({ kind: 'record-too-large', what, found, limit: RECORD_LIMITS[what] } as const);
 const overLimit = (what: RecordLimit, found: number) => (found > RECORD_LIMITS[what] ? tooLarge(what, found) : null);
 
-function bytesOf(zip: Bytes, entries: Entries, name: string): Found<Bytes> {
+async function bytesOf(zip: Bytes, entries: Entries, name: string): Promise<Found<Bytes>> {
   const entry = entries.get(name);
   if (!entry) return damaged('part-missing');
   const over = name === SEALED ? null : overLimit('partBytes', entry.bytes);
   if (over) return over;
-  const bytes = unpacked(zip, entry);
+  const bytes = await unpacked(zip, entry);
   return bytes ? ok(bytes) : damaged('checksum');
 }
 
@@ -95,7 +98,7 @@ async function partOf<T>(
   shape: v.GenericSchema<unknown, readonly T[]>,
   crypto: LockCrypto,
 ): Promise<Found<readonly T[]>> {
-  const bytes = bytesOf(zip, entries, part.name);
+  const bytes = await bytesOf(zip, entries, part.name);
   if (!bytes.ok) return bytes;
   if (bytes.value.length !== part.bytes || (await sha256Of(crypto, bytes.value)) !== part.sha256) return damaged('checksum');
   const value = jsonOf(bytes.value);
@@ -118,8 +121,8 @@ function idsOnce() {
   };
 }
 
-async function checkedRecord(zip: Bytes, entries: Entries, crypto: LockCrypto): Promise<Found<RecordFile>> {
-  const head = bytesOf(zip, entries, MANIFEST);
+async function checkedRecord(zip: Bytes, entries: Entries, crypto: LockCrypto, between: Between): Promise<Found<RecordFile>> {
+  const head = await bytesOf(zip, entries, MANIFEST);
   if (!head.ok) return head;
   const found = headOf(head.value, MANIFEST, manifestShape);
   if (!found.ok) return found;
@@ -140,6 +143,11 @@ async function checkedRecord(zip: Bytes, entries: Entries, crypto: LockCrypto): 
   const lived = (at: string) => {
     span = span ? { from: at < span.from ? at : span.from, to: at > span.to ? at : span.to } : { from: at, to: at };
   };
+  let done = 0;
+  const told = (part: RecordPart) => {
+    done += part.bytes;
+    return between(done / unpackedBytes);
+  };
   const ofSets = parts.filter(({ name }) => name.startsWith('sets/'));
   for (const part of ofSets) {
     const page = await partOf<FileSet>(zip, entries, part, fileSetsShape, crypto);
@@ -149,6 +157,7 @@ async function checkedRecord(zip: Bytes, entries: Entries, crypto: LockCrypto): 
       if (!set.edits.every(({ id }) => edits.add(id))) return wrongAt(part.name, `[${i}].edits`, 'has an id that is there twice');
       lived(set.startedAt);
     }
+    await told(part);
   }
   for (const part of parts.filter(({ name }) => name.startsWith('diary/'))) {
     const page = await partOf<DiaryEntry>(zip, entries, part, v.array(diaryEntryShape), crypto);
@@ -158,17 +167,17 @@ async function checkedRecord(zip: Bytes, entries: Entries, crypto: LockCrypto): 
       lived(entry.at);
       diary.push(entry);
     }
+    await told(part);
   }
   if (sets.seen.size !== counts.sets || edits.seen.size !== counts.edits || diary.length !== counts.entries) {
     return wrongAt(MANIFEST, 'counts', 'are not those of the parts');
   }
   const again = function* (): Iterable<readonly FileSet[]> {
     for (const { name } of ofSets) {
+      const entry = entries.get(name);
+      if (!entry) throw new Error(`sets requires the part ${name} to be as it was checked, got none`);
       // The same bytes as those that were checked above.
-      const bytes = bytesOf(zip, entries, name);
-      const value = bytes.ok ? jsonOf(bytes.value) : bytes;
-      if (!value.ok) throw new Error(`sets requires the part ${name} to be as it was checked, got ${value.error.kind}`);
-      yield value.value as readonly FileSet[];
+      yield JSON.parse(new TextDecoder().decode(unpackedAgain(zip, entry))) as readonly FileSet[];
     }
   };
   return ok({ manifest, setIds: [...sets.seen], diary, span, sets: again });
@@ -179,20 +188,25 @@ async function checkedRecord(zip: Bytes, entries: Entries, crypto: LockCrypto): 
  * @param bytes not changed as long as the record is used
  * @param passphrase null: none was given yet
  */
-export async function readRecord(bytes: Bytes, passphrase: string | null, crypto: LockCrypto): Promise<Found<RecordFile>> {
+export async function readRecord(
+  bytes: Bytes,
+  passphrase: string | null,
+  crypto: LockCrypto,
+  between: Between = async () => undefined,
+): Promise<Found<RecordFile>> {
   const over = overLimit('fileBytes', bytes.length);
   if (over) return over;
   if (!isZip(bytes)) return fail({ kind: 'not-a-record' });
   const entries = zipEntries(bytes);
   if (!entries) return damaged('not-zip');
-  if (entries.has(MANIFEST)) return checkedRecord(bytes, entries, crypto);
+  if (entries.has(MANIFEST)) return checkedRecord(bytes, entries, crypto, between);
   if (!entries.has(HEADER)) return fail({ kind: 'not-a-record' });
 
-  const head = bytesOf(bytes, entries, HEADER);
+  const head = await bytesOf(bytes, entries, HEADER);
   if (!head.ok) return head;
   const header = headOf(head.value, HEADER, headerShape);
   if (!header.ok) return header;
-  const [sealed, sum] = [bytesOf(bytes, entries, SEALED), bytesOf(bytes, entries, SEALED_SUM)];
+  const [sealed, sum] = [await bytesOf(bytes, entries, SEALED), await bytesOf(bytes, entries, SEALED_SUM)];
   if (!sealed.ok) return sealed;
   if (!sum.ok) return sum;
   if ((await sha256Of(crypto, sealed.value)) !== new TextDecoder().decode(sum.value).trim()) return damaged('checksum');
@@ -200,5 +214,5 @@ export async function readRecord(bytes: Bytes, passphrase: string | null, crypto
   const plain = await openedFile(crypto, header.value, head.value, sealed.value, passphrase);
   if (!plain) return fail({ kind: 'record-passphrase' });
   const inner = zipEntries(plain);
-  return inner ? checkedRecord(plain, inner, crypto) : damaged('not-zip');
+  return inner ? checkedRecord(plain, inner, crypto, between) : damaged('not-zip');
 }

@@ -33,6 +33,6 @@ export interface RecordStore {
   readonly removedOf: (person: PersonId) => Promise<Result<ReadonlySet<string>, StoreError>>;
   /** What taking it in would do. Nothing is written. */
   readonly looked: (into: PersonId | null, record: RecordFile) => Promise<Result<Brought, TakeInError>>;
-  /** Joins it with what is here: a union by the ids of sets, changes and entries. */
-  readonly taken: (into: Into, record: RecordFile) => Promise<Result<Brought, TakeInError>>;
+  /** Joins it with what is here: a union by the ids of sets, changes and entries. @param onProgress share of the sets that is written, none of them for good before the end */
+  readonly taken: (into: Into, record: RecordFile, onProgress?: (share: number) => void) => Promise<Result<Brought, TakeInError>>;
 }

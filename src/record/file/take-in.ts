@@ -1,12 +1,13 @@
+import type { Table } from 'dexie';
 import { removedIds } from '../../dose/removal.ts';
-import type { Database, EditRow } from '../database.ts';
+import type { Database, DiaryRow, EditRow, SetRow } from '../database.ts';
 import type { DiaryEntry } from '../diary-entry.ts';
 import { diaryEntryShape } from '../diary-shape.ts';
 import type { PersonId } from '../person.ts';
 import { wholeSets } from '../read-sets.ts';
 import type { RepEdit } from '../rep-edit.ts';
 import { shaped } from '../shape.ts';
-import { type FileSet, fileSetOf, resultOf } from './file-set.ts';
+import { type FileSet, fileSetOf } from './file-set.ts';
 import type { RecordFile } from './read-record.ts';
 import type { Brought } from './record-store.ts';
 import { removedHere, removedIn } from './removed-here.ts';
@@ -20,24 +21,41 @@ function* slices<T>(all: readonly T[]): Iterable<readonly T[]> {
   for (let i = 0; i < all.length; i += AT_ONCE) yield all.slice(i, i + AT_ONCE);
 }
 
+/** What is here already under the ids of a record, whosever it is. */
+export interface HereAlready {
+  readonly sets: readonly SetRow[];
+  readonly diary: readonly DiaryRow[];
+}
+
+/** A table is asked for all its keys as long as it has no more than so many times as many as are looked for: one answer instead of one each. Chosen. */
+const KEYS_EACH = 10;
+
+async function rowsAmong<T>(table: Table<T, string>, ids: readonly string[]): Promise<readonly T[]> {
+  const isSmall = (await table.count()) <= KEYS_EACH * ids.length;
+  const here = isSmall ? new Set(await table.toCollection().primaryKeys()) : null;
+  const rows: T[] = [];
+  for (const some of slices(here ? ids.filter((id) => here.has(id)) : ids)) {
+    for (const row of await table.bulkGet([...some])) if (row) rows.push(row);
+  }
+  return rows;
+}
+
+/** Runs in the transaction of its caller. */
+export const hereAlready = async (db: Database, { setIds, diary }: RecordFile): Promise<HereAlready> => ({
+  sets: await rowsAmong(db.sets, setIds),
+  diary: await rowsAmong(
+    db.diary,
+    diary.map(({ id }) => id),
+  ),
+});
+
 /** Somebody else with whom something of a record is here already, and how much of it. */
-export async function elsewhere(
-  db: Database,
+export function elsewhere(
+  { sets, diary }: HereAlready,
   person: PersonId | null,
-  record: RecordFile,
-): Promise<{ readonly person: PersonId; readonly count: number } | null> {
-  let other: PersonId | null = null;
-  let count = 0;
-  const look = (rows: readonly ({ readonly person: PersonId } | undefined)[]) => {
-    for (const row of rows) {
-      if (!row || row.person === person) continue;
-      other ??= row.person;
-      count += 1;
-    }
-  };
-  for (const ids of slices(record.setIds)) look(await db.sets.bulkGet([...ids]));
-  for (const entries of slices(record.diary)) look(await db.diary.bulkGet(entries.map(({ id }) => id)));
-  return other === null ? null : { person: other, count };
+): { readonly person: PersonId; readonly count: number } | null {
+  const others = [...sets, ...diary].filter((row) => row.person !== person);
+  return others[0] ? { person: others[0].person, count: others.length } : null;
 }
 
 /** A copy, since the database writes the number of the order into what it is given. */
@@ -47,13 +65,11 @@ const editRows = (edits: readonly RepEdit[]): EditRow[] => edits.map((edit) => (
 async function writeUnion(db: Database, person: PersonId, before: FileSet | null, set: FileSet): Promise<void> {
   const { reps, result, edits, ...head } = set;
   await db.sets.put({ ...head, person });
-  if (result && !before?.result) await db.results.put({ setId: set.id, result: resultOf(result) });
+  if (result && !before?.result) await db.results.put({ setId: set.id, result });
   if (!result) await db.reps.bulkPut(reps.map((rep) => ({ setId: set.id, number: rep.number, rep })));
   if (!before) return;
-  const known = before.edits;
-  const isLonger = known.every(({ id }, i) => edits[i]?.id === id);
-  if (!isLonger) await db.edits.where('setId').equals(set.id).delete();
-  await db.edits.bulkAdd(editRows(isLonger ? edits.slice(known.length) : edits));
+  const known = new Set(before.edits.map(({ id }) => id));
+  await db.edits.bulkAdd(editRows(edits.filter(({ id }) => !known.has(id))));
 }
 
 interface Tally {
@@ -69,7 +85,7 @@ async function writeFresh(db: Database, person: PersonId, sets: readonly FileSet
   const edits = editRows(sets.flatMap((set) => set.edits));
   await Promise.all([
     db.sets.bulkAdd(sets.map(({ reps: _, result: __, edits: ___, ...head }) => ({ ...head, person }))),
-    db.results.bulkAdd(sets.flatMap(({ id, result }) => (result ? [{ setId: id, result: resultOf(result) }] : []))),
+    db.results.bulkAdd(sets.flatMap(({ id, result }) => (result ? [{ setId: id, result }] : []))),
     ...(reps.length > 0 ? [db.reps.bulkAdd(reps)] : []),
     ...(edits.length > 0 ? [db.edits.bulkAdd(edits)] : []),
   ]);
@@ -87,16 +103,19 @@ async function withOwnEdits(db: Database, sets: readonly FileSet[], tally: Tally
   });
 }
 
-/** @returns the new ones, still to be written */
+/** @param known ids of sets that are here @returns the new ones, still to be written */
 async function joinSets(
   db: Database,
   person: PersonId | null,
   coming: readonly FileSet[],
+  known: ReadonlySet<string>,
   write: boolean,
   tally: Tally,
 ): Promise<readonly FileSet[]> {
-  const rows = (await db.sets.bulkGet(coming.map(({ id }) => id))).filter((row) => row !== undefined);
-  const here = new Map((await wholeSets(db, rows)).map((found, i) => [rows[i]?.id ?? '', found]));
+  const ids = coming.map(({ id }) => id).filter((id) => known.has(id));
+  const rows = ids.length === 0 ? [] : (await db.sets.bulkGet(ids)).filter((row) => row !== undefined);
+  const found = rows.length === 0 ? [] : await wholeSets(db, rows);
+  const here = new Map(found.map((set, i) => [rows[i]?.id ?? '', set]));
   const fresh: FileSet[] = [];
   for (const set of await withOwnEdits(db, coming.map(arrived), tally)) {
     const there = here.get(set.id);
@@ -116,29 +135,44 @@ async function joinSets(
   return fresh;
 }
 
-/** Whether no set and no change by hand of a record can be here: then nothing of it need be unpacked to tell what it would bring. */
-const isAllNew = async (db: Database, ids: readonly string[]): Promise<boolean> =>
-  (await db.edits.count()) === 0 &&
-  (await db.sets
-    .where('id')
-    .anyOf([...ids])
-    .count()) === 0;
+/** Told of the share of the sets that is written. */
+export type OnProgress = (share: number) => void;
 
-/** The sets of a record, some at a time. Each write is waited for: Dexie takes a transaction that nobody waits in for one that is over. */
+/** How the sets of a record are joined: with which that are here, and whether that is written or only told. */
+interface Joining {
+  readonly person: PersonId | null;
+  readonly known: ReadonlySet<string>;
+  readonly staying: (sets: readonly FileSet[]) => readonly FileSet[];
+  readonly onProgress: OnProgress | null;
+}
+
+/**
+ * The sets of a record, some at a time. While the database writes some, the next are unpacked. Each write is waited for before the next: Dexie takes a
+ * transaction that nobody waits in for one that is over.
+ */
 async function joinAllSets(
   db: Database,
-  person: PersonId | null,
   parts: Iterable<readonly FileSet[]>,
-  staying: (sets: readonly FileSet[]) => readonly FileSet[],
-  write: boolean,
+  count: number,
+  { person, known, staying, onProgress }: Joining,
   tally: Tally,
 ): Promise<void> {
+  const write = onProgress !== null;
+  let done = 0;
+  let writing: Promise<void> = Promise.resolve();
   for (const part of parts) {
     for (const sets of slices(staying(part))) {
-      const fresh = await joinSets(db, person, sets, write, tally);
-      if (write && person !== null) await writeFresh(db, person, fresh);
+      await writing;
+      const fresh = await joinSets(db, person, sets, known, write, tally);
+      if (!write || person === null || fresh.length === 0) continue;
+      writing = writeFresh(db, person, fresh);
+      // Should the next part throw before this is waited for.
+      writing.catch(() => undefined);
     }
+    done += part.length;
+    onProgress?.(done / count);
   }
+  await writing;
 }
 
 const withoutPerson = ({ person: _, ...entry }: DiaryEntry & { readonly person: PersonId }): unknown => entry;
@@ -160,9 +194,17 @@ async function joinEntries(db: Database, person: PersonId | null, coming: readon
 /**
  * Joins a record with what is here of one person. Runs in the transaction of its caller; nothing of it is somebody else's.
  * @param person null: somebody of whom nothing is here
- * @param write false: it is only told what would come of it
+ * @param here what `hereAlready` found in this transaction
+ * @param onProgress null: nothing is written, it is only told what would come of it
  */
-export async function joined(db: Database, person: PersonId | null, record: RecordFile, write: boolean): Promise<Brought> {
+export async function joined(
+  db: Database,
+  person: PersonId | null,
+  record: RecordFile,
+  here: HereAlready,
+  onProgress: OnProgress | null,
+): Promise<Brought> {
+  const write = onProgress !== null;
   const tally: Tally = {
     sets: { fresh: 0, grown: 0, same: 0 },
     entries: { fresh: 0, same: 0 },
@@ -177,11 +219,14 @@ export async function joined(db: Database, person: PersonId | null, record: Reco
     tally.removed.coming += all.length - stay.length;
     return stay;
   };
-  if (!write && (await isAllNew(db, record.setIds))) {
+  const known = new Set(here.sets.map(({ id }) => id));
+  const noEdits = record.manifest.counts.edits === 0 || (await db.edits.count()) === 0;
+  if (!write && known.size === 0 && noEdits) {
+    // No set and no change by hand of it can be here: nothing need be unpacked to tell what it would bring.
     const fresh = record.setIds.filter((id) => !gone.has(id)).length;
     tally.sets.fresh = fresh;
     tally.removed.coming = record.setIds.length - fresh;
-  } else await joinAllSets(db, person, record.sets(), staying, write, tally);
+  } else await joinAllSets(db, record.sets(), record.setIds.length, { person, known, staying, onProgress }, tally);
   for (const entries of slices(staying(record.diary))) await joinEntries(db, person, entries, write, tally);
   if (person !== null) tally.removed.here = await removedHere(db, person, [...coming], write);
   return tally;

@@ -4,8 +4,9 @@ import { ROUNDS } from '../lock/rounds.ts';
 import type { LockCrypto } from '../lock/wrapped-key.ts';
 import type { StoredSet } from '../stored-set.ts';
 import { fileSetOf } from './file-set.ts';
+import { type PackPart, packedBy } from './packed-part.ts';
 import { FIRST_VERSION, MANIFEST, RECORD_VERSION, type RecordManifest, type RecordPart } from './record-manifest.ts';
-import { sealedFile, sha256Of } from './sealed-file.ts';
+import { sealedFile } from './sealed-file.ts';
 import { zipWriter } from './zip-writer.ts';
 
 /** Characters after which a part ends. Chosen: some dozens of sets, so that neither writing nor reading holds many in the memory. */
@@ -25,17 +26,25 @@ export interface RecordToWrite {
  * Writes a record file, docs/record-format.md. Sets whose page is still open are written as they are; nothing of the passphrase lock is in it.
  * @param passphrase null: anybody who has the file can read it
  * @param rounds of PBKDF2
+ * @param pack packs a part, perhaps elsewhere: the next is put together meanwhile
  */
 export async function writeRecord(
   { createdAt, person, diary, pages }: RecordToWrite,
   passphrase: string | null,
   crypto: LockCrypto,
   rounds = ROUNDS,
+  pack: PackPart = packedBy(crypto),
 ): Promise<Uint8Array<ArrayBuffer>> {
   const zip = zipWriter(createdAt);
   const parts: RecordPart[] = [];
   const counts = { sets: 0, edits: 0, entries: diary.length };
 
+  let packing: Promise<void> = Promise.resolve();
+  const into = async (name: string, json: string, count: number) => {
+    const { sha256, ...file } = await pack(json);
+    parts.push({ name, bytes: file.size, sha256, count });
+    zip.addDeflated(name, file);
+  };
   /** Gathers the JSON of values into parts of one kind. */
   const partsOf = (kind: 'sets' | 'diary') => {
     let waiting: string[] = [];
@@ -43,13 +52,16 @@ export async function writeRecord(
     let written = 0;
     const flush = async () => {
       if (waiting.length === 0) return;
-      const bytes = new TextEncoder().encode(`[${waiting.join(',\n')}]`);
       written += 1;
       const name = `${kind}/${String(written).padStart(4, '0')}.json`;
-      parts.push({ name, bytes: bytes.length, sha256: await sha256Of(crypto, bytes), count: waiting.length });
-      zip.add(name, bytes);
+      const [json, count] = [`[${waiting.join(',\n')}]`, waiting.length];
       waiting = [];
       characters = 0;
+      // No more than one is under way.
+      await packing;
+      packing = into(name, json, count);
+      // Should something else fail before this is waited for.
+      packing.catch(() => undefined);
     };
     return {
       flush,
@@ -74,6 +86,7 @@ export async function writeRecord(
   const entries = partsOf('diary');
   for (const entry of diary) await entries.add(entry);
   await entries.flush();
+  await packing;
 
   const version = removedIds(diary).size > 0 ? RECORD_VERSION : FIRST_VERSION;
   const manifest: RecordManifest = { evenside: 'record', version, createdAt, person, counts, parts };

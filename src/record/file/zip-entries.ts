@@ -1,4 +1,4 @@
-import { Inflate } from 'fflate';
+import { inflated, inflatedAgain } from './inflated.ts';
 import { RECORD_LIMITS } from './record-limits.ts';
 
 /** Where one file of a zip lies in it. */
@@ -16,8 +16,6 @@ const DIRECTORY = { signature: 0x02014b50, bytes: 46 } as const;
 const LOCAL = { signature: 0x04034b50, bytes: 30 } as const;
 const STORED = 0;
 const DEFLATED = 8;
-/** Packed bytes that are inflated at a time: they can grow about a thousandfold before their sum is looked at. */
-const STEP_BYTES = 16_384;
 
 function endOf(view: DataView): number | null {
   const last = view.byteLength - END.bytes;
@@ -60,27 +58,18 @@ export function zipEntries(bytes: Uint8Array): ReadonlyMap<string, ZipEntry> | n
  * @param entry with at most `RECORD_LIMITS.partBytes`
  * @returns null when it is no deflate stream, or has not as many bytes as the directory says
  */
-export function unpacked(
+export async function unpacked(
   zip: Uint8Array<ArrayBuffer>,
   { method, start, packedBytes, bytes }: ZipEntry,
-): Uint8Array<ArrayBuffer> | null {
+): Promise<Uint8Array<ArrayBuffer> | null> {
   const packed = zip.subarray(start, start + packedBytes);
   if (method === STORED) return packed.length === bytes ? packed : null;
   if (method !== DEFLATED || bytes > RECORD_LIMITS.partBytes) return null;
-  const whole = new Uint8Array(bytes);
-  let filled = 0;
-  const inflate = new Inflate((chunk) => {
-    if (filled + chunk.length > bytes) throw new RangeError('more bytes than the directory says');
-    whole.set(chunk, filled);
-    filled += chunk.length;
-  });
-  try {
-    for (let at = 0; at < packed.length; at += STEP_BYTES) {
-      inflate.push(packed.subarray(at, at + STEP_BYTES), at + STEP_BYTES >= packed.length);
-    }
-  } catch {
-    // The library throws for what is no deflate stream.
-    return null;
-  }
-  return filled === bytes ? whole : null;
+  return inflated(packed, bytes);
+}
+
+/** The same once more, at once. @param entry one that `unpacked` has unpacked before, out of the same bytes */
+export function unpackedAgain(zip: Uint8Array<ArrayBuffer>, { method, start, packedBytes, bytes }: ZipEntry) {
+  const packed = zip.subarray(start, start + packedBytes);
+  return method === STORED ? packed : inflatedAgain(packed, bytes);
 }

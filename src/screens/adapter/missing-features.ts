@@ -1,12 +1,6 @@
 import { littleMemory } from '../../run/little-memory.ts';
+import { hasWebGl2 } from '../../run/webgl2.ts';
 import type { Limit, MissingFeature } from '../services.ts';
-
-function hasWebGl2(): boolean {
-  const context = document.createElement('canvas').getContext('webgl2');
-  // A page may hold only few contexts at a time; this one was only asked for.
-  context?.getExtension('WEBGL_lose_context')?.loseContext();
-  return context !== null;
-}
 
 /** What this browser lacks without which nothing works. */
 export const missingFeatures = (): readonly MissingFeature[] =>

@@ -2,6 +2,7 @@ import { readRecord } from '../../record/file/read-record.ts';
 import { RECORD_LIMITS } from '../../record/file/record-limits.ts';
 import type { Brought, TakeInError } from '../../record/file/record-store.ts';
 import { writeRecord } from '../../record/file/write-record.ts';
+import { ROUNDS } from '../../record/lock/rounds.ts';
 import type { PersonId } from '../../record/person.ts';
 import { packed } from '../../record/plan-code.ts';
 import { documentOf } from '../../record/plan-document.ts';
@@ -13,8 +14,10 @@ import type { StoreError } from '../../record/store-error.ts';
 import type { StoredSet } from '../../record/stored-set.ts';
 import { linksBySet, originOf } from '../../record/table-sets.ts';
 import { fail, ok, type Result } from '../../result.ts';
+import { partPacker } from '../../run/part-packer.ts';
 import type { OpenedFile, RecordFault, RecordServices } from '../record/record-services.ts';
 import type { Problem } from '../services.ts';
+import { nextTurn } from './next-turn.ts';
 import { problemOf } from './problem-of.ts';
 
 /** Sets that are read at a time. Chosen: some dozens with their curves are a few megabytes. */
@@ -30,16 +33,18 @@ class ReadingFailed extends Error {
   }
 }
 
-/** Somebody's sets page by page, without invented ones. */
+/** Somebody's sets page by page, without invented ones. The database reads the next page while one is in use. */
 async function* ownSets(store: PersonStore, isOwn: (set: StoredSet) => boolean, onDamaged: (n: number) => void) {
-  let after: ListCursor | null = null;
-  do {
-    const page: Awaited<ReturnType<PersonStore['list']>> = await store.list({ limit: PAGE, ...(after ? { after } : {}) });
+  const ask = (after: ListCursor | null) => store.list({ limit: PAGE, ...(after ? { after } : {}) });
+  let asked: ReturnType<PersonStore['list']> | null = ask(null);
+  while (asked) {
+    const page: Awaited<ReturnType<PersonStore['list']>> = await asked;
     if (!page.ok) throw new ReadingFailed(page.error);
+    const next: ListCursor | null = page.value.next;
+    asked = next && ask(next);
     onDamaged(page.value.damaged.length);
     yield page.value.sets.filter(isOwn);
-    after = page.value.next;
-  } while (after);
+  }
 }
 
 const takeInFault = (error: TakeInError): Problem | RecordFault => {
@@ -55,7 +60,11 @@ function planIn(bytes: Uint8Array): OpenedFile | null {
   return code.ok ? { kind: 'plan', code: code.value } : null;
 }
 
-async function openFile(file: File, passphrase: string | null): Promise<Result<OpenedFile, RecordFault>> {
+async function openFile(
+  file: File,
+  passphrase: string | null,
+  onProgress: (share: number) => void = () => undefined,
+): Promise<Result<OpenedFile, RecordFault>> {
   const { fileBytes: limit } = RECORD_LIMITS;
   if (file.size > limit) return fail({ kind: 'record-too-large', what: 'fileBytes', found: file.size, limit });
   let bytes: Uint8Array<ArrayBuffer>;
@@ -64,7 +73,10 @@ async function openFile(file: File, passphrase: string | null): Promise<Result<O
   } catch {
     return fail({ kind: 'file-unreadable' });
   }
-  const record = await readRecord(bytes, passphrase, crypto);
+  const record = await readRecord(bytes, passphrase, crypto, (share) => {
+    onProgress(share);
+    return nextTurn();
+  });
   if (record.ok) return ok({ kind: 'record', record: record.value });
   const plan = record.error.kind === 'not-a-record' ? planIn(bytes) : null;
   return plan ? ok(plan) : record;
@@ -97,17 +109,20 @@ export function recordServices(opening: Promise<Result<Store, StoreError>>, pers
         if (own) sets += 1;
         return own;
       };
+      const packer = partPacker();
       try {
         const pages = ownSets(own, isOwn, (n) => {
           damaged += n;
         });
         const whose = { ids: [...ids.value], name, affectedSide };
         const record = { createdAt: new Date().toISOString(), person: whose, diary: entries, pages };
-        const bytes = await writeRecord(record, passphrase, crypto);
+        const bytes = await writeRecord(record, passphrase, crypto, ROUNDS, packer.pack);
         return ok({ file: new Blob([bytes], { type: 'application/zip' }), sets, entries: entries.length, damaged });
       } catch (cause) {
         if (cause instanceof ReadingFailed) return fail(problemOf(cause.error));
         throw cause;
+      } finally {
+        packer.end();
       }
     },
     open: openFile,
@@ -118,6 +133,6 @@ export function recordServices(opening: Promise<Result<Store, StoreError>>, pers
       return owner.ok ? owner : fail(problemOf(owner.error));
     },
     looked: (into, record) => asked((records) => records.looked(into, record)),
-    taken: (into, record) => asked((records) => records.taken(into, record)),
+    taken: (into, record, onProgress) => asked((records) => records.taken(into, record, onProgress)),
   };
 }

@@ -55,7 +55,7 @@ export function serverServices(person: PersonId, known: KnownServer, needs: Serv
   const session = signIn?.session(role) ?? null;
   const serverOver = (surroundings: Surroundings, whose: PersonId = person) =>
     fhirServer(surroundings, base, signIn?.session(roleOf(whose)) ?? OPEN);
-  const automatic = createStore<AutomaticState>(() => ({ working: false, fault: null, sent: null }));
+  const automatic = createStore<AutomaticState>(() => ({ working: false, fault: null, failures: 0, sent: null }));
 
   async function withSync<T>(
     call: (sync: SyncStore, store: Store) => Promise<Result<T, Problem | ServerFault>>,
@@ -151,20 +151,26 @@ export function serverServices(person: PersonId, known: KnownServer, needs: Serv
     });
   };
 
+  const calm = () => automatic.setState({ fault: null, failures: 0 });
   const sendByItself = onceMore(async () => {
     if (busy() || !navigator.onLine || (await isSetRunning())) return;
     const store = await opening;
     // Looked at first: to count what waits is more work.
     const choice = store.ok ? await (await store.value.sync()).choice(person, base) : store;
-    if (choice.ok && !choice.value.automatic) return automatic.setState({ fault: null });
+    if (choice.ok && !choice.value.automatic) return calm();
     const now = await state();
     if (!now.ok) return automatic.setState({ fault: now.error });
     const { connection, waiting, signIn: signedIn } = now.value;
-    if (!connection || waiting === 0) return automatic.setState({ fault: null });
+    if (!connection || waiting === 0) return calm();
     if (signedIn === 'out') return automatic.setState({ fault: { kind: 'server', error: { kind: 'signed-out' } } });
     automatic.setState({ working: true });
     const done = await sent(aroundSets);
-    automatic.setState({ working: false, fault: done.ok ? null : done.error, ...(done.ok ? { sent: done.value } : {}) });
+    automatic.setState(({ failures, sent: before }) => ({
+      working: false,
+      fault: done.ok ? null : done.error,
+      failures: done.ok ? 0 : failures + 1,
+      sent: done.ok ? done.value : before,
+    }));
   });
 
   return {
@@ -195,14 +201,14 @@ export function serverServices(person: PersonId, known: KnownServer, needs: Serv
         signIn?.blame(null);
       }
       const gone = await (await store.value.sync()).disconnect(person);
-      automatic.setState({ fault: null, sent: null });
+      automatic.setState({ fault: null, failures: 0, sent: null });
       return gone.ok ? ok(null) : fail(problemOf(gone.error));
     },
     async choose(wanted) {
       const store = await opening;
       if (!store.ok) return fail(problemOf(store.error));
       const chosen = await (await store.value.sync()).choose(person, base, { automatic: wanted });
-      automatic.setState({ fault: null });
+      calm();
       return chosen.ok ? ok(null) : fail(problemOf(chosen.error));
     },
     send: () => sent(around),

@@ -6,6 +6,7 @@ import type { SetStore } from '../../record/set-store.ts';
 import type { PersonStore } from '../../record/store.ts';
 import type { StoreError } from '../../record/store-error.ts';
 import type { StoredSet } from '../../record/stored-set.ts';
+import { writtenAfter } from '../../record/written-after.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import { entryNow } from '../day/entry-now.ts';
 import type { AppServices, Change, Problem, ShownSet, StoredSets } from '../services.ts';
@@ -88,7 +89,8 @@ export function storedSets(
     async change(id, change) {
       const held = unstored.get(id);
       if (held) {
-        unstored.set(id, { ...held, set: { ...held.set, edits: [...held.set.edits, editOf(id, change)] } });
+        const { edits } = held.set;
+        unstored.set(id, { ...held, set: { ...held.set, edits: [...edits, writtenAfter(editOf(id, change), edits)] } });
         return read(id);
       }
       const theirs = await owned(id);

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { shownCell } from '../parts/figure.tsx';
 import './value-table.css';
 
 interface ValueTableProps {
@@ -44,7 +45,7 @@ export function PlainTable({ columns, rows }: Pick<ValueTableProps, 'columns' | 
             <th scope="row">{name}</th>
             {cells.map((cell, i) => (
               <td key={columns[i + 1]} data-label={columns[i + 1]}>
-                {cell}
+                {shownCell(cell)}
               </td>
             ))}
           </tr>

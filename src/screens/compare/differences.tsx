@@ -2,6 +2,7 @@ import type { PercentDifference } from '../../compare/percent-difference.ts';
 import type { SetComparison } from '../../compare/set-against-set.ts';
 import type { AnyExerciseId } from '../../exercises/exercise.ts';
 import { deg, ms } from '../../units.ts';
+import { Figure, shownCell } from '../parts/figure.tsx';
 import { degreesIn } from '../result/degrees.ts';
 import { secondsIn } from '../result/seconds.ts';
 import { useGlideWords } from '../words/glide-catalogues.ts';
@@ -62,20 +63,24 @@ export function Differences({ comparison, names, legs, exercise, unsure }: Diffe
             <th scope="row">{exercise === 'nerve-glide' ? numbers.foot : compare.range}</th>
             <td data-label={names.set}>{degrees(range.rangeDeg)}°</td>
             <td data-label={names.other}>{degrees(range.referenceDeg)}°</td>
-            <td data-label={compare.difference}>{signedIn(locale, 1).format(range.differenceDeg)}°</td>
+            <td data-label={compare.difference}>
+              <Figure>{signedIn(locale, 1).format(range.differenceDeg)}°</Figure>
+            </td>
           </tr>
           <tr>
             <th scope="row">{compare.count}</th>
             <td data-label={names.set}>{count.value}</td>
             <td data-label={names.other}>{count.reference}</td>
-            <td data-label={compare.difference}>{percent(count)}</td>
+            <td data-label={compare.difference}>{shownCell(percent(count))}</td>
           </tr>
           {exercise === 'nerve-glide' ? null : (
             <tr>
               <th scope="row">{exercise === 'heel-stand' ? compare.up : compare.hold}</th>
               <td data-label={names.set}>{time(holdMs.value)}</td>
               <td data-label={names.other}>{time(holdMs.reference)}</td>
-              <td data-label={compare.difference}>{holdMs.reference < LEAST_HOLD_MS ? compare.noPercent : percent(holdMs)}</td>
+              <td data-label={compare.difference}>
+                {holdMs.reference < LEAST_HOLD_MS ? compare.noPercent : shownCell(percent(holdMs))}
+              </td>
             </tr>
           )}
         </tbody>

@@ -22,13 +22,13 @@ export function LineCard({ line, main }: { readonly line: TodayLine; readonly ma
   const { day } = words;
   const { item, side, dose, state, setsDue, done } = line;
   const said = useStateWords(line);
+  const name = `${prescribedWords(item.exercise, words).plural}, ${limbsOf(item.exercise, words)[side].legLower}`;
+  const go = state === 'done' ? day.again : day.start;
   return (
     <li className="day-line" data-state={state}>
       <ExerciseDrawing exercise={item.exercise} side={side} />
       <div className="day-line-words">
-        <h2>
-          {prescribedWords(item.exercise, words).plural}, {limbsOf(item.exercise, words)[side].legLower}
-        </h2>
+        <h2>{name}</h2>
         <p>{day.dose(dose.repsASet, dose.holdS)}</p>
         <p className="day-line-state">
           {state === 'done' ? <Icon name="check" size={22} /> : null}
@@ -47,8 +47,14 @@ export function LineCard({ line, main }: { readonly line: TodayLine; readonly ma
         </p>
       ) : null}
       {state === 'now' || mayDoMore(line) ? (
-        <Link href={`/today/ask/${item.id}/${side}`} className="button" data-look={main ? 'main' : undefined}>
-          {state === 'done' ? day.again : day.start}
+        // Several lines have such a link: heard by itself it says whose.
+        <Link
+          href={`/today/ask/${item.id}/${side}`}
+          className="button"
+          data-look={main ? 'main' : undefined}
+          aria-label={`${go}: ${name}`}
+        >
+          {go}
         </Link>
       ) : null}
     </li>

@@ -16,23 +16,24 @@ interface StopNoticeProps {
 /** Why no set may be started, whom to call, and the one way back: a clinician has seen the person, said explicitly and kept. */
 export function StopNotice({ stop, add }: StopNoticeProps) {
   const { day, start, people } = useWords();
-  const cleared = usePerson()
-    ? people.person.cleared
-    : { open: day.stop.cleared, ask: day.stop.clearedAsk, yes: day.stop.clearedYes };
+  const isOfPerson = usePerson() !== null;
+  // A person's record speaks to whoever treats them.
+  const said = isOfPerson ? people.person.stop : day.stop;
+  const flags = isOfPerson ? people.person.flags : day.questions.flags;
   const [asking, setAsking] = useState(false);
   const [note, setNote] = useState('');
   const urgency = stop.urgency ?? 'weakness';
   return (
     <section className="day-stop">
       <Notice icon="warning" look="fault" alert>
-        <h2>{day.stop.title[urgency]}</h2>
-        <p className="day-stop-todo">{day.stop.todo[urgency]}</p>
+        <h2>{said.title[urgency]}</h2>
+        <p className="day-stop-todo">{said.todo[urgency]}</p>
         {stop.flags.length > 0 ? (
           <>
-            <p>{day.stop.signs}</p>
+            <p>{said.signs}</p>
             <ul>
               {stop.flags.map((flag) => (
-                <li key={flag}>{day.questions.flags[flag]}</li>
+                <li key={flag}>{flags[flag]}</li>
               ))}
             </ul>
           </>
@@ -52,24 +53,24 @@ export function StopNotice({ stop, add }: StopNoticeProps) {
           }}
         >
           <p>
-            <strong>{cleared.ask}</strong>
+            <strong>{said.clearedAsk}</strong>
           </p>
           <label>
-            {day.stop.clearedNote}
+            {said.clearedNote}
             <textarea value={note} rows={2} maxLength={400} onChange={(event) => setNote(event.currentTarget.value)} />
           </label>
           <div className="day-actions">
             <button type="submit" className="button">
-              {cleared.yes}
+              {said.clearedYes}
             </button>
             <button type="button" className="button" onClick={() => setAsking(false)}>
-              {day.stop.clearedNo}
+              {said.clearedNo}
             </button>
           </div>
         </form>
       ) : (
         <button type="button" className="button" onClick={() => setAsking(true)}>
-          {cleared.open}
+          {said.cleared}
         </button>
       )}
     </section>

@@ -1,5 +1,6 @@
 import { FOOT_HELD, type FootHeld } from '../../symptoms/angle-mark.ts';
 import { BODY_REGIONS, type BodyRegion } from '../../symptoms/place.ts';
+import { Figure } from '../parts/figure.tsx';
 import { degreesIn } from '../result/degrees.ts';
 import { useStillWords } from '../words/still-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
@@ -30,7 +31,10 @@ export function MarkList({ marks, shown, kept, onNotes, onRemove }: MarkListProp
         return (
           <li key={id} className="mark-item">
             <p className="numbers">
-              <strong>{name}</strong>: {degrees(reading.angleDeg)}° {still.plusMinus(degrees(reading.errorDeg))}
+              <strong>{name}</strong>:{' '}
+              <Figure>
+                {degrees(reading.angleDeg)}° {still.plusMinus(degrees(reading.errorDeg))}
+              </Figure>
               <br />
               <span className={reading.method === 'corrected' ? 'mark-corrected' : 'soft'}>{still.how[reading.method]}</span>
               {closed ? <span className="soft"> · {still.isKept}</span> : null}

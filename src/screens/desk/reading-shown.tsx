@@ -1,5 +1,6 @@
 import type { ExerciseId } from '../../exercises/exercise.ts';
 import type { Deg } from '../../units.ts';
+import { Figure } from '../parts/figure.tsx';
 import { Icon } from '../parts/icon.tsx';
 import { degreesIn } from '../result/degrees.ts';
 import { useStillWords } from '../words/still-catalogues.ts';
@@ -31,7 +32,9 @@ export function ReadingShown({ exercise, reading, kneeDeg }: ReadingShownProps) 
   return (
     <div className="reading-shown">
       <p className="desk-angle numbers">{degrees(angleDeg)}°</p>
-      <p className="numbers reading-error">{still.plusMinus(degrees(errorDeg))}</p>
+      <p className="numbers reading-error">
+        <Figure>{still.plusMinus(degrees(errorDeg))}</Figure>
+      </p>
       <p>{zero === 'rest' ? still.fromRest : still.ownAngle[exercise]}</p>
       {method === 'corrected' ? (
         <p className="reading-corrected">

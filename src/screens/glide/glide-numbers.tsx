@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import type { GlideResult } from '../../measure/set-result.ts';
 import type { Deg } from '../../units.ts';
+import { shownCell } from '../parts/figure.tsx';
 import { degreesIn } from '../result/degrees.ts';
 import { useGlideWords } from '../words/glide-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
@@ -11,7 +12,7 @@ function Figure({ name, value, notes }: { readonly name: string; readonly value:
   return (
     <div>
       <dt>{name}</dt>
-      <dd className="numbers">{value}</dd>
+      <dd className="numbers">{shownCell(value)}</dd>
       {notes.map((note) => (
         <dd key={note} className="soft small">
           {note}

@@ -8,6 +8,7 @@ import { FileField } from '../parts/file-field.tsx';
 import { Icon } from '../parts/icon.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { Page } from '../parts/page.tsx';
+import { ShareDone } from '../parts/share-done.tsx';
 import { useBack, usePerson } from '../people/person-context.tsx';
 import type { Problem } from '../services.ts';
 import { useServices } from '../services-context.tsx';
@@ -21,7 +22,7 @@ import { useRecordWords } from './use-record-words.ts';
 /** How far the opening of a file has come. */
 type Opening =
   | { readonly kind: 'waiting'; readonly error: Problem | RecordFault | null }
-  | { readonly kind: 'checking' }
+  | { readonly kind: 'checking'; readonly share: number }
   | { readonly kind: 'sealed'; readonly file: File; readonly error: RecordFault | null }
   | { readonly kind: 'plan'; readonly code: string }
   | { readonly kind: 'record'; readonly record: RecordFile; readonly owner: PersonId | null; readonly people: readonly Person[] };
@@ -61,9 +62,10 @@ export function BringScreen({ forAnybody = false }: { readonly forAnybody?: bool
   const [opening, setOpening] = useState<Opening>({ kind: 'waiting', error: null });
 
   const read = async (file: File, passphrase: string | null) => {
-    setOpening({ kind: 'checking' });
+    const checking = (share: number) => setOpening({ kind: 'checking', share });
+    checking(0);
     const records = await services.records();
-    const opened = await records.open(file, passphrase);
+    const opened = await records.open(file, passphrase, checking);
     if (!opened.ok) {
       const { error } = opened;
       const asks = error.kind === 'record-sealed' || error.kind === 'record-passphrase';
@@ -96,7 +98,12 @@ export function BringScreen({ forAnybody = false }: { readonly forAnybody?: bool
             </FileField>
           </>
         ) : null}
-        {opening.kind === 'checking' ? <p role="status">{bring.checking}</p> : null}
+        {opening.kind === 'checking' ? (
+          <>
+            <p role="status">{bring.checking}</p>
+            <ShareDone share={opening.share} name={bring.checking} />
+          </>
+        ) : null}
         {opening.kind === 'sealed' ? (
           <Unseal error={opening.error} onGiven={(passphrase) => void read(opening.file, passphrase)} />
         ) : null}

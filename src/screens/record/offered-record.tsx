@@ -6,6 +6,7 @@ import { newId } from '../../record/new-id.ts';
 import { type Person, type PersonId, SELF } from '../../record/person.ts';
 import { fail, type Result } from '../../result.ts';
 import { Notice } from '../parts/notice.tsx';
+import { ShareDone } from '../parts/share-done.tsx';
 import type { Problem } from '../services.ts';
 import { useServices } from '../services-context.tsx';
 import { ForWhom, type Whom } from './for-whom.tsx';
@@ -39,6 +40,7 @@ export function OfferedRecord({ record, fixed, people, owner, onAgain }: Offered
   const [looked, setLooked] = useState<Answer | null>(null);
   const [taken, setTaken] = useState<{ readonly answer: Answer; readonly into: PersonId } | null>(null);
   const [busy, setBusy] = useState(false);
+  const [share, setShare] = useState(0);
   // A second press before the screen knows of the first.
   const going = useRef(false);
   const id = whom.kind === 'here' ? whom.id : null;
@@ -79,7 +81,10 @@ export function OfferedRecord({ record, fixed, people, owner, onAgain }: Offered
     if (!into || going.current) return;
     going.current = true;
     setBusy(true);
-    const answer = await (await services.records()).taken(into, record).catch(() => fail({ kind: 'unexpected' } as const));
+    setShare(0);
+    const answer = await (await services.records())
+      .taken(into, record, setShare)
+      .catch(() => fail({ kind: 'unexpected' } as const));
     going.current = false;
     setBusy(false);
     setTaken({ answer, into: into.kind === 'here' ? into.person : into.person.id });
@@ -105,6 +110,7 @@ export function OfferedRecord({ record, fixed, people, owner, onAgain }: Offered
         />
       ) : null}
       {error ? <FaultNotice error={error} nameOf={nameOf} /> : null}
+      {busy ? <ShareDone share={share} name={bring.taking} /> : null}
       <p className="record-answer">
         <button type="button" className="button" data-look="main" disabled={busy || !looked?.ok} onClick={() => void take()}>
           {busy ? bring.taking : bring.take}

@@ -32,11 +32,20 @@ export interface RecordServices {
     who: { readonly name: string | null; readonly affectedSide: Person['affectedSide'] },
     passphrase: string | null,
   ) => Promise<Result<WrittenRecord, Problem>>;
-  /** Reads and checks a whole file. */
-  readonly open: (file: File, passphrase: string | null) => Promise<Result<OpenedFile, RecordFault>>;
+  /** Reads and checks a whole file. @param onProgress share of it that is checked */
+  readonly open: (
+    file: File,
+    passphrase: string | null,
+    onProgress?: (share: number) => void,
+  ) => Promise<Result<OpenedFile, RecordFault>>;
   /** For whom a record was taken in before; null: for nobody. */
   readonly ownerOf: (record: RecordFile) => Promise<Result<PersonId | null, Problem>>;
   /** What taking it in would do. @param into null: somebody new */
   readonly looked: (into: PersonId | null, record: RecordFile) => Promise<Result<Brought, Problem | RecordFault>>;
-  readonly taken: (into: Into, record: RecordFile) => Promise<Result<Brought, Problem | RecordFault>>;
+  /** @param onProgress share of its sets that is written */
+  readonly taken: (
+    into: Into,
+    record: RecordFile,
+    onProgress?: (share: number) => void,
+  ) => Promise<Result<Brought, Problem | RecordFault>>;
 }

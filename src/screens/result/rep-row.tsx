@@ -1,5 +1,6 @@
 import type { EditedRep } from '../../record/rep-edit.ts';
 import type { Deg } from '../../units.ts';
+import { Figure } from '../parts/figure.tsx';
 import { Icon } from '../parts/icon.tsx';
 import type { Change } from '../services.ts';
 import { useWords } from '../words/words-context.tsx';
@@ -34,7 +35,9 @@ function RangeBar({ rep, widestDeg }: { readonly rep: EditedRep; readonly widest
   const said = [...up, ...notes, ...foot];
   return (
     <>
-      <span className="rep-value numbers">{result.rangeValue(degrees(rangeDeg), degrees(uncertaintyDeg))}</span>
+      <span className="rep-value numbers">
+        <Figure>{result.rangeValue(degrees(rangeDeg), degrees(uncertaintyDeg))}</Figure>
+      </span>
       <span className="rep-bar" aria-hidden="true">
         <span className="rep-bar-range" style={{ width: share(rangeDeg) }} />
         <span

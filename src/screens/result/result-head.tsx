@@ -1,6 +1,7 @@
 import { editedCount, editedReps } from '../../record/rep-edit.ts';
 import { ShareCard } from '../glide/share-card.tsx';
 import { exerciseWords } from '../parts/exercise-words.ts';
+import { Figure } from '../parts/figure.tsx';
 import type { ShownSet } from '../services.ts';
 import { useWords } from '../words/words-context.tsx';
 import { degreesIn } from './degrees.ts';
@@ -32,7 +33,7 @@ export function ResultHead({ set }: { readonly set: ShownSet }) {
         ) : upMs === null ? (
           <div>
             <dt>{result.range(exerciseWords(set, exercises).angle)}</dt>
-            <dd className="numbers">{far}</dd>
+            <dd className="numbers">{summary ? <Figure>{far}</Figure> : far}</dd>
             <dd className="soft small">{result.rangeHint}</dd>
           </div>
         ) : (

@@ -7,6 +7,7 @@ import { propose } from '../../dose/propose.ts';
 import type { Result } from '../../result.ts';
 import { prescribedWords } from '../day/prescribed-words.ts';
 import { countTold } from '../glide/glide-told.ts';
+import { Figure } from '../parts/figure.tsx';
 import { doseIn } from '../report/prescribed-part.tsx';
 import { degreesIn } from '../result/degrees.ts';
 import { useGlideWords } from '../words/glide-catalogues.ts';
@@ -83,7 +84,7 @@ export function GlanceTable({
               </td>
               <td className="numbers" data-label={glance.range}>
                 {last ? (
-                  result.rangeValue(degrees(last.rangeDeg), degrees(last.bandDeg))
+                  <Figure>{result.rangeValue(degrees(last.rangeDeg), degrees(last.bandDeg))}</Figure>
                 ) : (
                   <span className="soft">{glance.noRange}</span>
                 )}

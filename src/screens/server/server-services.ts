@@ -33,6 +33,8 @@ export interface AutomaticState {
   readonly working: boolean;
   /** Null: no trouble. */
   readonly fault: Problem | ServerFault | null;
+  /** Attempts that failed one after the other. */
+  readonly failures: number;
   /** Null: nothing was sent by itself since the page was opened. */
   readonly sent: Sent | null;
 }

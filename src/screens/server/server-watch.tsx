@@ -29,7 +29,7 @@ function SignInNeeded({ services }: { readonly services: ServerServices }) {
   );
 }
 
-/** Sends one's own records by themselves, if that was chosen: when the page is opened, after something was stored, and when the network is back. */
+/** Sends one's own records by themselves, if that was chosen: when the page is opened, after something was stored, when the network is back, and again after trouble. */
 export function ServerWatch() {
   const outer = useServices();
   const calm = useCalm();
@@ -40,13 +40,22 @@ export function ServerWatch() {
     let wanted = true;
     const stops: (() => void)[] = [];
     const begin = async () => {
-      const found = await outer.server(known);
+      const [found, { keepSending }] = await Promise.all([outer.server(known), import('./keep-sending.ts')]);
       if (!wanted) return;
       setServices(found);
-      const send = () => void found.sendByItself().catch(reportError);
-      window.addEventListener('online', send);
-      stops.push(outer.onStored(send), () => window.removeEventListener('online', send));
-      send();
+      const sending = keepSending({
+        services: found,
+        isOnline: () => navigator.onLine,
+        chance: Math.random,
+        onFault: (error) => reportError(error),
+      });
+      window.addEventListener('online', sending.now);
+      window.addEventListener('offline', sending.offline);
+      stops.push(outer.onStored(sending.now), sending.stop, () => {
+        window.removeEventListener('online', sending.now);
+        window.removeEventListener('offline', sending.offline);
+      });
+      sending.now();
     };
     // Where it can't be loaded, nothing goes by itself until the page is opened again.
     begin().catch(() => undefined);

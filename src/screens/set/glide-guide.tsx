@@ -5,11 +5,9 @@ import type { Side } from '../../pose/landmarks.ts';
 import { useGlideSetWords } from '../words/glide-set-catalogues.ts';
 import { GlideFigure, poseFigure } from './glide-figure.tsx';
 import './glide-guide.css';
+import { wantsLessMotion } from './less-motion.ts';
 import { useSounds } from './sounds-context.tsx';
 import type { RunningPace } from './use-pace.ts';
-
-/** jsdom, and with it a test of a screen, has no media. */
-const wantsLessMotion = (): boolean => typeof matchMedia === 'function' && matchMedia('(prefers-reduced-motion: reduce)').matches;
 
 /** Two still drawings that take turns, for whom motion disturbs: the end of each way is where it is to come to. */
 const stillAngles = ({ beat }: PaceMoment): GlideAngles => (beat === 'back' ? GLIDE_ENDS.pulled : GLIDE_ENDS.pointed);

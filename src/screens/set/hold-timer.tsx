@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'react';
 import { useWords } from '../words/words-context.tsx';
 import './beat-bar.css';
+import { wantsLessMotion } from './less-motion.ts';
 import { useRun } from './run-context.tsx';
 
 /** How long the movement under way has been held, against how long it is to be. Painted outside of React. */
@@ -15,7 +16,9 @@ export function HoldTimer({ holdS }: { readonly holdS: number }) {
         if (heldMs === before.heldMs || !word.current || !fill.current) return;
         const seconds = Math.min(holdS, Math.floor((heldMs ?? 0) / 1000));
         word.current.textContent = heldMs !== null && seconds >= holdS ? set.holdDone : set.holdFor(seconds, holdS);
-        fill.current.style.inlineSize = `${Math.min(100, (heldMs ?? 0) / (10 * holdS))}%`;
+        // Second by second, for whom motion disturbs.
+        const shownS = wantsLessMotion() ? seconds : (heldMs ?? 0) / 1000;
+        fill.current.style.inlineSize = `${Math.min(100, (100 * shownS) / holdS)}%`;
       }),
     [run, holdS, set],
   );

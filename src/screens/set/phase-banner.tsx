@@ -59,7 +59,8 @@ function bannerOf(
 
 /** What the banner says now. */
 export function useBanner(): Banner {
-  const { set } = useWords();
+  const { set, away: awayWords } = useWords();
+  const away = useRunState((s) => s.away !== null);
   const stage = useRunState((s) => s.stage);
   const advice = useRunState((s) => s.advice);
   const endedWhy = useRunState((s) => s.endedWhy);
@@ -69,13 +70,14 @@ export function useBanner(): Banner {
   const unseen = useRunState((s) => s.unseen);
   const stickers = useRunState(({ plan }) => plan !== null && stickersOfPlan(plan) !== null);
   const doneDose = useRunState(({ plan, count }) => (plan?.targetReps && count >= plan.targetReps ? plan.targetReps : null));
+  if (away) return { sign: 'warning', text: awayWords.banner };
   return bannerOf({ stage, advice, endedWhy, pastOnset, glideNote, mixedUp, unseen }, { doneDose, stickers }, set);
 }
 
 /** Tells in large words and colours where the set stands. */
 export function PhaseBanner() {
   const stage = useRunState((s) => s.stage);
-  const warns = useRunState((s) => s.pastOnset || s.glideNote !== null || hadToEnd(s.endedWhy));
+  const warns = useRunState((s) => s.away !== null || s.pastOnset || s.glideNote !== null || hadToEnd(s.endedWhy));
   const { sign, text } = useBanner();
   return (
     <div className="phase-banner" data-stage={stage} data-warns={warns} role="status">

@@ -66,7 +66,8 @@ function RunningScreen({ plan }: { readonly plan: SetPlan }) {
         <PhaseBanner />
         {away ? <AwayPanel problem={away} /> : null}
         {away ? null : glide ? <GlideStage plan={plan} /> : <Picture plan={plan} />}
-        <Caption />
+        {/* What is said while there is no picture stands in its place. */}
+        {away ? null : <Caption />}
         <CountRing />
         <div className="set-foot">
           {hadBreak ? (

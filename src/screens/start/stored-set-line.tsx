@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import { Link } from 'wouter';
 import { editedCount } from '../../record/rep-edit.ts';
 import { exerciseWords } from '../parts/exercise-words.ts';
+import { Figure } from '../parts/figure.tsx';
 import { Icon } from '../parts/icon.tsx';
 import { limbsOf } from '../parts/limb-words.ts';
 import { whenIn } from '../parts/when.ts';
@@ -36,7 +37,7 @@ export function StoredSetLine({ set, children }: StoredSetLineProps) {
         </span>
       </span>
       <span className="set-line-range numbers soft">
-        {summary ? result.rangeValue(degrees(summary.medianRangeDeg), degrees(summary.uncertaintyDeg)) : ''}
+        {summary ? <Figure>{result.rangeValue(degrees(summary.medianRangeDeg), degrees(summary.uncertaintyDeg))}</Figure> : null}
       </span>
       <span className="set-line-count numbers">{start.countOf(editedCount(set), set.targetReps)}</span>
       <Icon name="forward" />

@@ -6,6 +6,8 @@ export interface AwayWords {
   readonly kept: string;
   /** The part that sees the leg has stopped and is being started again. */
   readonly restarting: string;
+  /** In the banner, read from afar, while there is no picture. */
+  readonly banner: string;
   readonly goOn: string;
   readonly backVoice: string;
   /** Nothing was looked at for a while. */

@@ -4,6 +4,7 @@ import type { AwayWords } from './away-words.ts';
 export const enAway = {
   kept: 'What was counted is kept. The set goes on by itself as soon as the picture is back.',
   restarting: 'It is being started again. What was counted is kept, and the set goes on by itself.',
+  banner: 'No picture: the set waits.',
   goOn: 'Go on now',
   backVoice: 'The picture is back. Go on.',
   pause: 'There was a break. What was not seen is not counted; go on.',

@@ -76,10 +76,32 @@ export const enPeople: PeopleWords = {
     exercises: 'Exercises',
     take: 'Open a plan from a file or a link',
     noPlanTodo: 'A plan says what is due each day. Sets can be done once there is one.',
-    cleared: {
-      open: 'A clinician has seen this person since',
-      ask: 'You or another clinician have examined this person for this, and they may go on?',
-      yes: 'Yes, they may go on',
+    stop: {
+      title: {
+        now: 'No exercises now: this person needs help at once',
+        'same-day': 'No exercises today: this person must be seen today',
+        weakness: 'No exercises for now: this person has less strength',
+      },
+      todo: {
+        now: 'What this person told can be a sign that nerves at the end of the spine are in danger. They are told to call the emergency number or go to an emergency department now. Make sure that they do.',
+        'same-day':
+          'What this person told must be looked at today. They are told to call their doctor or the spine service, or to go to an emergency department. Make sure that somebody sees them.',
+        weakness: 'This person told that strength has become less. Examine them, or have them examined, before they go on.',
+      },
+      signs: 'They answered yes to:',
+      cleared: 'A clinician has seen this person since',
+      clearedAsk: 'You or another clinician have examined this person for this, and they may go on?',
+      clearedNote: 'Who, and what they found (may stay empty)',
+      clearedYes: 'Yes, they may go on',
+      clearedNo: 'No',
+    },
+    flags: {
+      'saddle-numbness': 'Numbness between the legs, around the genitals or the back passage',
+      'bladder-bowel': 'Trouble starting or feeling urine or stool, or leaking',
+      'sexual-sensation': 'Loss of feeling during sex',
+      'both-legs-weak': 'Weakness, pain or numbness in both legs',
+      'foot-drop-worse': 'A foot that drops more than before, or slaps in walking',
+      'fever-or-fall': 'Fever, or severe new pain after a fall',
     },
     reportLead: 'Print it, or save the numbers as files. Nothing is sent anywhere.',
     filesHint:

@@ -51,6 +51,7 @@ export const enServer: ServerWords = {
     takeInAbout: 'Nothing is sent by that. What you write yourself goes only with “Send now”.',
     working: 'Sending by itself…',
     trouble: 'Sending by itself did not work',
+    troubleForNow: 'Sending by itself did not work; it is tried again later',
     signedOut: (waiting) =>
       `${waiting === 1 ? 'One record waits' : `${waiting} records wait`} for the clinic: you are not signed in there.`,
     look: 'To the clinic’s server',

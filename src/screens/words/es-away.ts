@@ -4,6 +4,7 @@ import type { AwayWords } from './away-words.ts';
 export const esAway = {
   kept: 'Lo contado se conserva. La serie sigue sola en cuanto vuelva la imagen.',
   restarting: 'Se está iniciando de nuevo. Lo contado se conserva y la serie sigue sola.',
+  banner: 'Sin imagen: la serie espera.',
   goOn: 'Seguir ahora',
   backVoice: 'La imagen ha vuelto. Siga.',
   pause: 'Hubo una pausa. Lo que no se vio no se cuenta; siga.',

@@ -76,10 +76,32 @@ export const esPeople: PeopleWords = {
     exercises: 'Ejercicios',
     take: 'Abrir un plan de un archivo o un enlace',
     noPlanTodo: 'Un plan dice qué toca cada día. Las series se pueden hacer cuando haya uno.',
-    cleared: {
-      open: 'Desde entonces un profesional sanitario ha visto a esta persona',
-      ask: '¿Usted u otro profesional sanitario ha examinado por esto a esta persona, y puede seguir?',
-      yes: 'Sí, puede seguir',
+    stop: {
+      title: {
+        now: 'Ningún ejercicio ahora: esta persona necesita ayuda de inmediato',
+        'same-day': 'Ningún ejercicio hoy: a esta persona deben verla hoy',
+        weakness: 'Por ahora ningún ejercicio: esta persona tiene menos fuerza',
+      },
+      todo: {
+        now: 'Lo que ha contado esta persona puede ser señal de que peligran los nervios del final de la columna. Se le dice que llame ahora al número de emergencias o que vaya a urgencias. Asegúrese de que lo haga.',
+        'same-day':
+          'Lo que ha contado esta persona debe verse hoy. Se le dice que llame a su médico o al servicio de columna, o que vaya a urgencias. Asegúrese de que alguien la vea.',
+        weakness: 'Esta persona ha contado que tiene menos fuerza. Examínela, o haga que la examinen, antes de que siga.',
+      },
+      signs: 'Respondió que sí a:',
+      cleared: 'Desde entonces un profesional sanitario ha visto a esta persona',
+      clearedAsk: '¿Usted u otro profesional sanitario ha examinado por esto a esta persona, y puede seguir?',
+      clearedNote: 'Quién y qué encontró (puede quedar vacío)',
+      clearedYes: 'Sí, puede seguir',
+      clearedNo: 'No',
+    },
+    flags: {
+      'saddle-numbness': 'Adormecimiento entre las piernas, alrededor de los genitales o del ano',
+      'bladder-bowel': 'Dificultad para empezar o sentir la orina o las heces, o escapes',
+      'sexual-sensation': 'Pérdida de sensibilidad durante el sexo',
+      'both-legs-weak': 'Debilidad, dolor o adormecimiento en las dos piernas',
+      'foot-drop-worse': 'Un pie que cae más que antes, o que golpea al caminar',
+      'fever-or-fall': 'Fiebre, o un dolor fuerte y nuevo tras una caída',
     },
     reportLead: 'Imprímalo o guarde los números en archivos. No se envía nada a ninguna parte.',
     filesHint:

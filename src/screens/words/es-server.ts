@@ -53,6 +53,7 @@ export const esServer: ServerWords = {
     takeInAbout: 'Con eso no se envía nada. Lo que usted escribe solo sale con «Enviar ahora».',
     working: 'Enviando por sí solo…',
     trouble: 'El envío por sí solo no funcionó',
+    troubleForNow: 'El envío por sí solo no funcionó; se intentará más tarde',
     signedOut: (waiting) =>
       `${waiting === 1 ? 'Un registro espera' : `${waiting} registros esperan`} para la clínica: allí no hay sesión abierta.`,
     look: 'Al servidor de la clínica',

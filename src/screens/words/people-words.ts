@@ -1,5 +1,7 @@
 import type { Attention } from '../../dose/attention.ts';
 import type { Person } from '../../record/person.ts';
+import type { RedFlagId } from '../../symptoms/red-flags.ts';
+import type { DayWords } from './day-words.ts';
 
 type Flare = Extract<Attention, { kind: 'flare' }>;
 
@@ -67,7 +69,10 @@ export interface PeopleWords {
     readonly exercises: string;
     readonly take: string;
     readonly noPlanTodo: string;
-    readonly cleared: Record<'open' | 'ask' | 'yes', string>;
+    /** A stopped day, for whoever treats the person. */
+    readonly stop: DayWords['stop'];
+    /** The signs, where the questions speak to the patient. */
+    readonly flags: Record<RedFlagId, string>;
     readonly reportLead: string;
     readonly filesHint: string;
   };

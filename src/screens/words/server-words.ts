@@ -30,6 +30,7 @@ export interface ServerWords {
     readonly takeInAbout: string;
     readonly working: string;
     readonly trouble: string;
+    readonly troubleForNow: string;
     readonly signedOut: (waiting: number) => string;
     readonly look: string;
   };

@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { tabThrough } from '../keyboard.ts';
 import { contrastFaults, pageFaults } from '../page-faults.ts';
 import { fewColoursFaults } from './few-colours.ts';
+import { motionFaults } from './motion.ts';
 import { enlargedFaults, mirroredFaults, spacedFaults } from './otherwise-shown.ts';
 import type { Screen } from './screens.ts';
 import { settled } from './settled.ts';
@@ -63,6 +64,7 @@ export async function faultsOf(
     if (tree !== false) add('laptop', await treeFaults(page, screen));
     await page.emulateMedia({ colorScheme: 'dark' });
     add('dark', await contrastFaults(page));
+    add('laptop', await motionFaults(page));
     add('laptop', await fewColoursFaults(page));
     if (tab !== false) add('laptop', await tabThrough(page));
   }

@@ -64,6 +64,32 @@ const changedSides = (page: Page): Promise<readonly string[]> =>
     }),
   );
 
+/** Numbers without a word between them, such as 7.4° ± 1.5°, of which the first no longer stands before the last. */
+const reversedFigures = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(() => {
+    const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_ELEMENT);
+    const faults: string[] = [];
+    for (let each = walker.nextNode(); each; each = walker.nextNode()) {
+      // The innermost elements that hold a whole figure; a drawing has its own direction.
+      if (!(each instanceof HTMLElement) || each.childElementCount > 0 || each.closest('svg, script, style')) continue;
+      const all = each.textContent ?? '';
+      if (!/^\P{L}*\d\P{L}*[±−+-]\P{L}*\d\P{L}*$|^[−+-]\P{L}*\d\P{L}*$/u.test(all)) continue;
+      const texts = [...each.childNodes].filter((node) => node instanceof Text && node.data.trim() !== '');
+      const [first, last] = [texts[0], texts.at(-1)] as [Text | undefined, Text | undefined];
+      if (!first || !last) continue;
+      const boxOf = (text: Text, at: number) => {
+        const range = document.createRange();
+        range.setStart(text, at);
+        range.setEnd(text, at + 1);
+        return range.getBoundingClientRect();
+      };
+      const from = boxOf(first, first.data.search(/\S/));
+      const to = boxOf(last, last.data.trimEnd().length - 1);
+      if (from.width > 0 && from.top === to.top && from.left > to.left) faults.push(`reads backwards: ${all}`);
+    }
+    return faults;
+  });
+
 /** From right to left, each word in letters of that way, a third longer; figures stay. What leans to a side of the body must not change sides. */
 export async function mirroredFaults(page: Page): Promise<readonly string[]> {
   await page.evaluate(() => {
@@ -84,7 +110,7 @@ export async function mirroredFaults(page: Page): Promise<readonly string[]> {
     document.documentElement.dir = 'rtl';
   });
   await settled(page);
-  const faults = [...(await layoutFaults(page)), ...(await changedSides(page))];
+  const faults = [...(await layoutFaults(page)), ...(await changedSides(page)), ...(await reversedFigures(page))];
   await page.evaluate(() => {
     const { textsBefore } = globalThis as unknown as { textsBefore: readonly (readonly [Text, string])[] };
     for (const [node, text] of textsBefore) node.data = text;

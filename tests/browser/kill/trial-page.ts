@@ -3,10 +3,12 @@
  * It tells what it has shown. `kill.test.ts` ends its browser at any moment and asks it afterwards what is there.
  */
 
+import { manySets } from '../../../scripts/bench/many-sets.ts';
 import { exerciseOf } from '../../../src/exercises/catalogue.ts';
 import { finishSet, markOnset, startSet, stepSet } from '../../../src/measure/set.ts';
 import { DATABASE_NAME } from '../../../src/record/database.ts';
 import { readRecord } from '../../../src/record/file/read-record.ts';
+import type { Brought } from '../../../src/record/file/record-store.ts';
 import { writeRecord } from '../../../src/record/file/write-record.ts';
 import { newId } from '../../../src/record/new-id.ts';
 import { openSetStore } from '../../../src/record/open-store.ts';
@@ -15,13 +17,14 @@ import type { Store } from '../../../src/record/store.ts';
 import type { Result } from '../../../src/result.ts';
 import type { FrameSource } from '../../../src/run/frame-source.ts';
 import { type FrameObserver, startSession } from '../../../src/run/session.ts';
-import { edit, header, momentOf, rep, result } from '../../record/set-builders.ts';
+import { edit, header, idOf, momentOf, rep, result } from '../../record/set-builders.ts';
 import { checkIn, report } from '../../symptoms/told.ts';
 import type { Kept, Told, TrialPage } from './trial.ts';
 
 declare global {
   interface Window {
     readonly told: (what: Told) => void;
+    readonly underWay: (share: number) => void;
     readonly trial: TrialPage;
   }
 }
@@ -138,6 +141,17 @@ async function bringRecord(store: Store): Promise<void> {
   window.told({ kind: 'brought', ...coming });
 }
 
+/** A record of many sets with curves, always the same one; told of is how far taking it in is. */
+async function bringMany(store: Store, count: number): Promise<Brought> {
+  const person = { ids: ['00000000-0000-4000-8400-000000000001'], name: null, affectedSide: null };
+  const diary = Array.from({ length: ENTRIES_OF_A_RECORD }, (_, i) => ({ ...checkIn(2 + (i % 27), 8), id: idOf(2000 + i) }));
+  const pages = [[...manySets(count)]];
+  const bytes = await writeRecord({ createdAt: momentOf(500), person, diary, pages }, null, crypto);
+  const record = need(await readRecord(bytes, null, crypto));
+  const records = await store.records();
+  return need(await records.taken({ kind: 'here', person: 'me' }, record, (share) => window.underWay(share)));
+}
+
 const forever = async (work: () => Promise<void>): Promise<never> => {
   for (;;) await work();
 };
@@ -187,6 +201,7 @@ const store = need(await openSetStore());
 Object.assign(window, {
   trial: {
     kept: () => keptOf(store),
+    bringMany: (count) => bringMany(store, count),
     begin: (recordings) => {
       let next = 0;
       const fault = (cause: unknown) => window.told({ kind: 'trouble', what: String(cause) });

@@ -1,3 +1,5 @@
+import type { Brought } from '../../../src/record/file/record-store.ts';
+
 /** What the page has shown or begun, in order. */
 export type Told =
   | { readonly kind: 'counted'; readonly setId: string; readonly number: number }
@@ -27,6 +29,8 @@ export interface TrialPage {
   readonly kept: () => Promise<Kept>;
   /** Works until the browser ends. @param recordings landmark recordings, as text */
   readonly begin: (recordings: readonly string[]) => void;
+  /** Takes in a record of so many sets; `underWay` hears the share that is written. */
+  readonly bringMany: (count: number) => Promise<Brought>;
 }
 
 /** What was shown and is not there, or there and not whole; empty: nothing was lost. */

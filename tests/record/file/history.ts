@@ -24,13 +24,14 @@ const anyLived: fc.Arbitrary<Lived> = fc.record({
   edits: fc.integer({ min: 0, max: 4 }),
 });
 
-/** The changes of one set, each at a moment of its own; those on one repetition contradict one another, so that their order matters. */
+/** The changes of one set, two at each moment, as a store holds them; those on one repetition contradict one another, so that their order matters. */
 const editsOf = (n: number, count: number): readonly RepEdit[] =>
-  Array.from({ length: count }, (_, i) => {
-    const base = { id: idOf(10_000 + 100 * n + ((i * 7) % 10)), schema: 1, setId: idOf(n), at: momentOf(1000 * n + i) } as const;
+  Array.from({ length: count }, (_, i): RepEdit => {
+    const at = momentOf(1000 * n + Math.floor(i / 2));
+    const base = { id: idOf(10_000 + 100 * n + ((i * 7) % 10)), schema: 1, setId: idOf(n), at } as const;
     if (i % 4 === 3) return { ...base, kind: 'add' };
     return { ...base, kind: i % 2 === 0 ? 'strike' : 'restore', rep: { kind: 'measured', number: 1 } };
-  });
+  }).toSorted((a, b) => (`${a.at} ${a.id}` < `${b.at} ${b.id}` ? -1 : 1));
 
 /** How a copy came by a set: not at all, while it ran, or afterwards with some of the changes. */
 type Seen = {

@@ -96,10 +96,22 @@ describe('changes by hand', () => {
   const change = (n: number, second: number, over: Partial<RepEdit> = {}): RepEdit =>
     ({ id: idOf(n), schema: 1, setId: idOf(1), at: momentOf(second), kind: 'add', ...over }) as RepEdit;
 
-  test('keep their order in a copy that knows more, even where the clock was set back', () => {
-    const [late, early, last] = [change(1, 50), change(2, 10), change(3, 11)];
-    expect(editUnion([late, early], [late, early, last]).edits).toEqual([late, early, last]);
-    expect(editUnion([late, early, last], [late, early]).edits).toEqual([late, early, last]);
+  test('of any moments, in any parts and order, twice too, come to the same', () => {
+    const anyChange = fc.tuple(fc.integer({ min: 1, max: 3 }), fc.integer({ min: 0, max: 1 }));
+    fc.assert(
+      fc.property(fc.array(anyChange, { maxLength: 6 }), fc.infiniteStream(fc.nat()), (drawn, chance) => {
+        const all = drawn.map(([second, way], i) =>
+          change(1 + ((i * 5) % 7), second, way === 0 ? {} : { kind: 'strike', rep: { kind: 'measured', number: 1 } }),
+        );
+        const next = (below: number) => Number(chance.next().value) % below;
+        const arrivals = Array.from({ length: 12 }, () => all.filter(() => next(3) === 0));
+        const arrived = [...arrivals, ...all.map((each) => [each])].toSorted(() => next(3) - 1);
+        const held = arrived.reduce<readonly RepEdit[]>((here, coming) => editUnion(here, coming).edits, []);
+        const expected = all.toSorted((a, b) => (`${a.at} ${a.id}` < `${b.at} ${b.id}` ? -1 : 1));
+        expect(held).toEqual(expected);
+      }),
+      { numRuns: 500 },
+    );
   });
   test('made on both machines stand by their moments', () => {
     const [first, mine, theirs] = [change(1, 1), change(2, 5), change(3, 3)];

@@ -1,0 +1,48 @@
+/** What a camera shows over and over. */
+export interface Shown {
+  /** The peak of each repetition of one round, from its beginning. */
+  readonly peaksMs: readonly number[];
+  readonly roundMs: number;
+  /** When nobody looked. */
+  readonly breaks: readonly (readonly [fromMs: number, toMs: number])[];
+}
+
+/**
+ * How the peaks that were counted stand to those that were shown, from the first that was counted; the camera's clock drifts a little against the page's. A
+ * repetition that reaches into a break was not shown.
+ * @param countedMs on the page's clock, as the breaks are
+ */
+export function againstShown(
+  countedMs: readonly number[],
+  { peaksMs, roundMs, breaks }: Shown,
+): { missed: number; extra: number } {
+  const first = countedMs[0] ?? 0;
+  const near = Math.min(...peaksMs.slice(1).map((t, i) => t - (peaksMs[i] as number))) / 2;
+  const unseen = (tMs: number) => breaks.some(([from, to]) => tMs > from - near && tMs < to + near);
+  const counts = peaksMs.map((_, start) => {
+    // The next one that was shown: its number since the first one counted, and when it was.
+    const shown = (n: number) => {
+      const at = start + n;
+      return (peaksMs[at % peaksMs.length] as number) + Math.floor(at / peaksMs.length) * roundMs - (peaksMs[start] as number);
+    };
+    let driftMs = first;
+    let n = 0;
+    let extra = 0;
+    let missed = 0;
+    for (const peakMs of countedMs) {
+      while (peakMs - (shown(n) + driftMs) > near) {
+        if (!unseen(shown(n) + driftMs)) missed += 1;
+        n += 1;
+      }
+      const off = peakMs - (shown(n) + driftMs);
+      if (off < -near) {
+        extra += 1;
+        continue;
+      }
+      driftMs += 0.3 * off;
+      n += 1;
+    }
+    return { missed, extra };
+  });
+  return counts.reduce((best, each) => (each.missed + each.extra < best.missed + best.extra ? each : best));
+}
