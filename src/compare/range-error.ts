@@ -44,7 +44,7 @@ const RANGE_ERROR: Readonly<Record<ExerciseId, Readonly<Record<Between, RangeErr
 
 /**
  * Foot taps by stickers: on drawn films (small stickers, noise of 1 to 8 grey levels, light down to a half; tests/run/sticker-taps-error.test.ts) ranges were out with a
- * standard deviation of 0.07 deg, on rendered ones by 0.12 at most (docs/accuracy.md). The larger is doubled, as the toe's and for its reason, and joined with what a
+ * standard deviation of 0.09 deg (240 taps), on rendered ones by 0.12 at most (docs/accuracy.md). The larger is doubled, as the toe's and for its reason, and joined with what a
  * camera turned by 10 degrees makes of a tap of 20 (0.3); rounded up.
  */
 const TAPS_BY_STICKERS = residuals(0.4);

@@ -7,6 +7,7 @@ interface StoredRep {
 }
 
 interface StoredResult {
+  readonly setId: string;
   /** ISO 8601: when counting began. */
   readonly startedAt: string;
   readonly result: { readonly reps: readonly StoredRep[] };
@@ -26,7 +27,7 @@ export const storedResults = (page: Page) =>
           reading.onabort = () => failed(reading.error);
           reading.oncomplete = () => {
             const startedAt = new Map(sets.result.map((set) => [set.id, set.startedAt]));
-            const rows = results.result.map(({ setId, result }) => ({ result, startedAt: startedAt.get(setId) }));
+            const rows = results.result.map(({ setId, result }) => ({ setId, result, startedAt: startedAt.get(setId) }));
             done(rows.sort((a, b) => (a.startedAt < b.startedAt ? -1 : 1)));
           };
         };

@@ -39,7 +39,11 @@ export function useHandsFree(setUp: SetUp, live: boolean, begin: () => void): Ha
       const wasRight = rightSince !== null;
       rightSince = isAllRight(state) ? (rightSince ?? now) : null;
       if (rightSince === null) return setBeginsInS(null);
-      if (!wasRight) sounds.say(told.current.voice.begins);
+      if (!wasRight) {
+        sounds.say(told.current.voice.begins);
+        // Told with it: all is right.
+        spoken = { ...spoken, said: 'good' };
+      }
       const leftMs = BEGINS_AFTER_MS - (now - rightSince);
       if (leftMs > 0) return setBeginsInS(Math.ceil(leftMs / 1000));
       clearInterval(timer);
