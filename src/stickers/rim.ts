@@ -1,5 +1,4 @@
 import { factorise, solveFactored } from '../flow/symmetric-solve.ts';
-import { median } from '../signal/median.ts';
 import type { RgbaPicture, Spot } from './rgba-picture.ts';
 import { DIRECTIONS, type RimPoint, rimAround } from './rim-points.ts';
 
@@ -67,7 +66,7 @@ function fitted(
   for (let round = 0; round < WEIGHINGS; round++) {
     // What a rim is out by, times its step, is what brightness is out by, alike all around.
     const residual = rim.map((p) => Math.abs(p.step * (p.off - x * p.cos - y * p.sin - grown)));
-    const spread = Math.max(LEAST_SPREAD, MAD_TO_SD * (median(residual) ?? 0));
+    const spread = Math.max(LEAST_SPREAD, MAD_TO_SD * ([...residual].sort((a, b) => a - b)[residual.length >> 1] ?? 0));
     const m = new Float64Array(9);
     const v = new Float64Array(3);
     rim.forEach((p, i) => {
