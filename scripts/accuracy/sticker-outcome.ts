@@ -27,11 +27,12 @@ type TrueFrame = Truth['frames'][number];
 /** The angle between the places where stickers were drawn, from rest; undefined: the clip has none. */
 const inPictureDeg = (frame: TrueFrame): number | undefined => frame.toeInPictureDeg ?? frame.ankleInPictureDeg;
 
-/** How far the angle in the picture truly moved in a repetition. */
-function trueRange({ frames }: Truth, { startMs, endMs }: TrueRep): number {
+/** How far the angle in the picture truly moved in a repetition. Between quick ones the rest is shorter than REST_MS: what came before is not part of it. */
+function trueRange({ frames, reps }: Truth, { startMs, endMs }: TrueRep): number {
+  const doneMs = Math.max(0, ...reps.flatMap((r) => (r.endMs <= startMs ? [r.endMs] : [])));
   const between = (from: number, to: number) =>
     frames.flatMap((f) => (f.tMs >= from && f.tMs <= to ? [inPictureDeg(f) ?? Number.NaN] : []));
-  return Math.max(...between(startMs, endMs)) - (median(between(startMs - REST_MS, startMs)) ?? 0);
+  return Math.max(...between(startMs, endMs)) - (median(between(Math.max(startMs - REST_MS, doneMs), startMs)) ?? 0);
 }
 
 /** The true frame at a time; a decoder's times are those of the frames to within rounding. */

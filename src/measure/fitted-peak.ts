@@ -1,19 +1,15 @@
+import { factorise, solveFactored } from '../flow/symmetric-solve.ts';
 import type { RawAngle } from './movements.ts';
 
-/**
- * How far on either side of a peak may be looked, as a share of the movement's time, and how far a parabola over that is off at the worst, as a share of the range: of
- * raised cosines whose top is held for 0 to 0.4 of their time, computed. More frames are worth it where noise is larger than that.
- */
-const AROUND: readonly { readonly share: number; readonly offShare: number }[] = [
-  { share: 0.09, offShare: 0.0022 },
-  { share: 0.12, offShare: 0.0062 },
-  { share: 0.15, offShare: 0.011 },
-  { share: 0.18, offShare: 0.016 },
-];
-/** Variance of a parabola's middle over n alike frames: this many times that of one of them, over n. */
-const MIDDLE_OF_PARABOLA = 2.25;
+/** Frames farther from the peak than this share of the movement's time are never taken. Chosen. */
+const MOST_SHARE = 0.2;
 /** Fewer frames than this make no curve. */
-const LEAST_FRAMES = 4;
+const LEAST_FRAMES = 3;
+/** What tops may look like: held for this share of the time, else like a raised cosine; and where they may lie beside the highest frame, in frame times. */
+const HELD_SHARES = [0, 0.2, 0.4];
+const ASIDE = [-0.4, 0, 0.4];
+/** A movement is found where this share of it is left: raised cosines have come to that angle of theirs there. */
+const EDGE_ANGLE = Math.acos(2 * 0.1 - 1);
 
 interface Peaked {
   readonly startMs: number;
@@ -23,38 +19,51 @@ interface Peaked {
 }
 
 /**
- * How high a movement went, told by a parabola through the measured angles around its peak, weighing alike: the highest of noisy values is too high. The noisier the angles, the
- * more of them are taken, as long as what their number saves is more than what the shape of the top may cost.
- * Lag: none, the parabola is read at the peak's own time. A peak as round as a sine's is lowered by less than 0.003 of its height.
+ * How high a movement went, told by a parabola through the measured angles around its peak, weighing alike: the highest of noisy values is too high. As many frames are taken as
+ * make the least error together: what their noise leaves, and what a parabola at these very times makes of tops of other shapes.
+ * Lag: none, the parabola is read at the peak's own time.
  * @param turned angles that rise in the exercise's direction
  * @param noiseDeg standard deviation of one frame's angle
  * @returns null when too few frames were measured there
  */
 export function fittedPeak(turned: readonly RawAngle[], movement: Peaked, noiseDeg: number): number | null {
   const { startMs, peakMs, endMs, rangeDeg } = movement;
-  const within = (share: number) => {
-    const reachMs = share * (endMs - startMs);
-    return turned.flatMap(({ tMs, measured }) =>
-      measured && Math.abs(tMs - peakMs) <= reachMs ? [{ t: (tMs - peakMs) / reachMs, deg: measured.deg }] : [],
+  const lengthMs = endMs - startMs;
+  const near = turned
+    .flatMap(({ tMs, measured }) => (measured ? [{ t: (tMs - peakMs) / lengthMs, deg: measured.deg }] : []))
+    .filter(({ t }) => Math.abs(t) <= MOST_SHARE)
+    .sort((a, b) => Math.abs(a.t) - Math.abs(b.t));
+  let best: { readonly deg: number; readonly square: number } | null = null;
+  for (let n = LEAST_FRAMES; n <= near.length; n++) {
+    const frames = near.slice(0, n);
+    const shares = middleShares(frames.map(({ t }) => t));
+    if (!shares) continue;
+    const told = (value: (i: number) => number) => shares.reduce((sum, share, i) => sum + share * value(i), 0);
+    const apart = (2 * Math.abs((frames[n - 1] as { readonly t: number }).t)) / n;
+    const off = Math.max(
+      ...HELD_SHARES.flatMap((held) =>
+        ASIDE.map((aside) => Math.abs(told((i) => topAt((frames[i] as { readonly t: number }).t - aside * apart, held)) - 1)),
+      ),
     );
-  };
-  const tried = AROUND.map(({ share, offShare }) => {
-    const frames = within(share);
-    return { frames, square: (offShare * rangeDeg) ** 2 + (MIDDLE_OF_PARABOLA * noiseDeg ** 2) / frames.length };
-  });
-  const enough = tried.filter(({ frames }) => frames.length >= LEAST_FRAMES);
-  const [first, ...others] = enough;
-  return first ? middleOf(others.reduce((best, at) => (at.square < best.square ? at : best), first).frames) : null;
+    const square = (off * rangeDeg) ** 2 + shares.reduce((sum, share) => sum + share ** 2, 0) * noiseDeg ** 2;
+    if (!best || square < best.square) best = { deg: told((i) => (frames[i] as { readonly deg: number }).deg), square };
+  }
+  return best?.deg ?? null;
 }
 
-/** The value at 0 of the parabola through some points; null when they make none. */
-function middleOf(near: readonly { readonly t: number; readonly deg: number }[]): number | null {
-  // Normal equations of deg = a + b t + c t^2; only a is wanted. Cramer's rule.
-  const sum = (of: (p: { readonly t: number; readonly deg: number }) => number) => near.reduce((s, p) => s + of(p), 0);
-  const n = near.length;
-  const [t1, t2, t3, t4] = [sum((p) => p.t), sum((p) => p.t ** 2), sum((p) => p.t ** 3), sum((p) => p.t ** 4)];
-  const [y0, y1, y2] = [sum((p) => p.deg), sum((p) => p.deg * p.t), sum((p) => p.deg * p.t ** 2)];
-  const whole = n * (t2 * t4 - t3 * t3) - t1 * (t1 * t4 - t3 * t2) + t2 * (t1 * t3 - t2 * t2);
-  if (Math.abs(whole) < 1e-9) return null;
-  return (y0 * (t2 * t4 - t3 * t3) - t1 * (y1 * t4 - t3 * y2) + t2 * (y1 * t3 - t2 * y2)) / whole;
+/** A movement's height as a share of its whole, `t` of its time beside the middle of its top. */
+function topAt(t: number, held: number): number {
+  const gone = Math.max(0, Math.abs(t) - held / 2) / (0.5 - held / 2);
+  return (1 + Math.cos(EDGE_ANGLE * Math.min(gone, 1))) / 2;
+}
+
+/** What each of some values counts for in the value at 0 of the parabola through them; null when they make none. */
+function middleShares(times: readonly number[]): readonly number[] | null {
+  const sum = (power: number) => times.reduce((s, t) => s + t ** power, 0);
+  const s = [0, 1, 2, 3, 4].map(sum) as [number, number, number, number, number];
+  const m = Float64Array.of(s[0], 0, 0, s[1], s[2], 0, s[2], s[3], s[4]);
+  if (!factorise(m, 3)) return null;
+  const v = Float64Array.of(1, 0, 0);
+  solveFactored(m, 3, v);
+  return times.map((t) => (v[0] as number) + (v[1] as number) * t + (v[2] as number) * t * t);
 }

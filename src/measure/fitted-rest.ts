@@ -4,8 +4,8 @@ import type { RawAngle } from './movements.ts';
 const REST_MS = 300;
 /** A movement is found where a tenth of it is done; a toe on its way like a raised cosine set off before, by this share of the time from there to the top. Computed. */
 const LEAD_SHARE = 0.26;
-/** Fewer frames than this tell no rest. */
-const LEAST_FRAMES = 4;
+/** Fewer frames than this tell no rest; between quick lifts there are no more. */
+const LEAST_FRAMES = 2;
 
 interface Found {
   readonly startMs: number;

@@ -8,6 +8,7 @@ import { type FollowTrouble, troublesOf } from './follow-trouble.ts';
 import { type Look, lookAround } from './look.ts';
 import { corrected, type MayBe, regained } from './regain.ts';
 import { distance, type RgbaPicture, type Spot } from './rgba-picture.ts';
+import { rimSeen } from './rim-seen.ts';
 import { sameColour } from './same-colour.ts';
 import { KEPT_PICTURES, type SkinFlow, type SkinPicture, skinFlow, skinMargin, skinPicture } from './skin-flow.ts';
 import { type SteadyLengths, steadyAfter } from './steady-lengths.ts';
@@ -106,9 +107,10 @@ export function stepStickers(state: StickersState, picture: RgbaPicture, tMs: Ms
     return blob && !c.resumed ? [{ at: blob.at, by: { x: blob.at.x - c.expected.x, y: blob.at.y - c.expected.y } }] : [];
   });
   const aside = meanOf(ways.map((w) => w.by));
+  const moment: Moment = { state, picture, choices, skin, ways, tMs, dtMs };
   const after = new Map<StickerName, Track>();
   choices.forEach((choice, i) => {
-    after.set(choice.track.name, nextTrack(choice, best.blobs[i] ?? null, shifts[i] ?? null, { state, skin, ways, tMs, dtMs }));
+    after.set(choice.track.name, nextTrack(choice, best.blobs[i] ?? null, shifts[i] ?? null, moment));
   });
   const tracks = state.tracks.map((t) => after.get(t.name) ?? t);
   const known: MayBe = (blob) => !isOneOf(strange, blob);
@@ -169,16 +171,19 @@ interface Way {
 
 interface Moment {
   readonly state: StickersState;
+  readonly picture: RgbaPicture;
+  readonly choices: readonly Choice[];
   readonly skin: SkinPicture | null;
   readonly ways: readonly Way[];
   readonly tMs: Ms;
   readonly dtMs: number;
 }
 
-function nextTrack({ track, look, flow, resumed }: OnItsWay, blob: Blob | null, shift: Spot | null, moment: Moment): Track {
-  const { state, skin, ways, tMs, dtMs } = moment;
+function nextTrack(choice: OnItsWay, blob: Blob | null, shift: Spot | null, moment: Moment): Track {
+  const { track, look, flow, resumed } = choice;
+  const { state, picture, choices, skin, ways, tMs, dtMs } = moment;
   if (shift && tMs - track.seenMs <= TOUCH_MS) return touchingTrack(track, dtMs, shift, tMs);
-  if (blob) return seenTrack(track, blob, look.groundAt(blob), tMs, dtMs);
+  if (blob) return seenTrack(track, blob, rimSeen(picture, choice, blob, choices), look.groundAt(blob), tMs, dtMs);
   const carried = flow ?? (!resumed && skin ? skinFlow(track, state.pictures, skin) : null);
   if (carried && tMs - track.seenMs <= CARRY_MS) return carriedTrack(track, carried.at, carried.skin, tMs, dtMs);
   const lost = tMs - track.vouchedMs > BRIDGE_MS;

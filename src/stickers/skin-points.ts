@@ -52,6 +52,14 @@ const MAX_CORRECTION_PX = 4;
 const ANCHORED_ERROR_PX = 0.3;
 const DRIFTING_ERROR_PX = 0.6;
 const OPTIONS = { windowPx: WINDOW_PX, levels: LEVELS } as const;
+/**
+ * The large window finds a point again, and holds more than the skin at it: the floor behind a toe, the foot beside a joint. They go other ways and drag it along, so a small one has the
+ * last word, no farther from the large one's answer than MAX_FINE_PX. It is as wide as this share of the way between tip and knuckle, px at the least and at the most. Chosen.
+ */
+const FINE_SHARE = 0.4;
+const LEAST_FINE_PX = 11;
+const MOST_FINE_PX = 13;
+const MAX_FINE_PX = 1.5;
 
 const NAMES = TOE_STICKERS;
 const each = <T>(make: (name: ToeSticker) => T): ToeOrder<T> => ({
@@ -98,8 +106,15 @@ export function stepSkinPoints(state: SkinState, grey: Grey, tMs: Ms): SkinStep 
   const rough = each((n) => chained[n] ?? guess[n]);
   const anchor = nearestAnchor(state.anchors, bendOf(rough));
   const tied = follow(anchor.pyramid, pyramid, anchor.spots, rough);
+  const fine = follow(
+    anchor.pyramid,
+    pyramid,
+    anchor.spots,
+    each((n) => tied[n] ?? rough[n]),
+    { windowPx: fineWindow(state.anchors[0]?.spots ?? state.spots), levels: 1 },
+  );
   const seen = each((n): MeasuredSpot | null => {
-    const there = tied[n];
+    const there = tied[n] && closest(fine[n], tied[n]);
     const near = chained[n];
     const gap = tMs - dtMs - state.seenMs[n];
     if (there && distance(there, rough[n]) <= MAX_CORRECTION_PX) return { at: there, errorPx: ANCHORED_ERROR_PX };
@@ -131,14 +146,27 @@ function after(state: SkinState, pyramid: Pyramid, seen: ToeOrder<MeasuredSpot |
 }
 
 /** Where points of one picture are in another; null where following them back does not end where they were. */
-function follow(from: Pyramid, to: Pyramid, spots: ToeOrder<Spot>, guesses: ToeOrder<Spot>): ToeOrder<Spot | null> {
-  const { positions, status, closurePx } = trackBothWays(from, to, flat(spots), OPTIONS, flat(guesses));
+function follow(
+  from: Pyramid,
+  to: Pyramid,
+  spots: ToeOrder<Spot>,
+  guesses: ToeOrder<Spot>,
+  options: { readonly windowPx: number; readonly levels: number } = OPTIONS,
+): ToeOrder<Spot | null> {
+  const { positions, status, closurePx } = trackBothWays(from, to, flat(spots), options, flat(guesses));
   const at = (i: number): Spot | null =>
     status[i] === TRACKED && (closurePx[i] as number) <= MAX_CLOSURE_PX
       ? { x: positions[2 * i] as number, y: positions[2 * i + 1] as number }
       : null;
   return { tip: at(0), knuckle: at(1), arch: at(2) };
 }
+
+/** An odd number of px. */
+const fineWindow = ({ tip, knuckle }: ToeOrder<Spot>): number =>
+  2 * Math.floor(Math.min(MOST_FINE_PX, Math.max(LEAST_FINE_PX, FINE_SHARE * distance(tip, knuckle))) / 2 - 0.5) + 1;
+
+/** What the small window says where it agrees with the large one. */
+const closest = (fine: Spot | null, large: Spot): Spot => (fine && distance(fine, large) <= MAX_FINE_PX ? fine : large);
 
 const bendOf = ({ tip, knuckle, arch }: ToeOrder<Spot>): number => {
   const exact = (at: Spot): MeasuredSpot => ({ at, errorPx: 0 });

@@ -4,6 +4,7 @@ import { chromaContrast } from './belonging.ts';
 import type { Blob } from './blob.ts';
 import { between, type Chroma, chromaDistance } from './chroma.ts';
 import type { Spot } from './rgba-picture.ts';
+import type { Rim } from './rim.ts';
 import type { SkinAround } from './skin-flow.ts';
 import { MIN_CONTRAST, type Sticker } from './sticker-at.ts';
 import type { StickerName } from './sticker-name.ts';
@@ -15,6 +16,8 @@ export interface Track {
   readonly learnt: ColourPair;
   readonly pair: ColourPair;
   readonly diameterPx: number;
+  /** Usual radius of its rim in brightness, px; null: not seen yet. */
+  readonly rimPx: number | null;
   /** Where it is, or is thought to be. */
   readonly at: Spot;
   /** px a ms. */
@@ -51,6 +54,7 @@ export const startTrack = (name: StickerName, { at, diameterPx, pair }: Sticker,
   learnt: pair,
   pair,
   diameterPx,
+  rimPx: null,
   at,
   velocity: { x: 0, y: 0 },
   seenMs: tMs,
@@ -67,18 +71,22 @@ export const expected = ({ at, velocity }: Track, dtMs: number): Spot => ({
   y: at.y + velocity.y * dtMs,
 });
 
-/** The track after it was measured. @param ground what the ring around it shows now */
-export function seenTrack(track: Track, blob: Blob, ground: Chroma | null, tMs: Ms, dtMs: number): Track {
+/** The track after it was measured. @param rim where its rim says that it is; null: only its colour tells @param ground what the ring around it shows now */
+export function seenTrack(track: Track, blob: Blob, rim: Rim | null, ground: Chroma | null, tMs: Ms, dtMs: number): Track {
   const elapsed = tMs - track.seenMs;
+  const at = rim?.at ?? blob.at;
   // After a hole the way since the last measurement tells the motion better than the last step from a guess.
-  const fresh = elapsed > dtMs ? { x: 0, y: 0 } : { x: (blob.at.x - track.at.x) / dtMs, y: (blob.at.y - track.at.y) / dtMs };
+  const fresh = elapsed > dtMs ? { x: 0, y: 0 } : { x: (at.x - track.at.x) / dtMs, y: (at.y - track.at.y) / dtMs };
   const share = elapsed > dtMs ? 0.5 : VELOCITY_SHARE;
   const { velocity } = track;
   return {
     ...track,
     pair: adapted(track, blob.colour, ground, dtMs),
     diameterPx: track.diameterPx + eased(dtMs, SIZE_MS) * (blob.diameterPx - track.diameterPx),
-    at: blob.at,
+    rimPx: rim
+      ? (track.rimPx ?? rim.radiusPx) + eased(dtMs, SIZE_MS) * (rim.radiusPx - (track.rimPx ?? rim.radiusPx))
+      : track.rimPx,
+    at,
     velocity: {
       x: velocity.x + share * (fresh.x - velocity.x),
       y: velocity.y + share * (fresh.y - velocity.y),
