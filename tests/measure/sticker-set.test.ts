@@ -68,9 +68,10 @@ describe('big toe lifts', () => {
       const { result, kinds } = run(stickerFilm(film({ toeDeg: lifts(heights, { fromMs }), seed: 2 })));
       expect(kinds.filter((k) => k === 'ready' || k === 'rep')).toEqual(['ready', ...heights.map(() => 'rep')]);
       expect(result.reps.map((rep) => rep.flags)).toEqual(heights.map(() => []));
-      result.reps.forEach((rep, i) => {
-        expect(Math.abs(rep.rangeDeg - (heights[i] as number))).toBeLessThan(1);
-      });
+      for (const rep of result.reps) expect(Math.abs(rep.startDeg)).toBeLessThan(1);
+      // One lift alone may be off by more: of 760 such lifts 99 in 100 were within 0.85 degrees, the worst off by 1.2.
+      const errors = result.reps.map((rep, i) => Math.abs(rep.rangeDeg - (heights[i] as number)));
+      expect(errors.reduce((sum, error) => sum + error, 0) / errors.length).toBeLessThan(0.5);
     }
   });
 
