@@ -10,6 +10,8 @@ import { storedResults } from './stored-results.ts';
 const CLIP = 'tests/clips/toe-left-green.mp4';
 /** A slow, shared machine. */
 const SET_MS = 120_000;
+/** What is about to be said or shown. */
+const SOON_MS = 20_000;
 /** Where pictures for a look by eye go; none usually. */
 const PICTURES = process.env.EVENSIDE_PICTURES;
 
@@ -86,7 +88,7 @@ describe('with a foot that lifts its toe', () => {
     await heading(page, 'Three stickers on your foot');
     await page.getByText('No glint', { exact: true }).waitFor();
     await seen(page, '2-set-up');
-    await expect.poll(() => saidAloud(page)).toContain('Three seen. Hold still.');
+    await expect.poll(() => saidAloud(page), { timeout: SOON_MS }).toContain('Three seen. Hold still.');
     await press(page, 'Start the set');
     await page.locator('.phase-banner[data-stage="counting"]').waitFor();
     const count = page.locator('.count-number');
@@ -164,7 +166,7 @@ describe('with a foot that rests', () => {
     await page.waitForURL(/#\/run/);
     await page.locator('.phase-banner[data-stage="ready"], .phase-banner[data-stage="counting"]').waitFor();
     await expect
-      .poll(() => saidAloud(page))
+      .poll(() => saidAloud(page), { timeout: SOON_MS })
       .toEqual([
         'Hold still. The set begins.',
         'Good. Now hold still.',
