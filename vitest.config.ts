@@ -18,13 +18,17 @@ const IN_BROWSER = {
   hookTimeout: BROWSER_TIMEOUT_MS,
 } as const;
 
-/** Files that watch no camera: screens, and clips from files, which are watched picture by picture at whatever speed. Any other has the machine to itself. */
-const WITHOUT_CAMERA = [
+/** Files that measure nothing in front of a camera: screens, and clips from files, which are watched picture by picture at whatever speed. Any other has the machine to itself. */
+const SIDE_BY_SIDE = [
   'clips',
   'every-screen',
   'keyboard',
+  'kill',
+  'kill-large-record',
+  'less-motion',
   'lock',
   'offline',
+  'old-browsers',
   'people',
   'plain-server',
   'plan-sheet',
@@ -66,7 +70,7 @@ export default defineConfig({
         test: {
           ...IN_BROWSER,
           name: 'browser-side-by-side',
-          include: WITHOUT_CAMERA,
+          include: SIDE_BY_SIDE,
           // One more than cores: each waits for its browser now and then.
           maxWorkers: availableParallelism() + 1,
           sequence: { groupOrder: 1 },
@@ -78,7 +82,7 @@ export default defineConfig({
           ...IN_BROWSER,
           name: 'browser-alone',
           include: ['tests/browser/**/*.test.ts'],
-          exclude: WITHOUT_CAMERA,
+          exclude: SIDE_BY_SIDE,
           // Sets in front of a camera would slow each other down.
           maxWorkers: 1,
           sequence: { groupOrder: 2 },
