@@ -79,7 +79,7 @@ async function walkToGo(site: SiteUnderTest, side: Side, { fewer, marks = [] }: 
 }
 
 /** What is announced before the first movement. */
-const ANNOUNCED = `${en.set.readyVoice} ${en.set.signalVoice.symptoms(true)}`;
+const ANNOUNCED = `${en.set.readyVoice} ${en.set.signalVoice.symptoms(true, true)}`;
 const CUES: readonly string[] = [enGlideSet.cue.point, enGlideSet.cue.pull];
 const isCount = (said: string) => /^\d+$/.test(said) || said === en.set.doseDone(5) || said === en.set.doseDone(4);
 

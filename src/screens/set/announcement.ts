@@ -27,6 +27,8 @@ export interface Heard {
   readonly signal: Signal;
   /** Whether a hand is looked for. */
   readonly camera: boolean;
+  /** Whether there is a keyboard to press. */
+  readonly keys: boolean;
   /** Whether stickers are followed, and not a body. */
   readonly stickers: boolean;
   /** Why not all of them are measured now; null: not known. */
@@ -37,7 +39,7 @@ export interface Heard {
 export function announcementOf(event: SetEvent, heard: Heard, words: Words['set']): Announcement {
   switch (event.kind) {
     case 'ready':
-      return { say: `${words.readyVoice} ${words.signalVoice[heard.signal](heard.camera)}`, tone: 'ready' };
+      return { say: `${words.readyVoice} ${words.signalVoice[heard.signal](heard.camera, heard.keys)}`, tone: 'ready' };
     case 'rep':
       return repAnnouncement(event.rep, heard, words);
     case 'lost':

@@ -11,6 +11,7 @@ import { announcementOf, type Heard } from './announcement.ts';
 import { seesHand, stickersOfPlan } from './by-stickers.ts';
 import { isCaptioned, isCaptionOver } from './caption-time.ts';
 import { isNoteOver } from './glide-note.ts';
+import { hasKeys } from './has-keys.ts';
 import { hearHeld, NOT_HELD } from './held-voice.ts';
 import { NO_RATE, seePicture } from './picture-rate.ts';
 import { IDLE, type Moment, NO_MOMENT, type RunState } from './run-state.ts';
@@ -96,7 +97,7 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
       return;
     }
     state.setState({ onsetMarked: true });
-    say(`${words().set.onsetVoice} ${words().set.signalVoice.stop(seesHand(plan))}`);
+    say(`${words().set.onsetVoice} ${words().set.signalVoice.stop(seesHand(plan), hasKeys())}`);
   };
 
   /** A hand in a film says nothing now. */
@@ -126,6 +127,7 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
       target: plan?.targetReps ?? null,
       signal: plan ? signalOf(plan, 'ready', state.getState().onsetMarked) : 'stop',
       camera: plan !== null && seesHand(plan),
+      keys: hasKeys(),
       stickers: plan !== null && stickersOfPlan(plan) !== null,
       unseen: unseenOf(moment.getState().stickers),
     };

@@ -17,6 +17,10 @@ import { enResult } from './en-result.ts';
 import { enReview } from './en-review.ts';
 import type { Words } from './words.ts';
 
+/** How the one signal is given. */
+const signalled = (camera: boolean, keys: boolean): string =>
+  [...(camera ? ['raise a hand'] : []), keys ? 'press the space bar' : 'press the button'].join(' or ');
+
 export const en = {
   locale: 'en',
   app: {
@@ -164,15 +168,15 @@ export const en = {
     ready: 'Ready. Begin when you like.',
     readyVoice: 'Ready. Begin when you like.',
     signalVoice: {
-      onset: (camera) => `When symptoms start, ${camera ? 'raise a hand or ' : ''}press the space bar.`,
-      symptoms: (camera) => `If symptoms rise, ${camera ? 'raise a hand or ' : ''}press the space bar. Then the set ends.`,
-      stop: (camera) => `To stop, ${camera ? 'raise a hand or ' : ''}press the space bar.`,
+      onset: (...ways) => `When symptoms start, ${signalled(...ways)}.`,
+      symptoms: (...ways) => `If symptoms rise, ${signalled(...ways)}. Then the set ends.`,
+      stop: (...ways) => `To stop, ${signalled(...ways)}.`,
     },
     signalKeys: (camera) => (camera ? 'or raise a hand, or press the space bar' : 'or press the space bar'),
     escapeKey: 'or press Escape',
     handStopVoice: 'I saw your hand. The set ends.',
     pastOnset: 'A little less far.',
-    beat: { out: 'Out', hold: 'Hold', back: 'Back' },
+    beat: { out: 'Lift', hold: 'Hold', back: 'Lower' },
     beatWaits: 'Beat',
     holdFor: (seconds, of) => `Hold ${seconds} of ${of} s`,
     holdDone: 'And back',

@@ -17,6 +17,10 @@ import { esResult } from './es-result.ts';
 import { esReview } from './es-review.ts';
 import type { Words } from './words.ts';
 
+/** How the one signal is given. */
+const signalled = (camera: boolean, keys: boolean): string =>
+  [...(camera ? ['levante una mano'] : []), keys ? 'pulse la barra espaciadora' : 'pulse el botón'].join(' o ');
+
 /** Everything the screens say, in Spanish. */
 export const es: Words = {
   locale: 'es',
@@ -175,16 +179,15 @@ export const es: Words = {
     ready: 'Listo. Empiece cuando quiera.',
     readyVoice: 'Listo. Empiece cuando quiera.',
     signalVoice: {
-      onset: (camera) => `Cuando empiecen los síntomas, ${camera ? 'levante una mano o ' : ''}pulse la barra espaciadora.`,
-      symptoms: (camera) =>
-        `Si los síntomas aumentan, ${camera ? 'levante una mano o ' : ''}pulse la barra espaciadora. Entonces termina la serie.`,
-      stop: (camera) => `Para parar, ${camera ? 'levante una mano o ' : ''}pulse la barra espaciadora.`,
+      onset: (...ways) => `Cuando empiecen los síntomas, ${signalled(...ways)}.`,
+      symptoms: (...ways) => `Si los síntomas aumentan, ${signalled(...ways)}. Entonces termina la serie.`,
+      stop: (...ways) => `Para parar, ${signalled(...ways)}.`,
     },
     signalKeys: (camera) => (camera ? 'o levante una mano, o pulse la barra espaciadora' : 'o pulse la barra espaciadora'),
     escapeKey: 'o pulse Escape',
     handStopVoice: 'He visto su mano. La serie termina.',
     pastOnset: 'Un poco menos lejos.',
-    beat: { out: 'Ida', hold: 'Mantenga', back: 'Vuelta' },
+    beat: { out: 'Suba', hold: 'Mantenga', back: 'Baje' },
     beatWaits: 'Compás',
     holdFor: (seconds, of) => `Mantenga ${seconds} de ${of} s`,
     holdDone: 'Y vuelva',

@@ -120,8 +120,8 @@ export interface Words {
     readonly looking: string;
     readonly ready: string;
     readonly readyVoice: string;
-    /** What the one signal does from now on: a raised hand where there is a camera, the space bar. */
-    readonly signalVoice: Record<Signal, (camera: boolean) => string>;
+    /** What the one signal does from now on: a raised hand where there is a camera, the space bar where there are keys, else the button. */
+    readonly signalVoice: Record<Signal, (camera: boolean, keys: boolean) => string>;
     /** The same beside the button that does it too. */
     readonly signalKeys: (camera: boolean) => string;
     readonly escapeKey: string;
