@@ -1,7 +1,8 @@
 import type { SetResult } from '../../src/measure/set-result.ts';
 import type { DiaryEntry } from '../../src/record/diary-entry.ts';
 import type { StoredSet } from '../../src/record/stored-set.ts';
-import { deg, ms, ratio } from '../../src/units.ts';
+import { ms } from '../../src/units.ts';
+import { HEEL_SLIDE } from '../record/own-definitions.ts';
 import { idOf, rep, result } from '../record/set-builders.ts';
 import { entry, momentOf } from '../symptoms/told.ts';
 import { measured } from './lived-records.ts';
@@ -29,18 +30,6 @@ const standing: SetResult = {
   side: 'right',
 };
 
-const OWN = {
-  name: 'Heel slide (invented)',
-  angle: 'knee-flexion',
-  direction: 'rises',
-  posture: 'lying',
-  side: 'either',
-  noticeDeg: deg(5),
-  leastDeg: deg(12),
-  completeShare: ratio(0.5),
-  leastMs: ms(400),
-} as const;
-
 /**
  * Sets of the other kinds, on day 5, none of them asked for by a plan: big toe lifts of both feet by stickers, glides that slide and
  * that pull, a stand on the heels, a therapist's own exercise, one that broke off before its first repetition; and what was taken back, known and not.
@@ -65,7 +54,7 @@ export function otherSets(): { readonly sets: readonly StoredSet[]; readonly dia
       setOf(29, measured('glide-left-sliding.json')),
       setOf(30, measured('glide-right-tension.json')),
       setOf(31, standing),
-      setOf(32, { ...result([rep(1), rep(2)]), exercise: 'own', side: 'left' }, { exercise: 'own', definition: OWN }),
+      setOf(32, { ...result([rep(1), rep(2)]), exercise: 'own', side: 'left' }, { exercise: 'own', definition: HEEL_SLIDE }),
       setOf(33, measured('knee-right-straighten.json'), { state: 'interrupted', reps: [], result: null }),
     ],
     diary: [

@@ -2,8 +2,9 @@ import fc from 'fast-check';
 import type { MeasuredRep, SetResult } from '../../src/measure/set-result.ts';
 import type { RepEdit } from '../../src/record/rep-edit.ts';
 import type { StoredSet } from '../../src/record/stored-set.ts';
-import { type Deg, deg, type Ms, ms, ratio } from '../../src/units.ts';
+import { type Deg, deg, type Ms, ms } from '../../src/units.ts';
 import { aGlide } from './glide-builders.ts';
+import { TOWEL_SCRUNCH } from './own-definitions.ts';
 import { header, idOf, momentOf, rep, result } from './set-builders.ts';
 
 /** Texts that a table or a spreadsheet may stumble over. */
@@ -45,16 +46,6 @@ const anyCurve: fc.Arbitrary<SetResult['curve']> = fc
   .array(fc.tuple(anyMs, fc.option(anyDeg)), { maxLength: 8 })
   .map((points) => ({ tMs: points.map(([t]) => t), angleDeg: points.map(([, angle]) => angle) }));
 
-const definition = {
-  angle: 'foot-elevation',
-  posture: 'standing',
-  direction: 'rises',
-  side: 'either',
-  noticeDeg: deg(3),
-  leastDeg: deg(5),
-  completeShare: ratio(0.5),
-  leastMs: ms(300),
-} as const;
 /** As short and as plain as the name of an exercise must be. */
 const anyName = anyText
   .map((text) =>
@@ -95,7 +86,7 @@ const anySet = (n: number): fc.Arbitrary<StoredSet> =>
       const glide = kind === 'nerve-glide' ? aGlide('ST') : null;
       return {
         ...header({ id: idOf(n), startedAt, exercise: kind, source: 'file', ...(fileName === null ? {} : { fileName }) }),
-        ...(kind === 'own' ? { definition: { ...definition, name } } : {}),
+        ...(kind === 'own' ? { definition: { ...TOWEL_SCRUNCH, name } } : {}),
         state: curve ? 'finished' : 'interrupted',
         reps,
         result: curve && { ...result(reps), exercise: kind, summary, glide, curve },

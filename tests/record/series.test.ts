@@ -6,6 +6,7 @@ import type { Observation } from '../../src/measure/observation.ts';
 import { angleFile, angleTable } from '../../src/record/angle-file.ts';
 import { landmarkTable } from '../../src/record/landmark-table.ts';
 import { deg, ms, px, ratio } from '../../src/units.ts';
+import { TOWEL_SCRUNCH } from './own-definitions.ts';
 import { rep, result } from './set-builders.ts';
 
 const cellsOf = (csv: string) => Papa.parse<string[]>(csv, { delimiter: ',', newline: '\r\n' }).data;
@@ -40,17 +41,7 @@ describe('the angle through a set', () => {
   });
 
   test('of an own exercise carries the definition, which the schema checks too, and is not made without', () => {
-    const definition = {
-      name: 'Towel scrunch',
-      angle: 'foot-elevation',
-      posture: 'standing',
-      direction: 'rises',
-      side: 'either',
-      noticeDeg: deg(3),
-      leastDeg: deg(5),
-      completeShare: ratio(0.5),
-      leastMs: ms(300),
-    } as const;
+    const definition = TOWEL_SCRUNCH;
     const own = { ...of, result: { ...of.result, exercise: 'own' } as const };
     expect(angleFile({ ...own, definition }).angle).toBe('foot-elevation');
     expect(validate(angleFile({ ...own, definition }))).toBe(true);
