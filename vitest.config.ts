@@ -8,27 +8,24 @@ const BROWSER_TIMEOUT_MS = 300_000;
 /** No test asserts a time: a busy machine must not fail one. Chosen: ten times what the slowest takes alone. */
 const UNIT_TIMEOUT_MS = 60_000;
 
-/** Clips watched at once. Each keeps one core busy, and holds a pose model in memory. Chosen: all cores of a small machine. */
-const CLIPS_AT_ONCE = Math.min(4, availableParallelism());
+/** Clips watched at once, and files run side by side. Each clip keeps one core busy, and holds a pose model in memory. Chosen: all cores of a small machine. */
+const AT_ONCE = Math.min(4, availableParallelism());
 
 const IN_BROWSER = {
   environment: 'node',
-  maxConcurrency: CLIPS_AT_ONCE,
+  maxConcurrency: AT_ONCE,
   testTimeout: BROWSER_TIMEOUT_MS,
   hookTimeout: BROWSER_TIMEOUT_MS,
 } as const;
 
-/** Files that measure nothing in front of a camera: screens, and clips from files, which are watched picture by picture at whatever speed. Any other has the machine to itself. */
+/** Screens, and clips from files, which are watched picture by picture at whatever speed. Any other file has the machine to itself: sets, and what is ended at a moment. */
 const SIDE_BY_SIDE = [
   'clips',
   'every-screen',
   'keyboard',
-  'kill',
-  'kill-large-record',
   'less-motion',
   'lock',
   'offline',
-  'old-browsers',
   'people',
   'plain-server',
   'plan-sheet',
@@ -40,8 +37,6 @@ const SIDE_BY_SIDE = [
   'sign-in',
   'storage-trouble',
   'stored',
-  'there-and-back',
-  'two-tabs-and-a-set',
   'trusted-types',
   'watched-requests',
 ].map((name) => `tests/browser/${name}.test.ts`);
@@ -71,8 +66,7 @@ export default defineConfig({
           ...IN_BROWSER,
           name: 'browser-side-by-side',
           include: SIDE_BY_SIDE,
-          // One more than cores: each waits for its browser now and then.
-          maxWorkers: availableParallelism() + 1,
+          maxWorkers: AT_ONCE,
           sequence: { groupOrder: 1 },
         },
       },
