@@ -39,7 +39,6 @@ export interface StoredSet extends SetHeader {
   readonly reps: readonly MeasuredRep[];
   /** Null while it runs, and for a set whose page closed. */
   readonly result: SetResult | null;
-  /** In the order in which they were made. `editedReps` applies them. */
-  /** In the order in which they hold: by moment and id (`written-after.ts`). */
+  /** In the order in which they hold: by moment and id (`written-after.ts`). `editedReps` applies them. */
   readonly edits: readonly RepEdit[];
 }

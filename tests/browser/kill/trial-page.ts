@@ -17,6 +17,7 @@ import type { Store } from '../../../src/record/store.ts';
 import type { Result } from '../../../src/result.ts';
 import type { FrameSource } from '../../../src/run/frame-source.ts';
 import { type FrameObserver, startSession } from '../../../src/run/session.ts';
+import { nextTurn } from '../../../src/screens/adapter/next-turn.ts';
 import { edit, header, idOf, momentOf, rep, result } from '../../record/set-builders.ts';
 import { checkIn, report } from '../../symptoms/told.ts';
 import type { Kept, Told, TrialPage } from './trial.ts';
@@ -38,14 +39,6 @@ const need = <T>(found: Result<T, { readonly kind: string }>): T => {
   throw new Error(`the page can't go on: ${JSON.stringify(found.error)}`);
 };
 
-/** Lets the browser do what else it has to. */
-const breath = () =>
-  new Promise<void>((resolve) => {
-    const { port1, port2 } = new MessageChannel();
-    port1.onmessage = () => resolve();
-    port2.postMessage(null);
-  });
-
 /** One set: the recording's observations, through the session that a camera's pictures go through. */
 async function countSet(store: Store, text: string): Promise<void> {
   const recording = need(decodeRecording(text));
@@ -58,7 +51,7 @@ async function countSet(store: Store, text: string): Promise<void> {
     stop: () => undefined,
     async *frames() {
       for (const { tMs } of observations) {
-        await breath();
+        await nextTurn();
         yield { tMs, image: { close: () => undefined } as unknown as VideoFrame, turn: 0 };
       }
     },
