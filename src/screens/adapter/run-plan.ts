@@ -141,7 +141,7 @@ export async function runPlan(
     now: Date.now,
     onView: hooks.onView,
     onEvent: hooks.onEvent,
-    onStoreTrouble: (error) => hooks.onStoreTrouble(error.kind),
+    onStoreTrouble: (error) => hooks.onStoreTrouble(error && error.kind),
     onScreenKept: hooks.onScreenKept,
   };
   const session = stickersOfPlan(plan)

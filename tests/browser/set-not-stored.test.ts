@@ -1,0 +1,42 @@
+/** A set whose every write fails, in a real browser: its screen says so while it runs and once aloud, and at the end it is kept as a file. */
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { siteForTests } from './harness.ts';
+import { saidAloud, writeDownVoice } from './heard-voice.ts';
+import { pageFaults } from './page-faults.ts';
+
+/** A set runs as fast as the model on a slow, shared machine allows. */
+const SET_MS = 240_000;
+const site = siteForTests({ camera: 'tests/clips/taps-left-steady.mp4' });
+
+const FULL = 'There is no room left to store this set. Go on: at the end you can save it as a file.';
+const countOf = async (page: Page) => Number(await page.locator('.count-number').textContent());
+
+test('a disk without room is told of from the first repetition to the last, once aloud, and the set is saved as a file', {
+  timeout: SET_MS,
+}, async () => {
+  const { page, context, pageErrors } = await site.open('#/choose/camera');
+  await writeDownVoice(context);
+  await page.reload();
+  const devtools = await context.newCDPSession(page);
+  const { origin } = new URL(site.url());
+  await page.getByRole('button', { name: 'Start the camera' }).click();
+  await page.getByRole('button', { name: 'None of these' }).waitFor();
+  // All that can be written before the set has been.
+  await devtools.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 1 });
+  await page.getByRole('button', { name: 'None of these' }).click();
+  const line = page.locator('.set-trouble').getByText(FULL);
+  await line.waitFor({ timeout: SET_MS });
+  for (const count of [1, 2, 3]) {
+    await expect.poll(() => countOf(page), { timeout: SET_MS }).toBeGreaterThanOrEqual(count);
+    expect(await line.isVisible()).toBe(true);
+  }
+  expect(await pageFaults(page)).toEqual([]);
+  expect((await saidAloud(page)).filter((text) => text === FULL)).toHaveLength(1);
+  await page.getByRole('button', { name: /^Stop/ }).click();
+  await page.getByText('The set was measured, but could not be stored: only this page has it.').waitFor({ timeout: SET_MS });
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: /file/ }).click();
+  await download;
+  expect(pageErrors).toEqual([]);
+});
