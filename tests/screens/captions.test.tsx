@@ -120,6 +120,16 @@ test.each<readonly [string, SetPlan, (s: ShownSet) => void]>([
       ] as const,
   ),
   [
+    'the picture that is back',
+    CAMERA,
+    (s) =>
+      s.after(
+        () => counting(s),
+        () => s.hooks.onAway({ kind: 'camera-lost' }),
+        () => s.hooks.onAway(null),
+      ),
+  ],
+  [
     'stickers lost',
     { ...CAMERA, exercise: 'toe-lift' },
     (s) =>

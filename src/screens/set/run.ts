@@ -199,10 +199,11 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
       if (away?.kind === problem?.kind || state.getState().stage === 'ended') return;
       state.setState({ away: problem });
       if (problem) sounds.play('lost');
-      // What to do is told once, when it is known.
-      const restarting = problem?.kind === 'pose-failed';
-      const { title, todo } = problem ? words().problems[problem.kind](problem.detail ?? '') : { title: '', todo: '' };
-      sounds.say(problem ? `${title} ${restarting ? words().away.restarting : todo}` : words().away.backVoice);
+      if (!problem) return say(words().away.backVoice);
+      // What to do is told once, when it is known. It is written in place of the picture.
+      const restarting = problem.kind === 'pose-failed';
+      const { title, todo } = words().problems[problem.kind](problem.detail ?? '');
+      sounds.say(`${title} ${restarting ? words().away.restarting : todo}`);
     };
     const showBreak = () => {
       state.setState({ breakSinceMs: now() });
