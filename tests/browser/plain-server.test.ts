@@ -92,8 +92,9 @@ describe('where it can’t work, one sentence says so', () => {
     try {
       const page = await context.newPage();
       await page.goto(url);
-      await page.getByText(sentence).first().waitFor();
-      return await page.locator('body').innerText();
+      const read = () => page.locator('body').innerText();
+      await expect.poll(read, { timeout: 30_000 }).toContain(sentence);
+      return await read();
     } finally {
       await context.close();
     }

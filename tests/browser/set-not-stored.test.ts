@@ -9,7 +9,7 @@ import { pageFaults } from './page-faults.ts';
 const SET_MS = 240_000;
 const site = siteForTests({ camera: 'tests/clips/taps-left-steady.mp4' });
 
-const FULL = 'There is no room left to store this set. Go on: at the end you can save it as a file.';
+const FULL = 'No room to store this set. Go on, and save it as a file at the end.';
 const countOf = async (page: Page) => Number(await page.locator('.count-number').textContent());
 
 test('a disk without room is told of from the first repetition to the last, once aloud, and the set is saved as a file', {

@@ -29,7 +29,7 @@ export const optionsOf = (given: Given, to: Heard = heard()): SessionOptions => 
   now: () => Date.parse(momentOf(0)),
   onView: (view) => to.counts.push(view.count),
   onEvent: (event) => to.events.push(event),
-  onStoreTrouble: (error) => to.troubles.push(error && error.kind),
+  onStoreTrouble: (error) => to.troubles.push(error?.kind ?? null),
   ...given,
 });
 

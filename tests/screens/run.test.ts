@@ -126,7 +126,7 @@ describe('the stages of a set', () => {
     set.hooks.onStoreTrouble('store-failed');
     expect(shown()).toBe('failed');
     const sentences = said.filter((text) => /store/.test(text));
-    expect(sentences).toEqual(['There is no room left to store this set. Go on: at the end you can save it as a file.']);
+    expect(sentences).toEqual(['No room to store this set. Go on, and save it as a file at the end.']);
     expect(run.state.getState().caption?.text).toBe(sentences[0]);
   });
 

@@ -11,8 +11,8 @@ export const enAway = {
   screenDims: 'The screen may go dark by itself. The set goes on all the same.',
   fewPictures: 'This machine looks at few pictures a second: move calmly, or quick movements are missed.',
   notStored: {
-    full: 'There is no room left to store this set. Go on: at the end you can save it as a file.',
-    failed: 'This set can’t be stored now. Go on: at the end you can save it as a file.',
+    full: 'No room to store this set. Go on, and save it as a file at the end.',
+    failed: 'This set can’t be stored now. Go on, and save it as a file at the end.',
   },
   limits: {
     'no-webgl2':

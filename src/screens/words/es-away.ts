@@ -11,8 +11,8 @@ export const esAway = {
   screenDims: 'La pantalla puede apagarse sola. La serie sigue de todos modos.',
   fewPictures: 'Este equipo mira pocas imágenes por segundo: muévase con calma, o se pierden los movimientos rápidos.',
   notStored: {
-    full: 'No queda sitio para guardar esta serie. Siga: al final la puede guardar como archivo.',
-    failed: 'Esta serie no se puede guardar ahora. Siga: al final la puede guardar como archivo.',
+    full: 'No hay sitio para guardar esta serie. Siga y guárdela como archivo al final.',
+    failed: 'Esta serie no se puede guardar ahora. Siga y guárdela como archivo al final.',
   },
   limits: {
     'no-webgl2':
