@@ -279,7 +279,8 @@ export const en = {
     title: 'Evenside can’t work at this address',
     todo: 'From here the browser lets no page use the camera or keep anything.',
     features: {
-      'secure-context': 'This address is not a secure one. Open Evenside over https (https:// at its beginning), or at 127.0.0.1 on this machine.',
+      'secure-context':
+        'This address is not a secure one. Open Evenside over https (https:// at its beginning), or at 127.0.0.1 on this machine.',
     },
   },
 } as const satisfies Words;

@@ -292,7 +292,8 @@ export const es: Words = {
     title: 'Evenside no puede funcionar en esta dirección',
     todo: 'Desde aquí el navegador no deja que una página use la cámara ni guarde nada.',
     features: {
-      'secure-context': 'Esta dirección no es segura. Abra Evenside por https (https:// al principio), o en 127.0.0.1 en este equipo.',
+      'secure-context':
+        'Esta dirección no es segura. Abra Evenside por https (https:// al principio), o en 127.0.0.1 en este equipo.',
     },
   },
 };
