@@ -26,9 +26,9 @@ test('four judges: the published correlations, and no difference of two', () => 
   expect(text).not.toContain('less');
 });
 
-test('values that are all alike have no correlation, and contrary ones no standard error', () => {
-  expect(told('p,a,b\n1,4,4\n2,4,4')).toContain('all values are alike');
-  expect(told('p,a,b\n1,1,9\n2,9,1')).toContain('no standard error of measurement');
+test('people who are all alike have no correlation, and contrary values no standard error', () => {
+  expect(told('p,a,b\n1,4,4\n2,4,4')).toContain('differ too little');
+  expect(told('p,a,b\n1,1,9\n2,9,1\n3,5,5')).toContain('no standard error of measurement');
 });
 
 describe('a table that can’t be read says so in one sentence', () => {
