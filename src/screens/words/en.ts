@@ -72,7 +72,8 @@ export const en = {
     alsoTitle: 'See a doctor the same day',
     also: [
       'One foot or leg gets weaker, or your foot drops more than before.',
-      'Fever, feeling ill, or severe new pain after a fall.',
+      'Fever, feeling ill, or weight lost without trying.',
+      'Severe new pain after a fall, or if you have or ever had cancer.',
     ],
     limits: 'This list does not cover everything. If you are worried, ask.',
   },

@@ -75,7 +75,8 @@ export const es: Words = {
     alsoTitle: 'Vea a un médico el mismo día',
     also: [
       'Un pie o una pierna pierde fuerza, o el pie se cae más que antes.',
-      'Fiebre, malestar, o un dolor fuerte y nuevo después de una caída.',
+      'Fiebre, malestar o pérdida de peso sin querer.',
+      'Un dolor fuerte y nuevo después de una caída, o si tiene o ha tenido cáncer.',
     ],
     limits: 'Esta lista no lo cubre todo. Si algo le preocupa, pregunte.',
   },
