@@ -4,7 +4,7 @@ import type { LiveView, SetEvent } from '../../measure/live-view.ts';
 import { unseenOf } from '../../measure/unseen-of.ts';
 import { fail } from '../../result.ts';
 import type { Ms } from '../../units.ts';
-import type { AppServices, Problem, RunningSet, SetHooks, SetPlan } from '../services.ts';
+import type { AppServices, Problem, ProblemKind, RunningSet, SetHooks, SetPlan } from '../services.ts';
 import type { Words } from '../words/words.ts';
 import { type AdviceVoice, hearAdvice } from './advice-voice.ts';
 import { announcementOf, type Heard } from './announcement.ts';
@@ -18,6 +18,7 @@ import { IDLE, type Moment, NO_MOMENT, type RunState } from './run-state.ts';
 import { signalOf } from './signal.ts';
 import type { Sounds } from './sounds.ts';
 import { stageOf } from './stage.ts';
+import { troubleOf, troubleSays } from './store-trouble.ts';
 import { hearUnseen, type UnseenStands } from './unseen-shown.ts';
 import type { VoiceRank } from './voice.ts';
 
@@ -140,6 +141,7 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
     let heldVoice = NOT_HELD;
     let unseenStands: UnseenStands | null = null;
     let rate = NO_RATE;
+    let troubleTold = false;
     const whileCurrent =
       <T>(hook: (value: T) => void) =>
       (value: T) => {
@@ -184,7 +186,7 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
     };
     const hear = (event: SetEvent) => {
       if (event.kind === 'rep' && event.rep.complete) counted += 1;
-      if (event.kind === 'rep') state.setState({ storeTrouble: false, pastOnset: event.rep.flags.includes('past-onset') });
+      if (event.kind === 'rep') state.setState({ pastOnset: event.rep.flags.includes('past-onset') });
       if (event.kind === 'hand') return hearHand();
       if (event.kind === 'ended') return tellEnd(event.why, counted);
       if (event.kind === 'glide') state.setState(({ glideCycles }) => ({ glideCycles: [...glideCycles, event.cycle] }));
@@ -197,14 +199,23 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
       if (away?.kind === problem?.kind || state.getState().stage === 'ended') return;
       state.setState({ away: problem });
       if (problem) sounds.play('lost');
-      // What to do is told once, when it is known.
-      const restarting = problem?.kind === 'pose-failed';
-      const { title, todo } = problem ? words().problems[problem.kind](problem.detail ?? '') : { title: '', todo: '' };
-      sounds.say(problem ? `${title} ${restarting ? words().away.restarting : todo}` : words().away.backVoice);
+      if (!problem) return say(words().away.backVoice);
+      // What to do is told once, when it is known. It is written in place of the picture.
+      const restarting = problem.kind === 'pose-failed';
+      const { title, todo } = words().problems[problem.kind](problem.detail ?? '');
+      sounds.say(`${title} ${restarting ? words().away.restarting : todo}`);
     };
     const showBreak = () => {
       state.setState({ breakSinceMs: now() });
       sounds.say(words().away.pause);
+    };
+    const hearTrouble = (kind: ProblemKind | null) => {
+      const trouble = troubleOf(kind);
+      state.setState({ storeTrouble: trouble });
+      if (trouble === null || trouble === 'late' || troubleTold) return;
+      troubleTold = true;
+      // A count waits for it.
+      say(troubleSays(trouble, words()), 'wrong');
     };
     return {
       onAway: whileCurrent(showAway),
@@ -218,7 +229,7 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
       }),
       onView: whileCurrent(showView),
       onEvent: whileCurrent(hear),
-      onStoreTrouble: whileCurrent(() => state.setState({ storeTrouble: true })),
+      onStoreTrouble: whileCurrent(hearTrouble),
     };
   }
 

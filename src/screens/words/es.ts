@@ -290,10 +290,10 @@ export const es: Words = {
   people: esPeople,
   away: esAway,
   unsupported: {
-    title: 'Este navegador no puede ejecutar Evenside',
-    todo: 'Abra esta dirección en un Chrome, Edge o Chromium actual.',
+    title: 'Evenside no puede funcionar en esta dirección',
+    todo: 'Desde aquí el navegador no deja que una página use la cámara ni guarde nada.',
     features: {
-      'secure-context': 'Esta dirección no es segura. Abra Evenside en 127.0.0.1 en este equipo, o por https.',
+      'secure-context': 'Esta dirección no es segura. Abra Evenside por https (https:// al principio), o en 127.0.0.1 en este equipo.',
     },
   },
 };
