@@ -74,7 +74,10 @@ describe('the screen that saves a record', () => {
     fireEvent.click(await screen.findByRole('radio', { name: /^Whoever has the file/ }));
     await press('Save the file');
     await screen.findByRole('button', { name: 'Working …' });
-    return { tell: (share: number) => act(() => tell(share)), finish: (written: typeof finish extends (w: infer W) => void ? W : never) => act(() => finish(written)) };
+    return {
+      tell: (share: number) => act(() => tell(share)),
+      finish: (written: typeof finish extends (w: infer W) => void ? W : never) => act(() => finish(written)),
+    };
   }
 
   test('shows how far it has come, and nothing of it once the file is there', async () => {
