@@ -116,7 +116,7 @@ export const es: Words = {
       name: 'Levantar el dedo gordo',
       plural: 'Elevaciones del dedo gordo',
       about: 'En una silla: levante el dedo gordo del pie y bájelo.',
-      angle: 'dedo gordo, extensión',
+      angle: 'dedo gordo',
     },
   },
   sides: {
