@@ -130,6 +130,13 @@ if (result.quality.warnings.includes('far-leg')) {
     NOTHING_SEEN,
   );
 }
+if (result.quality.warnings.includes('other-leg-up')) {
+  const other = wanted.side === 'left' ? 'right' : 'left';
+  giveUp(
+    `In ${wanted.clip} the ${other} leg is seen held up, and the ${wanted.side} one lies: hold up the leg nearest the camera and ask for its side. If that was so, film it in more light: in the dark the model takes one leg for the other.`,
+    NOTHING_SEEN,
+  );
+}
 if (result.framesUsed === 0 && recording.value.model === 'stickers') {
   giveUp(
     `Nothing measurable was seen in ${wanted.clip}: all three stickers must be in the picture at once, the foot seen from its inner side.`,
