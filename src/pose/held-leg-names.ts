@@ -17,7 +17,7 @@ const NEAR_RATIO = 0.96;
 const LEAST_RATIOS = 3;
 const MOST_RATIOS = 45;
 /** Points nearer to the other leg than this share of how far apart both usually are lie between the two. Chosen. */
-const OWN_SHARE = 0.6;
+const OWN_SHARE = 0.8;
 /** How far apart the legs are is forgotten with this time constant, ms: a leg may be lowered. Chosen. */
 const FORGETS_MS = 10_000;
 
