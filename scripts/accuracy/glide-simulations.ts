@@ -30,7 +30,8 @@ const simulated = (firstSeed: number): readonly Simulated[] =>
 const isClear = ({ set }: Simulated): boolean => set.kind === 'slide' || set.kind === 'tension';
 const isUnclear = ({ found }: Simulated): boolean => found.pattern === 'unclear';
 /** Called the other one of the two. */
-const isWrong = ({ set, found }: Simulated): boolean => isClear({ set, found }) && found.pattern !== 'unclear' && found.pattern !== set.kind;
+const isWrong = ({ set, found }: Simulated): boolean =>
+  isClear({ set, found }) && found.pattern !== 'unclear' && found.pattern !== set.kind;
 const percent = (part: number, whole: number): string => plain((100 * part) / whole, 1);
 
 /** Unclear where the truth is clear, and called the wrong one, over sets from other seeds. */

@@ -26,8 +26,7 @@ export function aheadOfOther({ points, other }: Pick<LegSample, 'points' | 'othe
 }
 
 /** Whether the other leg is the one that is held up. */
-export const isOtherUp = (sample: Pick<LegSample, 'points' | 'other'>): boolean =>
-  (aheadOfOther(sample) ?? 0) <= -OTHER_UP_DEG;
+export const isOtherUp = (sample: Pick<LegSample, 'points' | 'other'>): boolean => (aheadOfOther(sample) ?? 0) <= -OTHER_UP_DEG;
 
 /** Whether the leg that was held up through a set is not the one asked for. */
 export function otherLegUp(samples: readonly LegSample[]): boolean {

@@ -118,7 +118,10 @@ export class PoseService {
   }
 
   /** The points with the legs' names put right where one leg is held up. */
-  private named(landmarks: PoseFrame['landmarks'], tMs: Ms): { readonly landmarks: PoseFrame['landmarks']; readonly sure: boolean } {
+  private named(
+    landmarks: PoseFrame['landmarks'],
+    tMs: Ms,
+  ): { readonly landmarks: PoseFrame['landmarks']; readonly sure: boolean } {
     if (!landmarks || !this.heldSide) return { landmarks, sure: true };
     const named = nameHeldLeg(this.legsSeen, landmarks, this.heldSide, tMs);
     this.legsSeen = named.seen;
