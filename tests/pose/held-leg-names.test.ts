@@ -29,8 +29,8 @@ function body(legs: Readonly<Record<Side, Leg>>): readonly Landmark[] {
     put(`${side}Hip`, 300, 300, z);
     put(`${side}Knee`, ...along(90), z);
     put(`${side}Ankle`, ...along(90 + shankPx), z);
-    put(`${side}Heel`, ...along(95 + shankPx), z);
-    put(`${side}Toe`, ...along(130 + shankPx), z);
+    put(`${side}Heel`, ...along(90 + 1.12 * shankPx), z);
+    put(`${side}Toe`, ...along(90 + 1.5 * shankPx), z);
   }
   return all;
 }
