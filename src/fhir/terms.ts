@@ -112,6 +112,7 @@ const REMARK_TERMS = {
   'little-texture': 'Little texture to follow',
   'points-jumped': 'Points of the pose model jumped',
   'far-leg': 'The leg may be the far one',
+  'other-leg-up': 'The other leg was held up',
   'camera-moved': 'Camera moved',
   'sticker-lost': 'A sticker was lost for a while',
   'sticker-jumped': 'A sticker was taken for something else for a while',

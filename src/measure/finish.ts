@@ -17,6 +17,7 @@ import { fromFloor, levelled } from './levelled.ts';
 import { measuredReps } from './measured-rep.ts';
 import type { Movements } from './movements.ts';
 import { heedOnset, onsetIn } from './onset.ts';
+import { otherLegUp } from './other-legs-points.ts';
 import { qualityOf } from './quality.ts';
 import { readyIndex } from './ready.ts';
 import type { GlideStop, MeasuredRep, SetResult } from './set-result.ts';
@@ -66,8 +67,9 @@ export function measureSamples(
   const { exercise } = spec;
   const reading = readLeg(samples, exercise.segments);
   const far = farShare(samples) > FAR_SHARE;
+  const otherUp = (exercise.heldLeg ?? false) && otherLegUp(samples);
   const tMs = samples.map((s) => s.tMs);
-  const series = far ? samples.map(() => null) : angleSeries(samples, exercise, reading, foundReadyMs);
+  const series = far || otherUp ? samples.map(() => null) : angleSeries(samples, exercise, reading, foundReadyMs);
   const seen = exercise.heldLeg ? withoutGlimpses(series, tMs, exercise.rule) : series;
   const angles = series.map((f) => f?.deg ?? null);
   const found = readyIndex(tMs, angles, exercise.rule, foundReadyMs);
@@ -132,6 +134,7 @@ export function measureSamples(
       from: from ?? 0,
       cameraTurnDeg: turn,
       far,
+      otherUp,
       strayShare: strayShare(samples, reading),
     }),
     curve: { tMs, angleDeg },

@@ -50,6 +50,7 @@ export type QualityWarning =
   | 'little-texture'
   | 'points-jumped'
   | 'far-leg'
+  | 'other-leg-up'
   | 'camera-moved'
   | 'sticker-lost'
   | 'sticker-jumped'

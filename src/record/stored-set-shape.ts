@@ -52,6 +52,7 @@ const warningShape = oneOf({
   'little-texture': true,
   'points-jumped': true,
   'far-leg': true,
+  'other-leg-up': true,
   'camera-moved': true,
   'sticker-lost': true,
   'sticker-jumped': true,

@@ -31,6 +31,8 @@ export const enResult: Words['result'] = {
     'points-jumped': 'In some pictures the leg was mistaken for something else. Those were left out.',
     'far-leg':
       'The leg you chose was the one turned away from the camera, so nothing was measured. Turn round, or choose the other leg.',
+    'other-leg-up':
+      'Your other leg was seen held up, so nothing was measured. Hold up the leg nearest the camera. If you did, turn on more light and try again.',
     'camera-moved': 'The camera moved during the set.',
     'sticker-lost': 'A sticker was hidden for a part of the set. Nothing was counted then.',
     'sticker-jumped': 'In some pictures something else was taken for a sticker. Those were left out.',

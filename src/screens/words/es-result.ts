@@ -33,6 +33,8 @@ export const esResult: Words['result'] = {
     'points-jumped': 'En algunas imágenes se confundió la pierna con otra cosa. Esas no se usaron.',
     'far-leg':
       'La pierna elegida era la más alejada de la cámara, así que no se midió nada. Dese la vuelta o elija la otra pierna.',
+    'other-leg-up':
+      'Se vio levantada la otra pierna, así que no se midió nada. Levante la pierna más cercana a la cámara. Si ya era esa, encienda más luz y pruebe otra vez.',
     'camera-moved': 'La cámara se movió durante la serie.',
     'sticker-lost': 'Una pegatina estuvo tapada durante una parte de la serie. Entonces no se contó nada.',
     'sticker-jumped': 'En algunas imágenes se tomó otra cosa por una pegatina. Esas no se usaron.',
