@@ -6,6 +6,7 @@ import { median } from '../signal/median.ts';
 import { type Deg, deg, type Ms, ms } from '../units.ts';
 import { type AngleInFrame, angleSeries, usualFacing } from './angle-series.ts';
 import { cameraTurn, isTooTurned } from './camera-turn.ts';
+import { countedMovements } from './counted-movements.ts';
 import { footAt } from './foot-position.ts';
 import { glideResult } from './glide-result.ts';
 import { withoutGlimpses } from './glimpses.ts';
@@ -14,7 +15,7 @@ import { farShare, readLeg, strayShare } from './leg-reading.ts';
 import type { LegSample } from './leg-sample.ts';
 import { fromFloor, levelled } from './levelled.ts';
 import { measuredReps } from './measured-rep.ts';
-import { findMovements, type Movements } from './movements.ts';
+import type { Movements } from './movements.ts';
 import { heedOnset, onsetIn } from './onset.ts';
 import { qualityOf } from './quality.ts';
 import { readyIndex } from './ready.ts';
@@ -74,10 +75,11 @@ export function measureSamples(
   const early = exercise.heldLeg && !spec.endsItself ? readyIndex(tMs, steadied(tMs, angles), exercise.rule, null) : null;
   const from = early === null || found === null ? found : Math.min(early, found);
   const moved = (frames: readonly (AngleInFrame | null)[]) =>
-    findMovements(
+    countedMovements(
       frames.map((measured, i) => ({ tMs: ms(tMs[i] as number), measured })),
       exercise,
       from,
+      angles,
     );
   const lyingLeg = exercise.angle === 'leg-elevation';
   const rough = moved(seen);

@@ -1,4 +1,4 @@
-import { LIVE_GAP_MS, resumeCounter, startCounter, stepCounter } from '../reps/live-counter.ts';
+import { counterAfter, LIVE_GAP_MS, resumeCounter, startCounter, stepCounter } from '../reps/live-counter.ts';
 import { liveHold } from '../reps/live-hold.ts';
 import { type Deg, deg, type Ms, ms } from '../units.ts';
 import { measureSamples } from './finish.ts';
@@ -134,7 +134,10 @@ function settleIn(state: SetState, tMs: Ms, angle: Deg | null, advice: readonly 
       placedSinceMs: null,
       restDeg: deg(recent.reduce((sum, each) => sum + each.deg, 0) / recent.length),
       readyMs: tMs,
-      counter: startCounter(tMs, signed(state, angle)),
+      counter: counterAfter(
+        recent.filter((r) => tMs - r.tMs <= readyMs).map((r) => ({ tMs: r.tMs, deg: signed(state, r.deg) })),
+        state.spec.exercise.rule,
+      ),
     },
     events: [{ kind: 'ready' }],
   };
@@ -145,6 +148,11 @@ function count(state: SetState, tMs: Ms, angle: Deg): Advanced {
   const started = state.counter ?? startCounter(tMs, signed(state, angle));
   const [counter, movement] = stepCounter(started, tMs, signed(state, angle), spec.exercise.rule);
   if (!movement) return ended({ ...state, counter }, tMs);
+  // What was on its way back when the set was found ready is none of the set's.
+  if (state.readyMs !== null && movement.peakMs < state.readyMs) {
+    const { ranges, usualDeg } = started;
+    return { state: { ...state, counter: { ...counter, ranges, usualDeg } }, events: [] };
+  }
   const counted = liveRep(movement, state.reps.length + 1, spec);
   const rep = heedOnset(counted, state.onset, spec.exercise.rule.direction === 'rises' ? 1 : -1);
   const reps = [...state.reps, rep];

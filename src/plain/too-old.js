@@ -9,6 +9,12 @@
     if (root && !root.firstChild) show();
   }
   if (!page || !root) return;
+  // Browsers run no modules from a folder, and say so to nobody.
+  if (window.location.protocol === 'file:') {
+    var fromDisk = document.getElementById('from-disk');
+    if (fromDisk) fromDisk.removeAttribute('hidden');
+    return;
+  }
   if (!('noModule' in document.createElement('script')) || !window.indexedDB || !window.WebAssembly || !window.Promise) {
     show();
     return;

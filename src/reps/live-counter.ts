@@ -105,3 +105,20 @@ export const resumeCounter = (state: CounterState, tMs: Ms, angle: Deg): Counter
   ranges: state.ranges,
   usualDeg: state.usualDeg,
 });
+
+/** The counter after a rest that it was not yet there for: a lift that is under way by its end begins from that rest, and what was over by then is forgotten. */
+export function counterAfter(rest: readonly { readonly tMs: Ms; readonly deg: Deg }[], rule: RepRule): CounterState {
+  const [first, ...others] = rest;
+  if (!first) throw new Error('counterAfter requires a rest of at least one angle, got none');
+  const state = others.reduce((each, { tMs, deg }) => stepCounter(each, tMs, deg, rule)[0], startCounter(first.tMs, first.deg));
+  return { ...state, ranges: [], usualDeg: null };
+}
+
+/** The same with angles that are told from another zero. */
+export const countedFrom = (state: CounterState, zeroDeg: Deg): CounterState => ({
+  ...state,
+  lowDeg: state.lowDeg - zeroDeg,
+  highDeg: state.highDeg - zeroDeg,
+  holdDeg: state.holdDeg - zeroDeg,
+  nowDeg: state.nowDeg - zeroDeg,
+});

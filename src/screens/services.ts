@@ -115,8 +115,8 @@ export interface SetHooks {
   readonly onFrame: (frame: Frame) => void;
   readonly onView: (view: LiveView) => void;
   readonly onEvent: (event: SetEvent) => void;
-  /** A repetition is not on the disk yet; it is tried again. */
-  readonly onStoreTrouble: (kind: ProblemKind) => void;
+  /** The set, or a repetition of it, is not on the disk, and why; it is tried again. Null: now it is. */
+  readonly onStoreTrouble: (kind: ProblemKind | null) => void;
   /** No picture can be looked at for now, and why: the set waits and is kept. Null: it goes on. */
   readonly onAway: (problem: Problem | null) => void;
   /** Pictures go on after a break in which nothing was looked at: the machine slept, or the page was hidden. */

@@ -16,7 +16,9 @@ const ON_DEMAND = [
   'taps-left-quick',
   'slr-left-steady',
   'slr-left-aside',
+  'slr-right-turned',
   'glide-right-low',
+  'glide-left-rising',
   'heel-left-both',
 ];
 const chosen = <T extends { readonly id: string }>(clips: readonly T[]): readonly T[] =>

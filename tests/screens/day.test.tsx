@@ -47,7 +47,7 @@ describe('today', () => {
     shownAt('/today', withDiary(plan()).services);
     const line = (await screen.findByText('Heel stands, left leg')).closest('li') as HTMLElement;
     expect(line.textContent).toContain('5 times, each held for 5 s');
-    expect(line.textContent).toContain('0 of 1 done');
+    expect(line.textContent).toContain('0 of 1 set done');
     fireEvent.click(within(line).getByRole('link', { name: /^Start: / }));
     expect(await screen.findByRole('heading', { name: 'Before you start' })).toBeTruthy();
   });

@@ -28,9 +28,10 @@ function RangeBar({ rep, widestDeg }: { readonly rep: EditedRep; readonly widest
   const foot =
     footDeg === null || footUncertaintyDeg === null ? [] : [result.foot(Math.round(footDeg), Math.round(footUncertaintyDeg))];
   const up = upMs === null ? [] : [result.up(seconds(upMs), sankAfterMs === null ? null : seconds(sankAfterMs))];
-  // What has a number of its own is not said twice.
+  // What has a number of its own is not said twice; one that was cut short need not be a small one.
+  const cut = flags.includes('tracking-gap');
   const notes = flags
-    .filter((flag) => flag !== 'partial' && flag !== 'sinking')
+    .filter((flag) => flag !== 'sinking' && !(flag === 'partial' && cut))
     .map((flag) => (flag === 'tracking-gap' && source === 'stickers' ? set.stickers.gap : result.flags[flag]));
   const said = [...up, ...notes, ...foot];
   return (

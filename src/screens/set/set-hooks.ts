@@ -3,7 +3,7 @@ import type { Frame } from '../../capture/frame.ts';
 import type { LiveView, SetEvent } from '../../measure/live-view.ts';
 import { unseenOf } from '../../measure/unseen-of.ts';
 import type { Ms } from '../../units.ts';
-import type { Problem, SetHooks } from '../services.ts';
+import type { Problem, ProblemKind, SetHooks } from '../services.ts';
 import type { Words } from '../words/words.ts';
 import { type AdviceVoice, hearAdvice } from './advice-voice.ts';
 import { isCaptionOver } from './caption-time.ts';
@@ -13,7 +13,9 @@ import { NO_RATE, seePicture } from './picture-rate.ts';
 import type { Moment, RunState } from './run-state.ts';
 import type { Sounds } from './sounds.ts';
 import { stageOf } from './stage.ts';
+import { troubleOf, troubleSays } from './store-trouble.ts';
 import { hearUnseen, type UnseenStands } from './unseen-shown.ts';
+import type { VoiceRank } from './voice.ts';
 
 /** How long it is shown that there was a break, ms. Chosen: the time to come nearer and read it. */
 const BREAK_STANDS_MS = 15_000;
@@ -27,7 +29,7 @@ interface Shown {
   readonly now: () => Ms;
   readonly paint: (frame: Frame) => void;
   /** Says a text, and writes it where it needs a caption. */
-  readonly say: (text: string | null) => void;
+  readonly say: (text: string | null, rank?: VoiceRank) => void;
   readonly tell: (event: SetEvent, counted: number) => void;
   readonly tellEnd: (why: NonNullable<RunState['endedWhy']>, counted: number) => void;
   readonly hearHand: () => void;
@@ -43,6 +45,7 @@ export function setHooks(
   let heldVoice = NOT_HELD;
   let unseenStands: UnseenStands | null = null;
   let rate = NO_RATE;
+  let troubleTold = false;
   const whileCurrent =
     <T>(hook: (value: T) => void) =>
     (value: T) => {
@@ -87,7 +90,7 @@ export function setHooks(
   };
   const hear = (event: SetEvent) => {
     if (event.kind === 'rep' && event.rep.complete) counted += 1;
-    if (event.kind === 'rep') state.setState({ storeTrouble: false, pastOnset: event.rep.flags.includes('past-onset') });
+    if (event.kind === 'rep') state.setState({ pastOnset: event.rep.flags.includes('past-onset') });
     if (event.kind === 'hand') return hearHand();
     if (event.kind === 'ended') return tellEnd(event.why, counted);
     if (event.kind === 'glide') state.setState(({ glideCycles }) => ({ glideCycles: [...glideCycles, event.cycle] }));
@@ -100,14 +103,23 @@ export function setHooks(
     if (away?.kind === problem?.kind || state.getState().stage === 'ended') return;
     state.setState({ away: problem });
     if (problem) sounds.play('lost');
-    // What to do is told once, when it is known.
-    const restarting = problem?.kind === 'pose-failed';
-    const { title, todo } = problem ? words().problems[problem.kind](problem.detail ?? '') : { title: '', todo: '' };
-    sounds.say(problem ? `${title} ${restarting ? words().away.restarting : todo}` : words().away.backVoice);
+    if (!problem) return say(words().away.backVoice);
+    // What to do is told once, when it is known. It is written in place of the picture.
+    const restarting = problem.kind === 'pose-failed';
+    const { title, todo } = words().problems[problem.kind](problem.detail ?? '');
+    sounds.say(`${title} ${restarting ? words().away.restarting : todo}`);
   };
   const showBreak = () => {
     state.setState({ breakSinceMs: now() });
     sounds.say(words().away.pause);
+  };
+  const hearTrouble = (kind: ProblemKind | null) => {
+    const trouble = troubleOf(kind);
+    state.setState({ storeTrouble: trouble });
+    if (trouble === null || trouble === 'late' || troubleTold) return;
+    troubleTold = true;
+    // A count waits for it.
+    say(troubleSays(trouble, words()), 'wrong');
   };
   return {
     onAway: whileCurrent(showAway),
@@ -121,6 +133,6 @@ export function setHooks(
     }),
     onView: whileCurrent(showView),
     onEvent: whileCurrent(hear),
-    onStoreTrouble: whileCurrent(() => state.setState({ storeTrouble: true })),
+    onStoreTrouble: whileCurrent(hearTrouble),
   };
 }

@@ -19,7 +19,7 @@ export const enDay: DayWords = {
   reminder: (exercise, leg, reps) => `${exercise}, ${leg}: ${reps}`,
   reminderAbout: 'Stop when it hurts more, or when tingling or numbness moves further down.',
   dose: (reps, holdS) => `${times(reps)}${holdS > 0 ? `, each held for ${holdS} s` : ''}`,
-  setsDone: (done, due) => `${done} of ${due} done`,
+  setsDone: (done, due) => `${done} of ${due} ${due === 1 ? 'set' : 'sets'} done`,
   state: {
     now: 'You can do it now.',
     done: 'Done for today.',
@@ -49,7 +49,7 @@ export const enDay: DayWords = {
     'further-down': 'Symptoms have moved further down. Six short questions first.',
   },
   questionsOpen: 'Answer them',
-  checkInCard: (day) => `How was it after ${day}?`,
+  checkInCard: (day) => `How was it after the exercises of ${day}?`,
   checkInOpen: 'Tell how it was',
   stop: {
     title: {
@@ -85,7 +85,9 @@ export const enDay: DayWords = {
     no: 'No',
     done: 'Done',
     open: (n) =>
-      n === 1 ? 'One question is open. You can go on without it.' : `${n} questions are open. You can go on without them.`,
+      n === 1
+        ? 'One question is not answered. You can go on without it.'
+        : `${n} questions are not answered. You can go on without them.`,
     noneOfThese: 'None of these',
     someOfThese: 'Yes, or I’m not sure',
   },

@@ -4,7 +4,7 @@ import type { FeelWords } from './feel-words.ts';
 export const enFeel: FeelWords = {
   before: 'How is it now?',
   after: 'How is it after the set?',
-  lead: 'You may leave anything open.',
+  lead: 'You can leave out any question.',
   intensity: 'How strong is it?',
   none: '0 is nothing',
   worst: '10 is the worst you can imagine',
@@ -48,7 +48,7 @@ export const enFeel: FeelWords = {
   toToday: 'Back to today',
   afterCard: 'Tell how it feels now',
   checkIn: {
-    title: (day) => `How was it after ${day}?`,
+    title: (day) => `How was it after the exercises of ${day}?`,
     worst: 'At its worst since then, how strong was it?',
     afterwards: 'Did the exercises stir anything up?',
     how: {

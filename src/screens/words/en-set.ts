@@ -96,7 +96,7 @@ export const enSet = {
   voiceOff: 'Sound off',
   picture: 'The picture, with your leg drawn on it',
   progress: 'Measured so far',
-  measured: (share) => `${Math.round(share * 100)} % measured`,
+  measured: (share) => `${Math.round(share * 100)}% measured`,
   tryAgain: 'Try again',
   seeKept: 'See what was counted',
   storeTrouble: 'The last repetition is not stored yet. Evenside keeps trying.',

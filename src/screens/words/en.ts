@@ -109,7 +109,7 @@ export const en = {
       name: 'Big toe lift',
       plural: 'Big toe lifts',
       about: 'Sitting: lift your big toe, lower it.',
-      angle: 'big toe, extension',
+      angle: 'big toe',
     },
   },
   sides: { left: { leg: 'Left leg', legLower: 'left leg' }, right: { leg: 'Right leg', legLower: 'right leg' } },
@@ -180,10 +180,11 @@ export const en = {
   people: enPeople,
   away: enAway,
   unsupported: {
-    title: 'This browser can’t run Evenside',
-    todo: 'Open this address in a current Chrome, Edge or Chromium.',
+    title: 'Evenside can’t work at this address',
+    todo: 'From here the browser lets no page use the camera or keep anything.',
     features: {
-      'secure-context': 'This address is not a secure one. Open Evenside at 127.0.0.1 on this machine, or over https.',
+      'secure-context':
+        'This address is not a secure one. Open Evenside over https (https:// at its beginning), or at 127.0.0.1 on this machine.',
     },
   },
 } as const satisfies Words;

@@ -19,7 +19,7 @@ export const esDay: DayWords = {
   reminder: (exercise, leg, reps) => `${exercise}, ${leg}: ${reps}`,
   reminderAbout: 'Pare si duele más, o si el hormigueo o el adormecimiento baja más.',
   dose: (reps, holdS) => `${times(reps)}${holdS > 0 ? `, manteniendo cada una ${holdS} s` : ''}`,
-  setsDone: (done, due) => `${done} de ${due} hechas`,
+  setsDone: (done, due) => `${done} de ${due} ${due === 1 ? 'serie hecha' : 'series hechas'}`,
   state: {
     now: 'Puede hacerla ahora.',
     done: 'Hecho por hoy.',
@@ -50,7 +50,7 @@ export const esDay: DayWords = {
     'further-down': 'Los síntomas han bajado más. Primero, seis preguntas cortas.',
   },
   questionsOpen: 'Responderlas',
-  checkInCard: (day) => `¿Cómo fue después del ${day}?`,
+  checkInCard: (day) => `¿Cómo fue después de los ejercicios del ${day}?`,
   checkInOpen: 'Contar cómo fue',
   stop: {
     title: {

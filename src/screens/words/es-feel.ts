@@ -4,7 +4,7 @@ import type { FeelWords } from './feel-words.ts';
 export const esFeel: FeelWords = {
   before: '¿Cómo está ahora?',
   after: '¿Cómo está después de la serie?',
-  lead: 'Puede dejar cualquier cosa sin responder.',
+  lead: 'Puede dejar preguntas sin responder.',
   intensity: '¿Qué intensidad tiene?',
   none: '0 es nada',
   worst: '10 es lo peor que pueda imaginar',
@@ -48,7 +48,7 @@ export const esFeel: FeelWords = {
   toToday: 'Volver a hoy',
   afterCard: 'Contar cómo está ahora',
   checkIn: {
-    title: (day) => `¿Cómo fue después del ${day}?`,
+    title: (day) => `¿Cómo fue después de los ejercicios del ${day}?`,
     worst: 'En el peor momento desde entonces, ¿qué intensidad tuvo?',
     afterwards: '¿Los ejercicios le hicieron aumentar alguna molestia?',
     how: {

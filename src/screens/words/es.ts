@@ -113,7 +113,7 @@ export const es: Words = {
       name: 'Levantar el dedo gordo',
       plural: 'Elevaciones del dedo gordo',
       about: 'En una silla: levante el dedo gordo del pie y bájelo.',
-      angle: 'dedo gordo, extensión',
+      angle: 'dedo gordo',
     },
   },
   sides: {
@@ -191,10 +191,11 @@ export const es: Words = {
   people: esPeople,
   away: esAway,
   unsupported: {
-    title: 'Este navegador no puede ejecutar Evenside',
-    todo: 'Abra esta dirección en un Chrome, Edge o Chromium actual.',
+    title: 'Evenside no puede funcionar en esta dirección',
+    todo: 'Desde aquí el navegador no deja que una página use la cámara ni guarde nada.',
     features: {
-      'secure-context': 'Esta dirección no es segura. Abra Evenside en 127.0.0.1 en este equipo, o por https.',
+      'secure-context':
+        'Esta dirección no es segura. Abra Evenside por https (https:// al principio), o en 127.0.0.1 en este equipo.',
     },
   },
 };

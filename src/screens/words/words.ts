@@ -186,6 +186,8 @@ export interface Words {
     readonly upUsually: string;
     readonly upHint: (range: string) => string;
     readonly small: (n: number) => string;
+    /** Of a set: how many are counted. */
+    readonly countedLabel: string;
     readonly smallLabel: string;
     readonly smallHint: string;
     readonly changed: (measured: number, now: number) => string;
