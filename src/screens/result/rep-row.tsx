@@ -33,7 +33,7 @@ function RangeBar({ rep, widestDeg }: { readonly rep: EditedRep; readonly widest
   const notes = flags
     .filter((flag) => flag !== 'sinking' && !(flag === 'partial' && cut))
     .map((flag) => (flag === 'tracking-gap' && source === 'stickers' ? set.stickers.gap : result.flags[flag]));
-  const said = [...up, ...notes, ...foot];
+  const plain = [...up, ...foot];
   return (
     <>
       <span className="rep-value numbers">
@@ -49,7 +49,14 @@ function RangeBar({ rep, widestDeg }: { readonly rep: EditedRep; readonly widest
           }}
         />
       </span>
-      {said.length > 0 ? <span className="rep-flags small">{said.join(', ')}</span> : null}
+      {plain.length + notes.length > 0 ? (
+        <span className="rep-flags small">
+          {/* What was measured is no warning. */}
+          {plain.length > 0 ? <span className="soft">{plain.join(', ')}</span> : null}
+          {plain.length > 0 && notes.length > 0 ? ', ' : null}
+          {notes.join(', ')}
+        </span>
+      ) : null}
     </>
   );
 }
