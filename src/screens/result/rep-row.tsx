@@ -30,7 +30,7 @@ function RangeBar({ rep, widestDeg }: { readonly rep: EditedRep; readonly widest
   const up = upMs === null ? [] : [result.up(seconds(upMs), sankAfterMs === null ? null : seconds(sankAfterMs))];
   // What has a number of its own is not said twice.
   const notes = flags
-    .filter((flag) => flag !== 'partial' && flag !== 'sinking')
+    .filter((flag) => flag !== 'partial' && flag !== 'sinking' && !(flag === 'recounted' && rep.rep.complete))
     .map((flag) => (flag === 'tracking-gap' && source === 'stickers' ? set.stickers.gap : result.flags[flag]));
   const said = [...up, ...notes, ...foot];
   return (
