@@ -6,6 +6,7 @@ import { median } from '../signal/median.ts';
 import { type Deg, deg, type Ms, ms } from '../units.ts';
 import { type AngleInFrame, angleSeries, usualFacing } from './angle-series.ts';
 import { cameraTurn, isTooTurned } from './camera-turn.ts';
+import { countedMovements } from './counted-movements.ts';
 import { footAt } from './foot-position.ts';
 import { glideResult } from './glide-result.ts';
 import { withoutGlimpses } from './glimpses.ts';
@@ -14,8 +15,9 @@ import { farShare, readLeg, strayShare } from './leg-reading.ts';
 import type { LegSample } from './leg-sample.ts';
 import { fromFloor, levelled } from './levelled.ts';
 import { measuredReps } from './measured-rep.ts';
-import { findMovements, type Movements } from './movements.ts';
+import type { Movements } from './movements.ts';
 import { heedOnset, onsetIn } from './onset.ts';
+import { otherLegUp } from './other-legs-points.ts';
 import { qualityOf } from './quality.ts';
 import { readyIndex } from './ready.ts';
 import type { GlideStop, MeasuredRep, SetResult } from './set-result.ts';
@@ -65,8 +67,9 @@ export function measureSamples(
   const { exercise } = spec;
   const reading = readLeg(samples, exercise.segments);
   const far = farShare(samples) > FAR_SHARE;
+  const otherUp = (exercise.heldLeg ?? false) && otherLegUp(samples);
   const tMs = samples.map((s) => s.tMs);
-  const series = far ? samples.map(() => null) : angleSeries(samples, exercise, reading, foundReadyMs);
+  const series = far || otherUp ? samples.map(() => null) : angleSeries(samples, exercise, reading, foundReadyMs);
   const seen = exercise.heldLeg ? withoutGlimpses(series, tMs, exercise.rule) : series;
   const angles = series.map((f) => f?.deg ?? null);
   const found = readyIndex(tMs, angles, exercise.rule, foundReadyMs);
@@ -74,10 +77,11 @@ export function measureSamples(
   const early = exercise.heldLeg && !spec.endsItself ? readyIndex(tMs, steadied(tMs, angles), exercise.rule, null) : null;
   const from = early === null || found === null ? found : Math.min(early, found);
   const moved = (frames: readonly (AngleInFrame | null)[]) =>
-    findMovements(
+    countedMovements(
       frames.map((measured, i) => ({ tMs: ms(tMs[i] as number), measured })),
       exercise,
       from,
+      angles,
     );
   const lyingLeg = exercise.angle === 'leg-elevation';
   const rough = moved(seen);
@@ -130,6 +134,7 @@ export function measureSamples(
       from: from ?? 0,
       cameraTurnDeg: turn,
       far,
+      otherUp,
       strayShare: strayShare(samples, reading),
     }),
     curve: { tMs, angleDeg },

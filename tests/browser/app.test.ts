@@ -115,7 +115,7 @@ describe('in front of a camera', () => {
       await page.evaluate((keys) => keys.map((key) => localStorage.getItem(key)), POSE_MODELS.map(delegateKey)),
     ).toContainEqual(expect.stringMatching(/^[CG]PU$/));
     await page.getByRole('link', { name: 'Back to today' }).click();
-    await page.getByText('1 of 3 done').waitFor();
+    await page.getByText('1 of 3 sets done').waitFor();
     await seeOn(page)('Today');
     await expectStored(page);
     expect(pageErrors).toEqual([]);

@@ -60,7 +60,7 @@ async function walkToGo(site: SiteUnderTest, side: Side, { fewer, marks = [] }: 
   await page.goto(`${site.url()}#/take/${wentWell(encodePlanCode(planOf(side), { named: true }))}`);
   await page.reload();
   await page.getByRole('button', { name: 'Take this plan on' }).click();
-  await page.getByText('0 of 1 done').waitFor();
+  await page.getByText('0 of 1 set done').waitFor();
   await page.getByRole('link', { name: 'Start' }).click();
   await heading(page, 'Before you start');
   for (const no of await page.getByRole('radio', { name: 'No' }).all()) await no.check();
@@ -73,7 +73,7 @@ async function walkToGo(site: SiteUnderTest, side: Side, { fewer, marks = [] }: 
   await heading(page, `Nerve glides, ${side} leg`);
   await page.getByRole('img', { name: enGlideSet.drawing }).waitFor();
   await page.getByText(enGlideSet.few).waitFor();
-  await page.getByText(enGlideSet.signal).waitFor();
+  await page.getByText(enGlideSet.signal(true)).waitFor();
   for (let i = 0; i < fewer; i += 1) await page.getByRole('button', { name: 'One fewer' }).click();
   return visit;
 }
@@ -108,7 +108,7 @@ describe('the wrong way round', () => {
     expect(CUES).not.toContain(said[said.indexOf(en.set.glideWrong) + 1]);
     expect(said.at(-1)).toBe(en.set.endedVoice(5));
     await page.goto(`${site.url()}#/today`);
-    await page.getByText('1 of 1 done').waitFor();
+    await page.getByText('1 of 1 set done').waitFor();
     await page.getByText(en.day.doneNoMore).waitFor();
     expect(await page.getByRole('link', { name: /Start|Once more/ }).count()).toBe(0);
     expect(pageErrors).toEqual([]);

@@ -17,7 +17,7 @@ describe.concurrent('with the keyboard alone', () => {
     await tabTo(page, 'button', 'Try an invented example');
     await page.keyboard.press('Space');
     await page.getByText('This is an invented example, not your plan.').waitFor();
-    await page.getByText('0 of 3 done').waitFor();
+    await page.getByText('0 of 3 sets done').waitFor();
     await tabTo(page, 'link', /^Start: /);
     await page.keyboard.press('Enter');
     await heading(page, 'Before you start');
@@ -50,7 +50,7 @@ describe.concurrent('with the keyboard alone', () => {
     await tabTo(page, 'link', 'Back to today');
     await page.keyboard.press('Enter');
     await heading(page, 'Today');
-    await page.getByText('1 of 3 done').waitFor();
+    await page.getByText('1 of 3 sets done').waitFor();
     expect(pageErrors).toEqual([]);
   });
 

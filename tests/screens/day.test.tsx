@@ -47,7 +47,7 @@ describe('today', () => {
     shownAt('/today', withDiary(plan()).services);
     const line = (await screen.findByText('Heel stands, left leg')).closest('li') as HTMLElement;
     expect(line.textContent).toContain('5 times, each held for 5 s');
-    expect(line.textContent).toContain('0 of 1 done');
+    expect(line.textContent).toContain('0 of 1 set done');
     fireEvent.click(within(line).getByRole('link', { name: /^Start: / }));
     expect(await screen.findByRole('heading', { name: 'Before you start' })).toBeTruthy();
   });
@@ -162,7 +162,7 @@ describe('without the camera', () => {
     fireEvent.click(await screen.findByRole('link', { name: 'Back to today' }));
     await screen.findByRole('heading', { name: 'Today' });
     const line = (await screen.findByText('Nerve glides, right leg')).closest('li') as HTMLElement;
-    expect(line.textContent).toContain('1 of 1 done');
+    expect(line.textContent).toContain('1 of 1 set done');
     expect(entries.at(2)).toMatchObject({
       kind: 'hand-set',
       exercise: 'nerve-glide',

@@ -19,7 +19,7 @@ describe('the result of a set', () => {
     await screen.findByRole('heading', { name: 'Foot taps, left leg' });
     expect(count()).toBe('2 of 10');
     expect(screen.getByText('15.0° ± 2.0°', { selector: 'dd bdi' }).getAttribute('dir')).toBe('ltr');
-    expect(within(rowOf(2)).getByText('Too small')).toBeTruthy();
+    expect(within(rowOf(2)).getByText('Not counted')).toBeTruthy();
     expect(within(rowOf(3)).getByText('leg lost for a moment')).toBeTruthy();
   });
 

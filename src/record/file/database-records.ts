@@ -4,6 +4,7 @@ import type { Attempt } from '../attempt.ts';
 import type { Database } from '../database.ts';
 import { newId } from '../new-id.ts';
 import { type PersonId, personShape, SELF } from '../person.ts';
+import { setRowsOf } from '../read-sets.ts';
 import { shaped, wordsOfShape } from '../shape.ts';
 import type { StoreError } from '../store-error.ts';
 import type { RecordFile } from './read-record.ts';
@@ -58,6 +59,7 @@ export const recordsOn = (db: Database, attempt: Attempt): RecordStore => ({
         return ok([id]);
       }),
     ),
+  setCount: (person) => attempt<number, StoreError>(async () => ok(await setRowsOf(db, person).count())),
   ownerOf: (ids) =>
     attempt<PersonId | null, StoreError>(() =>
       db.transaction('r', [db.people, db.recordIds], async () => ok(await ownerIn(db, ids))),

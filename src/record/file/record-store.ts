@@ -27,6 +27,8 @@ export type TakeInError =
 export interface RecordStore {
   /** The ids under which somebody's record goes out, at least one; made when there is none yet. */
   readonly idsOf: (person: PersonId) => Promise<Result<readonly string[], StoreError>>;
+  /** How many sets somebody has, those that can't be read among them. */
+  readonly setCount: (person: PersonId) => Promise<Result<number, StoreError>>;
   /** Whose a record with these ids is here; null: nobody's yet. */
   readonly ownerOf: (ids: readonly string[]) => Promise<Result<PersonId | null, StoreError>>;
   /** The ids of all that somebody took back here. */

@@ -33,8 +33,15 @@ class ReadingFailed extends Error {
   }
 }
 
-/** Somebody's sets page by page, without invented ones. The database reads the next page while one is in use. */
-async function* ownSets(store: PersonStore, isOwn: (set: StoredSet) => boolean, onDamaged: (n: number) => void) {
+/**
+ * Somebody's sets page by page, without invented ones. The database reads the next page while one is in use.
+ * @param onDone told how many of a page were used, and how many of it can't be read, once it was used
+ */
+async function* ownSets(
+  store: PersonStore,
+  isOwn: (set: StoredSet) => boolean,
+  onDone: (readable: number, damaged: number) => void,
+) {
   const ask = (after: ListCursor | null) => store.list({ limit: PAGE, ...(after ? { after } : {}) });
   let asked: ReturnType<PersonStore['list']> | null = ask(null);
   while (asked) {
@@ -42,8 +49,9 @@ async function* ownSets(store: PersonStore, isOwn: (set: StoredSet) => boolean, 
     if (!page.ok) throw new ReadingFailed(page.error);
     const next: ListCursor | null = page.value.next;
     asked = next && ask(next);
-    onDamaged(page.value.damaged.length);
-    yield page.value.sets.filter(isOwn);
+    const { sets, damaged } = page.value;
+    yield sets.filter(isOwn);
+    onDone(sets.length, damaged.length);
   }
 }
 
@@ -93,17 +101,20 @@ export function recordServices(opening: Promise<Result<Store, StoreError>>, pers
     return answer.ok ? answer : fail(takeInFault(answer.error));
   };
   return {
-    async write({ name, affectedSide }, passphrase) {
+    async write({ name, affectedSide }, passphrase, onProgress = () => undefined) {
       const store = await opening;
       if (!store.ok) return fail(problemOf(store.error));
       const own = store.value.of(person);
-      const ids = await (await store.value.records()).idsOf(person);
+      const records = await store.value.records();
+      const ids = await records.idsOf(person);
       if (!ids.ok) return fail(problemOf(ids.error));
+      const count = await records.setCount(person);
+      if (!count.ok) return fail(problemOf(count.error));
       const diary = await own.diary.all();
       if (!diary.ok) return fail(problemOf(diary.error));
       const links = linksBySet(diary.value.entries);
       const entries = diary.value.entries.filter(({ origin }) => origin === 'own');
-      let [sets, damaged] = [0, diary.value.damaged.length];
+      let [sets, damaged, done] = [0, diary.value.damaged.length, 0];
       const isOwn = (set: StoredSet) => {
         const own = originOf(set, links.get(set.id) ?? null) === 'own';
         if (own) sets += 1;
@@ -111,8 +122,11 @@ export function recordServices(opening: Promise<Result<Store, StoreError>>, pers
       };
       const packer = partPacker();
       try {
-        const pages = ownSets(own, isOwn, (n) => {
-          damaged += n;
+        const pages = ownSets(own, isOwn, (readable, unreadable) => {
+          damaged += unreadable;
+          done += readable + unreadable;
+          // Behind the sets there is the diary and the sealing: about as long as a page more.
+          if (count.value > PAGE) onProgress(done / (count.value + PAGE));
         });
         const whose = { ids: [...ids.value], name, affectedSide };
         const record = { createdAt: new Date().toISOString(), person: whose, diary: entries, pages };

@@ -50,6 +50,8 @@ interface DayAxesProps {
 const MARGIN = { top: 12, right: 16, bottom: 30 } as const;
 const GUTTER = 48;
 const TICKS = 5;
+/** Height that a value at the left needs, so that two never touch, px. */
+const PX_PER_VALUE = 26;
 const PX_PER_DATE = 64;
 /** With less room for a day its marks are drawn thin, px. Chosen. */
 const DENSE_PX = 10;
@@ -62,7 +64,9 @@ export function DayAxes({ days, values, label, height, top = MARGIN.top, gutter 
   const across = scaleBand<CalendarDay>({ domain: [...days], range: [left, right] });
   const room = across.bandwidth();
   const up = scaleLinear<number>({ domain: [values?.from ?? 0, values?.to ?? 1], range: [bottom, top] });
-  const ticks = values ? [...(values.ticks ?? up.ticks(TICKS))] : [];
+  const ticks = values
+    ? [...(values.ticks ?? up.ticks(Math.max(1, Math.min(TICKS, Math.floor((bottom - top) / PX_PER_VALUE)))))]
+    : [];
   const dated = days.filter((_, i) => i % Math.max(1, Math.ceil(PX_PER_DATE / room)) === 0);
   const x = (day: CalendarDay, share = 0.5) => (across(day) ?? left) + share * room;
   return (

@@ -29,6 +29,10 @@ const signedIn = (locale: string, fractionDigits: number) =>
     maximumFractionDigits: fractionDigits,
   });
 
+/** A share of difference with its sign, as the language writes it. */
+const percentIn = (locale: string) =>
+  new Intl.NumberFormat(locale, { style: 'percent', signDisplay: 'exceptZero', maximumFractionDigits: 0 });
+
 /** What two sets differ by: one sentence, then the numbers. */
 export function Differences({ comparison, names, legs, exercise, unsure }: DifferencesProps) {
   const { compare, locale } = useWords();
@@ -36,7 +40,7 @@ export function Differences({ comparison, names, legs, exercise, unsure }: Diffe
   const { range, count, holdMs } = comparison;
   const degrees = degreesIn(locale);
   const seconds = secondsIn(locale);
-  const percent = ({ percent: p }: PercentDifference) => (p === null ? compare.noPercent : `${signedIn(locale, 0).format(p)} %`);
+  const percent = ({ percent: p }: PercentDifference) => (p === null ? compare.noPercent : percentIn(locale).format(p / 100));
   const time = (t: number) => `${seconds(ms(t))} s`;
   const sure = range.verdict === 'real' && unsure === null;
   const further = range.differenceDeg > 0 ? names.set : names.other;

@@ -3,6 +3,7 @@ import type { PrescribedExerciseId } from '../../dose/prescribed-exercise.ts';
 import { startingDose } from '../../dose/starting-doses.ts';
 import type { DiaryEntry } from '../../record/diary-entry.ts';
 import { answeredAll, RED_FLAG_IDS } from '../../symptoms/red-flags.ts';
+import { Notice } from '../parts/notice.tsx';
 import { Page } from '../parts/page.tsx';
 import type { Problem } from '../services.ts';
 import { useGlideSetWords } from '../words/glide-set-catalogues.ts';
@@ -12,7 +13,7 @@ import { entryNow } from './entry-now.ts';
 import './questions-screen.css';
 
 interface FirstQuestionsProps {
-  /** What is to be done: its cautions stand below the questions. */
+  /** What is to be done: its cautions stand above the questions, whose one answer stands below them. */
   readonly exercise: PrescribedExerciseId;
   readonly back: string;
   readonly problem: Problem | null;
@@ -29,23 +30,23 @@ export function FirstQuestions({ exercise, back, problem, add, onNone }: FirstQu
     if (await add([{ ...entryNow(), kind: 'red-flags', answers: answeredAll('no') }])) onNone();
   };
   return (
-    <Page className="questions" title={questions.title} lead={questions.lead} back={back}>
+    <Page className="questions" title={questions.title} back={back}>
       <div className="questions-parts">
         <DayProblem problem={problem} />
-        <ul className="questions-list">
-          {RED_FLAG_IDS.map((flag) => (
-            <li key={flag}>{questions.flags[flag]}</li>
-          ))}
-        </ul>
-        <section className="questions-cautions">
-          <h2>{go.cautions}</h2>
+        <Notice icon="warning" look="caution">
           <ul className="questions-list">
             {startingDose(exercise, '', []).cautions.map((id) => (
               <li key={id}>{go.caution[id]}</li>
             ))}
             {exercise === 'nerve-glide' ? <li>{few}</li> : null}
           </ul>
-        </section>
+        </Notice>
+        <h2 className="questions-asked">{questions.lead}</h2>
+        <ul className="questions-list">
+          {RED_FLAG_IDS.map((flag) => (
+            <li key={flag}>{questions.flags[flag]}</li>
+          ))}
+        </ul>
         <div className="questions-all">
           <button type="button" className="button" data-look="main" onClick={() => void none()}>
             {questions.noneOfThese}

@@ -1,6 +1,7 @@
 import type { Side } from '../../pose/landmarks.ts';
 import type { AngleMark } from '../../symptoms/angle-mark.ts';
 import { glideLimit } from '../../symptoms/glide-limit.ts';
+import { hasKeys } from '../set/has-keys.ts';
 import { useGlideSetWords } from '../words/glide-set-catalogues.ts';
 import { useWords } from '../words/words-context.tsx';
 import { dayIn } from './clock-words.ts';
@@ -20,7 +21,7 @@ export function GlideHeed({ side, marks }: GlideHeedProps) {
   return (
     <>
       <p>{limit ? words.limit(whole(limit.elevationDeg), dayIn(locale, limit.day)) : words.noLimit}</p>
-      <p>{words.signal}</p>
+      <p>{words.signal(hasKeys())}</p>
     </>
   );
 }

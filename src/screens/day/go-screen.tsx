@@ -113,6 +113,22 @@ function Go({ today, line, marks, add }: GoProps) {
             ))}
             {glide ? <li>{few}</li> : null}
           </ul>
+          <SeenByChoice
+            exercise={exercise}
+            name="go-by"
+            {...(item.seenBy ? { hint: asked[item.seenBy] } : {})}
+            chosen={by}
+            onChoose={chooseBy}
+          />
+          <NumberStepper
+            label={day.go.reps}
+            fewer={choose.fewer}
+            more={choose.moreReps}
+            value={reps}
+            least={1}
+            most={dose.repsASet}
+            onChange={setFewer}
+          />
         </div>
         <div className="go-how">
           <figure className="go-camera">
@@ -130,22 +146,6 @@ function Go({ today, line, marks, add }: GoProps) {
               </>
             )}
           </figure>
-          <SeenByChoice
-            exercise={exercise}
-            name="go-by"
-            {...(item.seenBy ? { hint: asked[item.seenBy] } : {})}
-            chosen={by}
-            onChoose={chooseBy}
-          />
-          <NumberStepper
-            label={day.go.reps}
-            fewer={choose.fewer}
-            more={choose.moreReps}
-            value={reps}
-            least={1}
-            most={dose.repsASet}
-            onChange={setFewer}
-          />
           <LimitNotices />
           <button type="button" className="button" data-look="main" onClick={start}>
             <Icon name="camera" size={28} />

@@ -8,6 +8,7 @@ import { Page } from '../parts/page.tsx';
 import { useSpaceKey } from '../parts/use-space-key.ts';
 import type { Problem } from '../services.ts';
 import { useServices } from '../services-context.tsx';
+import { hasKeys } from '../set/has-keys.ts';
 import { useWords } from '../words/words-context.tsx';
 import { BeatCount } from './beat-count.tsx';
 import './hand-count.css';
@@ -38,7 +39,7 @@ function Tapped({ reps, onOneMore }: { readonly reps: number; readonly onOneMore
           {byHand.one}
         </span>
       </button>
-      <p className="soft">{byHand.keys}</p>
+      {hasKeys() ? <p className="soft">{byHand.keys}</p> : null}
     </>
   );
 }

@@ -67,7 +67,7 @@ export function DeskSetup({ choice, problem, onChoice, onStart, onPhoto }: DeskS
       />
       <OptionCards
         legend={choose.side}
-        hint={choose.sideHint}
+        hint={desk.sideHint}
         name="desk-side"
         options={(['left', 'right'] as const).map((value) => ({ value, name: sides[value].leg }))}
         chosen={side}

@@ -55,7 +55,7 @@ export function CheckInScreen() {
           chosen={looked.weakness}
           onChoose={(weakness) => setLooked({ ...looked, weakness })}
         />
-        <h2>{words.now}</h2>
+        <h2 className="feel-now">{words.now}</h2>
         <FeelForm felt={felt} onChange={setFelt} />
         <button type="button" className="button" data-look="main" onClick={() => void keep()}>
           {words.keep}

@@ -27,10 +27,15 @@ export interface WrittenRecord {
 
 /** Records on their way, as the screens ask for them. */
 export interface RecordServices {
-  /** Writes the record of whose services these are. @param passphrase null: readable for whoever has the file */
+  /**
+   * Writes the record of whose services these are.
+   * @param passphrase null: readable for whoever has the file
+   * @param onProgress share of the work that is done, below 1; never called where it is over at once
+   */
   readonly write: (
     who: { readonly name: string | null; readonly affectedSide: Person['affectedSide'] },
     passphrase: string | null,
+    onProgress?: (share: number) => void,
   ) => Promise<Result<WrittenRecord, Problem>>;
   /** Reads and checks a whole file. @param onProgress share of it that is checked */
   readonly open: (

@@ -2,6 +2,7 @@ import { type FormEvent, useRef, useState } from 'react';
 import { localTime } from '../../dose/local-time.ts';
 import { isShort, LEAST_CHARACTERS } from '../../record/lock/passphrase.ts';
 import { LONGEST_NAME } from '../../record/person.ts';
+import { fail } from '../../result.ts';
 import { OptionCards } from '../choose/option-cards.tsx';
 import { DayProblem } from '../day/day-problem.tsx';
 import { PassphraseField } from '../lock/passphrase-field.tsx';
@@ -16,6 +17,7 @@ import { useServices } from '../services-context.tsx';
 import '../lock/lock-screen.css';
 import './record-screens.css';
 import type { WrittenRecord } from './record-services.ts';
+import { ShareDone } from './share-done.tsx';
 import { useRecordWords } from './use-record-words.ts';
 
 type Seal = 'sealed' | 'plain';
@@ -56,6 +58,7 @@ export function SendScreen() {
   const [problem, setProblem] = useState<Problem | null>(null);
   const [saved, setSaved] = useState<{ readonly file: string; readonly written: WrittenRecord } | null>(null);
   const [busy, setBusy] = useState(false);
+  const [share, setShare] = useState(0);
   // A second press before the screen knows of the first.
   const going = useRef(false);
 
@@ -70,9 +73,12 @@ export function SendScreen() {
     if (seal === 'sealed' && wrong) return;
     going.current = true;
     setBusy(true);
+    setShare(0);
     const said = name.trim();
     const who = { name: said === '' ? null : said, affectedSide: person?.affectedSide ?? null };
-    const written = await (await services.records()).write(who, seal === 'sealed' ? passphrase : null);
+    const written = await (await services.records())
+      .write(who, seal === 'sealed' ? passphrase : null, setShare)
+      .catch(() => fail({ kind: 'unexpected' } as const));
     going.current = false;
     setBusy(false);
     if (!written.ok) return setProblem(written.error);
@@ -119,6 +125,7 @@ export function SendScreen() {
           </p>
         ) : null}
         <DayProblem problem={problem} />
+        {busy ? <ShareDone share={share} name={send.working} /> : null}
         <button type="submit" className="button" data-look="main" disabled={busy}>
           {busy ? send.working : send.save}
         </button>

@@ -8,8 +8,8 @@ import type { ShownSet } from '../services.ts';
 import { useBegin } from '../set/begin.ts';
 import { useWords } from '../words/words-context.tsx';
 
-/** Begins the same set again: with the camera, or the example; a file is chosen anew. */
-export function DoAgain({ set }: { readonly set: ShownSet }) {
+/** Begins the same set again: with the camera, or the example; a file is chosen anew. @param main nothing else is asked first */
+export function DoAgain({ set, main }: { readonly set: ShownSet; readonly main: boolean }) {
   const { result } = useWords();
   const begin = useBegin();
   const [, navigate] = useLocation();
@@ -38,7 +38,7 @@ export function DoAgain({ set }: { readonly set: ShownSet }) {
     else navigate('/choose/file');
   };
   return (
-    <button type="button" className="button" data-look="main" disabled={asking} onClick={again}>
+    <button type="button" className="button" data-look={main ? 'main' : undefined} disabled={asking} onClick={again}>
       {result.again}
     </button>
   );

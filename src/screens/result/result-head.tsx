@@ -25,7 +25,7 @@ export function ResultHead({ set }: { readonly set: ShownSet }) {
     <div className="result-head">
       <dl className="result-numbers">
         <div className="result-count">
-          <dt>{set.targetReps !== null && count >= set.targetReps ? result.reached : result.states.complete}</dt>
+          <dt>{set.targetReps !== null && count >= set.targetReps ? result.reached : result.countedLabel}</dt>
           <dd className="numbers">{start.countOf(count, set.targetReps)}</dd>
         </div>
         {glide ? (

@@ -3,7 +3,7 @@ import { Link } from 'wouter';
 import { editedReps } from '../../record/rep-edit.ts';
 import { CompareWith } from '../compare/compare-with.tsx';
 import { SetSymptoms } from '../feel/set-symptoms.tsx';
-import { TellAfter } from '../feel/tell-after.tsx';
+import { TellAfter, useToldAfter } from '../feel/tell-after.tsx';
 import { GlideCurve } from '../glide/glide-curve.tsx';
 import { GlideCycles } from '../glide/glide-cycles.tsx';
 import { GlideNumbers } from '../glide/glide-numbers.tsx';
@@ -22,6 +22,7 @@ import { CurveLegend } from './curve-legend.tsx';
 import { DoAgain } from './do-again.tsx';
 import { EditList } from './edit-list.tsx';
 import { keptSummary } from './kept-summary.ts';
+import { Recount } from './recount.tsx';
 import { RemoveSet } from './remove-set.tsx';
 import { RepTable } from './rep-table.tsx';
 import { ResultHead } from './result-head.tsx';
@@ -35,6 +36,7 @@ function Result({ set, change, problem, onStored }: StoredSetInUse & { readonly 
   const { locale, exercises, result, problems } = all;
   // A person's sets are found in their review, one's own on the first screen.
   const person = usePerson()?.person;
+  const told = useToldAfter(set);
   const [removing, setRemoving] = useState<Problem | null>(null);
   const reps = editedReps(set);
   const failed = problem ?? removing;
@@ -49,11 +51,12 @@ function Result({ set, change, problem, onStored }: StoredSetInUse & { readonly 
         <ResultNotices set={set} onStored={onStored} />
         {glide ? <GlideSaid glide={glide} /> : null}
         <ResultHead set={set} />
+        <Recount reps={set.result ? set.reps : []} />
         {glide ? <GlideNumbers glide={glide} footUncertaintyDeg={keptSummary(set)?.uncertaintyDeg ?? null} /> : null}
         <SetSymptoms set={set} />
         <div className="result-actions">
-          <TellAfter set={set} />
-          <DoAgain set={set} />
+          {told === false ? <TellAfter set={set} /> : null}
+          <DoAgain set={set} main={told !== false && set.onDisk} />
           <Link href="/" className="button">
             {person?.name ?? result.home}
           </Link>

@@ -23,7 +23,8 @@ export function UnstoredActions({ id, onStored }: { readonly id: string; readonl
   const words = problem ? problems[problem.kind](problem.detail ?? '') : null;
   return (
     <>
-      <p role="alert">{words ? `${words.title} ${words.todo}` : null}</p>
+      {/* That room is to be made stands above already. */}
+      <p role="alert">{words ? (problem?.kind === 'store-full' ? words.title : `${words.title} ${words.todo}`) : null}</p>
       <div className="result-actions">
         <button type="button" className="button" data-look="main" onClick={() => void store()}>
           {kept.storeNow}

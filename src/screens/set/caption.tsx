@@ -10,14 +10,18 @@ export function Caption() {
   const { set } = useWords();
   const said = useRunState((s) => s.caption?.text ?? null);
   const { text: shown } = useBanner();
-  // A lying leg goes up in the picture, any other foot moves at its lower edge: what moves stays seen.
-  const lies = useRunState(({ plan }) => plan !== null && exerciseOf(plan.exercise).posture === 'lying');
-  const beside = said === null ? '' : captionBeside(said, shown);
+  const counts = useRunState((s) => s.stage === 'counting');
+  // A lying leg and a toe go up in the picture, any other foot moves at its lower edge: what moves stays seen.
+  const goesUp = useRunState(
+    ({ plan }) => plan !== null && (plan.exercise === 'toe-lift' || exerciseOf(plan.exercise).posture === 'lying'),
+  );
+  // Who has begun need not be told that they may; how it is ended still matters.
+  const beside = said === null ? '' : captionBeside(counts ? said.replace(set.readyVoice, '').trim() : said, shown);
   // These two stand beside the hold and the count.
   if (beside === '' || beside === set.holdDoneVoice || beside === set.smallVoice) return null;
   // Heard already, and what stands in the banner is read aloud: once is enough.
   return (
-    <p className="set-caption" data-at={lies ? 'foot' : 'head'} aria-hidden="true">
+    <p className="set-caption" data-at={goesUp ? 'foot' : 'head'} aria-hidden="true">
       {beside}
     </p>
   );

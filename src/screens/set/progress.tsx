@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'react';
 import type { Ms } from '../../units.ts';
+import { ProgressBar } from '../parts/progress-bar.tsx';
 import { useWords } from '../words/words-context.tsx';
 import './progress.css';
 import { useRun, useRunState } from './run-context.tsx';
@@ -21,7 +22,7 @@ export function FileProgress({ durationMs }: { readonly durationMs: Ms }) {
   );
   return (
     <div className="progress">
-      <progress ref={bar} max={1} value={0} aria-label={set.progress} />
+      <ProgressBar ref={bar} share={0} name={set.progress} />
       <span ref={text} className="numbers small">
         {set.measured(0)}
       </span>
@@ -35,11 +36,7 @@ export function LoadingProgress() {
   const loaded = useRunState((s) => s.loaded);
   return (
     <div className="progress">
-      {loaded < 1 ? (
-        <progress max={1} value={loaded} aria-label={set.loadingModel} />
-      ) : (
-        <progress aria-label={set.loadingModel} />
-      )}
+      <ProgressBar share={loaded < 1 ? loaded : null} name={set.loadingModel} />
     </div>
   );
 }

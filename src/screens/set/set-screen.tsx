@@ -77,7 +77,7 @@ function RunningScreen({ plan }: { readonly plan: SetPlan }) {
               {awayWords.pause}
             </p>
           ) : null}
-          {fewPictures && !away ? (
+          {fewPictures && !away && !hadBreak ? (
             <p className="set-trouble" role="status">
               {awayWords.fewPictures}
             </p>

@@ -8,6 +8,7 @@ export interface DeskWords {
   readonly title: string;
   readonly lead: string;
   readonly movement: string;
+  readonly sideHint: string;
   readonly source: string;
   readonly sources: Record<DeskSource, { readonly name: string; readonly about: string }>;
   readonly chooseWindow: string;

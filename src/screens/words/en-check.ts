@@ -3,7 +3,7 @@ import type { CheckWords } from './check-words.ts';
 /** Checks of strength, in English. */
 export const enCheck: CheckWords = {
   title: 'Check your strength',
-  lead: 'One leg after the other. Hold on to something firm. You may leave anything open.',
+  lead: 'One leg after the other. Hold on to something firm. You can leave out any question.',
   due: 'It is time to check your strength again.',
   open: 'Check it',
   names: {

@@ -38,7 +38,7 @@ export const enCompare: CompareWords = {
     title: 'Through the set',
     tempo: 'Tempo',
     tempoValue: (perMinute) => `${perMinute} a minute`,
-    even: (percent) => `uneven by ${percent} %`,
+    even: (percent) => `uneven by ${percent}%`,
     hold: 'Held at the top',
     holdValue: (seconds) => `${seconds} s`,
     holdHint: 'The middle of all counted taps.',

@@ -19,7 +19,7 @@ export const enDay: DayWords = {
   reminder: (exercise, leg, reps) => `${exercise}, ${leg}: ${reps}`,
   reminderAbout: 'Stop when it hurts more, or when tingling or numbness moves further down.',
   dose: (reps, holdS) => `${times(reps)}${holdS > 0 ? `, each held for ${holdS} s` : ''}`,
-  setsDone: (done, due) => `${done} of ${due} done`,
+  setsDone: (done, due) => `${done} of ${due} ${due === 1 ? 'set' : 'sets'} done`,
   state: {
     now: 'You can do it now.',
     done: 'Done for today.',
@@ -49,7 +49,7 @@ export const enDay: DayWords = {
     'further-down': 'Symptoms have moved further down. Six short questions first.',
   },
   questionsOpen: 'Answer them',
-  checkInCard: (day) => `How was it after ${day}?`,
+  checkInCard: (day) => `How was it after the exercises of ${day}?`,
   checkInOpen: 'Tell how it was',
   stop: {
     title: {
@@ -76,16 +76,18 @@ export const enDay: DayWords = {
     flags: {
       'saddle-numbness': 'Numbness between your legs: around the genitals or the back passage?',
       'bladder-bowel': 'Trouble starting or feeling urine or stool, or leaking?',
-      'sexual-sensation': 'Loss of feeling during sex?',
+      'sexual-sensation': 'Loss of feeling or of function during sex?',
       'both-legs-weak': 'Weakness, pain or numbness in both legs?',
-      'foot-drop-worse': 'A foot that drops more than before, or slaps when you walk?',
-      'fever-or-fall': 'Fever, or severe new pain after a fall?',
+      'foot-drop-worse': 'A foot or leg that gets weaker, or a foot that drops or slaps when you walk?',
+      'fever-or-fall': 'Fever, weight lost without trying, or severe new pain after a fall or if you ever had cancer?',
     },
     yes: 'Yes',
     no: 'No',
     done: 'Done',
     open: (n) =>
-      n === 1 ? 'One question is open. You can go on without it.' : `${n} questions are open. You can go on without them.`,
+      n === 1
+        ? 'One question is not answered. You can go on without it.'
+        : `${n} questions are not answered. You can go on without them.`,
     noneOfThese: 'None of these',
     someOfThese: 'Yes, or I’m not sure',
   },

@@ -7,6 +7,7 @@ export const enDesk: DeskWords = {
   title: 'Measure an angle',
   lead: 'The person is seen from the side, the whole leg in the picture. The leg rests at first, then moves; mark as often as you like.',
   movement: 'Movement',
+  sideHint: 'The leg that is measured. It must be the one nearest the camera.',
   source: 'Where is the picture?',
   sources: {
     window: { name: 'The video call', about: 'A window or tab of this machine that you share with this page only.' },

@@ -4,7 +4,7 @@ import type { FeelWords } from './feel-words.ts';
 export const enFeel: FeelWords = {
   before: 'How is it now?',
   after: 'How is it after the set?',
-  lead: 'You may leave anything open.',
+  lead: 'You can leave out any question.',
   intensity: 'How strong is it?',
   none: '0 is nothing',
   worst: '10 is the worst you can imagine',
@@ -37,18 +37,18 @@ export const enFeel: FeelWords = {
   goOn: 'Go on to the set',
   keep: 'Keep this',
   skip: 'Nothing to tell',
-  shiftTitle: 'Since before the set',
+  shiftTitle: 'Your answer is kept',
   shift: {
-    centralising: 'What you feel has moved up, toward the back. That is a good sign.',
+    centralising: 'Since before the set, what you feel has moved up, toward the back. That is a good sign.',
     peripheralising:
-      'What you feel has moved further down, toward the foot. Do no more of this today, and tell your therapist if it stays so.',
-    unchanged: 'What you feel is where it was.',
-    unknown: 'It is not known where it was before or is now.',
+      'Since before the set, what you feel has moved further down, toward the foot. Do no more of this today, and tell your therapist if it stays so.',
+    unchanged: 'What you feel is where it was before the set.',
+    unknown: 'Whether it has moved since before the set can’t be said: a place was left out.',
   },
   toToday: 'Back to today',
   afterCard: 'Tell how it feels now',
   checkIn: {
-    title: (day) => `How was it after ${day}?`,
+    title: (day) => `How was it after the exercises of ${day}?`,
     worst: 'At its worst since then, how strong was it?',
     afterwards: 'Did the exercises stir anything up?',
     how: {

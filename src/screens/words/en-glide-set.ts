@@ -12,7 +12,8 @@ export const enGlideSet: GlideSetWords = {
   mark: { slide: 'Slides', tension: 'Other way round', unclear: 'Not clear', hidden: 'Not seen' },
   angles: (footDeg, headDeg) => `Foot ${footDeg}°, head ${headDeg}°`,
   symptoms: 'Symptoms rise',
-  signal: 'If symptoms rise during the set, raise a hand or press the space bar: the set ends at once.',
+  signal: (keys) =>
+    `If symptoms rise during the set, raise a hand or press ${keys ? 'the space bar' : '“Symptoms rise”'}: the set ends at once.`,
   limit: (deg, day) => `Leg not higher than ${deg}°, where symptoms began on ${day}.`,
   noLimit: 'Raise the leg only until symptoms just start, and keep it there.',
   few: 'Not more than your plan says: too many can make nerve pain worse.',

@@ -14,7 +14,7 @@ export const enHandOver: HandOverWords = {
     printAbout: 'One page: movements, doses, when to stop, signs that need urgent care.',
     printDo: 'Print',
     file: 'As a file',
-    fileAbout: 'Send it, or put it on a stick. The other one opens it in Evenside under “Open a plan from my therapist”.',
+    fileAbout: 'Send it, or copy it to a USB stick. The other person opens it in Evenside under “Open a plan from my therapist”.',
     fileSave: 'Save the file',
     fileName: 'evenside-plan',
     link: 'As a link',

@@ -13,7 +13,7 @@ export const enLock: LockScreenWords = {
   hint: (least) =>
     `At least ${least} characters. Longer is better: four or five words that nobody would guess are easy to remember and hard to find out.`,
   differs: 'The two are not the same. Type both again.',
-  working: (percent) => `Working: ${percent} %. Leave this page open.`,
+  working: (percent) => `Working: ${percent}%. Leave this page open.`,
   lost: 'Nobody can open these records without the passphrase, not even we. You can erase all that Evenside keeps here and start again.',
   off: {
     title: 'If you forget it',

@@ -6,7 +6,7 @@ const number = (label: string): NumberWords => ({ label, fewer: `Less: ${label}`
 /** The plan and its editor, in English. */
 export const enPlan: PlanWords = {
   title: 'Your plan',
-  lead: 'Take what your therapist showed you. The doses are usual ones to begin with; your therapist may change each of them.',
+  lead: 'Choose what your therapist showed you. The doses are the usual ones to begin with; your therapist may change each of them.',
   exercises: 'What do you do?',
   side: 'Which leg?',
   both: 'Both legs',

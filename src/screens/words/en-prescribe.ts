@@ -15,7 +15,7 @@ const step = (what: string): NumberWords => ({
 export const enPrescribe: PrescribeWords = {
   lead: 'Choose exercises. Each begins with its usual starting dose; any of it can be changed.',
   legs: {
-    hint: 'For the exercises you choose. Each of them may have legs of its own.',
+    hint: 'For all the exercises you choose. Each of them can still be given another leg.',
     title: 'Legs',
     same: 'Same for both legs',
     apart: 'Different for each leg',
@@ -48,7 +48,7 @@ export const enPrescribe: PrescribeWords = {
       `Symptoms up by ${points(rise)} or more: one step back, at least ${sets(leastSets)} of ${leastReps}.`,
     settled: (n) => `Settled: next morning at most ${points(n)} above the time before the sets.`,
     afterFlare: (n) => `After a flare, a step up takes ${days(n)}.`,
-    done: (percent) => `A day is done from ${percent} % of its repetitions on.`,
+    done: (percent) => `A day is done from ${percent}% of its repetitions on.`,
     fresh: (n) => `A good day counts for ${n} ${n === 1 ? 'day' : 'days'}.`,
     by: { setsADay: step('sets'), repsASet: step('times'), holdS: step('seconds of hold') },
     first: 'Do this first',

@@ -48,9 +48,9 @@ export const enReport: ReportWords = {
     none: 'Nothing was measured by the camera in these weeks.',
     method: 'Method: 2D camera, sagittal projection.',
     toeMethod: 'Big toe: great-toe extension from rest, by three markers on the skin.',
-    key: 'Dot: median of the day’s complete repetitions. Bar: 95 % error of measurement. Band: target. Dashed line: the other side, last measured.',
+    key: 'Dot: median of the day’s complete repetitions. Bar: 95% error of measurement. Band: target. Dashed line: the other side, last measured.',
     errors:
-      'The limit that a difference must exceed to be beyond the error: minimal detectable change (95 %) and scatter of the repetitions. These error figures come from rendered bodies, not from people, and are probably too small.',
+      'The limit that a difference must exceed to be beyond the error: minimal detectable change (95%) and scatter of the repetitions. These error figures come from rendered bodies, not from people, and are probably too small.',
     daily: (days, error) => `By day, degrees, each ± ${error}: ${days}.`,
     dailyLast: (days, error, n) => `The last ${n} days measured, degrees, each ± ${error}: ${days}.`,
     target: {

@@ -41,10 +41,10 @@ export const enStickers: StickerWords = {
   picture: 'The picture of your foot, with what was found drawn on it',
   tapPicture: (name) => `Picture of your foot. Arrow keys move the cross, Enter sets it: ${name}`,
   searching: 'Looking for three stickers …',
-  found: 'These are the three. Right? Then start.',
+  found: 'Are these the three? Then start.',
   tapNext: (name, n) => `${n} of 3: tap the sticker on the ${name}.`,
   skinNext: (name, n) => `${n} of 3: tap a spot on the skin: the ${name}.`,
-  tapped: 'All three are set. Right? Then start.',
+  tapped: 'All three are set. Are they right? Then start.',
   tapKeys: 'By keyboard: Tab to the picture, arrow keys move the cross, Enter sets it.',
   checks: {
     seen: { good: 'Three seen', bad: 'Not all three seen', unknown: 'Three seen?' },
@@ -68,7 +68,7 @@ export const enStickers: StickerWords = {
   film: {
     title: 'The three stickers in the film',
     lead: 'This is where measuring begins. Are these the three stickers? If not, tap them, or go to a later picture.',
-    found: 'These are the three. Right? Then measure.',
+    found: 'Are these the three? Then measure.',
     picture: (at, of) => `Picture at ${at} of ${of}`,
     earlier: '1 s earlier',
     later: '1 s later',
@@ -106,7 +106,7 @@ export const enStickers: StickerWords = {
   findAgain: 'Find the stickers by itself',
   onSkin: 'Tap points on the skin',
   tapAgain: 'Tap again from the start',
-  by: 'Measured by',
+  by: 'How is it measured?',
   side: 'Which foot?',
   sideHint: 'The foot you move, seen close by. Its side with the stickers faces the camera.',
   ways: {

@@ -20,6 +20,6 @@ export const esAway = {
     'no-webcodecs': 'Este navegador es antiguo: los vídeos se miden despacio y la cámara da menos imágenes por segundo.',
     'on-page':
       'Este navegador es antiguo: no puede buscar la pierna entera. Con pegatinas se miden la punta del pie y el dedo gordo; y siempre se puede contar a mano.',
-    'little-memory': 'Este equipo tiene poca memoria, por eso está elegido “Rápido” en “Más opciones”, si no elige otra cosa.',
+    'little-memory': 'Este equipo tiene poca memoria, por eso está elegido «Rápido» en «Más opciones», si no elige otra cosa.',
   },
 } as const satisfies AwayWords;

@@ -19,7 +19,7 @@ export const esDay: DayWords = {
   reminder: (exercise, leg, reps) => `${exercise}, ${leg}: ${reps}`,
   reminderAbout: 'Pare si duele más, o si el hormigueo o el adormecimiento baja más.',
   dose: (reps, holdS) => `${times(reps)}${holdS > 0 ? `, manteniendo cada una ${holdS} s` : ''}`,
-  setsDone: (done, due) => `${done} de ${due} hechas`,
+  setsDone: (done, due) => `${done} de ${due} ${due === 1 ? 'serie hecha' : 'series hechas'}`,
   state: {
     now: 'Puede hacerla ahora.',
     done: 'Hecho por hoy.',
@@ -50,7 +50,7 @@ export const esDay: DayWords = {
     'further-down': 'Los síntomas han bajado más. Primero, seis preguntas cortas.',
   },
   questionsOpen: 'Responderlas',
-  checkInCard: (day) => `¿Cómo fue después del ${day}?`,
+  checkInCard: (day) => `¿Cómo fue después de los ejercicios del ${day}?`,
   checkInOpen: 'Contar cómo fue',
   stop: {
     title: {
@@ -77,10 +77,10 @@ export const esDay: DayWords = {
     flags: {
       'saddle-numbness': '¿Adormecimiento entre las piernas, alrededor de los genitales o del ano?',
       'bladder-bowel': '¿Le cuesta empezar a orinar o a defecar, no lo nota, o se le escapa?',
-      'sexual-sensation': '¿Pérdida de sensibilidad en las relaciones sexuales?',
+      'sexual-sensation': '¿Pérdida de sensibilidad o de función en las relaciones sexuales?',
       'both-legs-weak': '¿Debilidad, dolor o adormecimiento en las dos piernas?',
-      'foot-drop-worse': '¿Un pie que se cae más que antes o que golpea el suelo al caminar?',
-      'fever-or-fall': '¿Fiebre, o un dolor fuerte y nuevo después de una caída?',
+      'foot-drop-worse': '¿Un pie o una pierna que pierde fuerza, o un pie que se cae o golpea el suelo al caminar?',
+      'fever-or-fall': '¿Fiebre, pérdida de peso sin querer, o un dolor fuerte y nuevo tras una caída o si ha tenido cáncer?',
     },
     yes: 'Sí',
     no: 'No',

@@ -8,6 +8,7 @@ export const esDesk: DeskWords = {
   title: 'Medir un ángulo',
   lead: 'La persona se ve de lado, con toda la pierna en la imagen. Al principio la pierna descansa, después se mueve; marque cuantas veces quiera.',
   movement: 'Movimiento',
+  sideHint: 'La pierna que se mide. Debe ser la más cercana a la cámara.',
   source: '¿Dónde está la imagen?',
   sources: {
     window: { name: 'La videollamada', about: 'Una ventana o pestaña de este equipo que comparte solo con esta página.' },

@@ -4,7 +4,7 @@ import type { FeelWords } from './feel-words.ts';
 export const esFeel: FeelWords = {
   before: '¿Cómo está ahora?',
   after: '¿Cómo está después de la serie?',
-  lead: 'Puede dejar cualquier cosa sin responder.',
+  lead: 'Puede dejar preguntas sin responder.',
   intensity: '¿Qué intensidad tiene?',
   none: '0 es nada',
   worst: '10 es lo peor que pueda imaginar',
@@ -37,18 +37,18 @@ export const esFeel: FeelWords = {
   goOn: 'Seguir con la serie',
   keep: 'Guardar',
   skip: 'Nada que contar',
-  shiftTitle: 'Desde antes de la serie',
+  shiftTitle: 'Su respuesta está guardada',
   shift: {
-    centralising: 'Lo que siente ha subido hacia la espalda. Es una buena señal.',
+    centralising: 'Desde antes de la serie, lo que siente ha subido hacia la espalda. Es una buena señal.',
     peripheralising:
-      'Lo que siente ha bajado más, hacia el pie. No haga más de esto hoy y, si sigue así, dígaselo a su fisioterapeuta.',
-    unchanged: 'Lo que siente está donde estaba.',
-    unknown: 'No se sabe dónde estaba antes o dónde está ahora.',
+      'Desde antes de la serie, lo que siente ha bajado más, hacia el pie. No haga más de esto hoy y, si sigue así, dígaselo a su fisioterapeuta.',
+    unchanged: 'Lo que siente está donde estaba antes de la serie.',
+    unknown: 'No se puede decir si se ha movido desde antes de la serie: falta un lugar.',
   },
   toToday: 'Volver a hoy',
   afterCard: 'Contar cómo está ahora',
   checkIn: {
-    title: (day) => `¿Cómo fue después del ${day}?`,
+    title: (day) => `¿Cómo fue después de los ejercicios del ${day}?`,
     worst: 'En el peor momento desde entonces, ¿qué intensidad tuvo?',
     afterwards: '¿Los ejercicios le hicieron aumentar alguna molestia?',
     how: {

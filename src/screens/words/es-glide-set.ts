@@ -12,7 +12,8 @@ export const esGlideSet: GlideSetWords = {
   mark: { slide: 'Se desliza', tension: 'Al revés', unclear: 'No está claro', hidden: 'No se vio' },
   angles: (footDeg, headDeg) => `Pie ${footDeg}°, cabeza ${headDeg}°`,
   symptoms: 'Los síntomas aumentan',
-  signal: 'Si los síntomas aumentan durante la serie, levante una mano o pulse la barra espaciadora: la serie termina enseguida.',
+  signal: (keys) =>
+    `Si los síntomas aumentan durante la serie, levante una mano o pulse ${keys ? 'la barra espaciadora' : '«Los síntomas aumentan»'}: la serie termina enseguida.`,
   limit: (deg, day) => `La pierna no más alta de ${deg}°, donde empezaron los síntomas el ${day}.`,
   noLimit: 'Levante la pierna solo hasta que los síntomas apenas empiecen y manténgala ahí.',
   few: 'No más de lo que dice su plan: demasiados pueden empeorar el dolor del nervio.',

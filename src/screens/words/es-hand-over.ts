@@ -14,7 +14,8 @@ export const esHandOver: HandOverWords = {
     printAbout: 'Una página: movimientos, dosis, cuándo parar, señales que necesitan atención urgente.',
     printDo: 'Imprimir',
     file: 'Como archivo',
-    fileAbout: 'Envíelo o cópielo en una memoria. La otra persona lo abre en Evenside con «Abrir un plan de mi fisioterapeuta».',
+    fileAbout:
+      'Envíelo o cópielo en una memoria USB. La otra persona lo abre en Evenside con «Abrir un plan de mi fisioterapeuta».',
     fileSave: 'Guardar el archivo',
     fileName: 'evenside-plan-de-ejercicios',
     link: 'Como enlace',

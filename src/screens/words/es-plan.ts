@@ -38,7 +38,7 @@ export const esPlan: PlanWords = {
     clearRise: number('Si los síntomas suben esto: un paso atrás'),
     settledWithin: number('A la mañana siguiente aún calmado: hasta este aumento'),
     goodDays: number('Días buenos antes de subir un paso'),
-    goodDaysAfterFlare: number('Días buenos antes de subir un paso, tras un brote'),
+    goodDaysAfterFlare: number('Días buenos antes de subir un paso, tras un empeoramiento'),
     doneShare: number('Hecho a partir de esta parte, por ciento'),
     freshDays: number('Un día bueno cuenta durante estos días'),
   },

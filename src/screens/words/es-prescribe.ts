@@ -15,7 +15,7 @@ const step = (what: string): NumberWords => ({
 export const esPrescribe: PrescribeWords = {
   lead: 'Elija ejercicios. Cada uno empieza con su dosis habitual; todo se puede cambiar.',
   legs: {
-    hint: 'Para los ejercicios que elija. Cada uno puede tener sus propias piernas.',
+    hint: 'Para todos los ejercicios que elija. En cada uno se puede cambiar.',
     title: 'Piernas',
     same: 'Igual para las dos',
     apart: 'Distinto para cada una',
@@ -47,7 +47,7 @@ export const esPrescribe: PrescribeWords = {
     back: (rise, leastSets, leastReps) =>
       `Síntomas ${points(rise)} o más por encima: un paso atrás, como mínimo ${sets(leastSets)} de ${leastReps}.`,
     settled: (n) => `Calmado: a la mañana siguiente, como mucho ${points(n)} más que antes de las series.`,
-    afterFlare: (n) => `Tras un brote, subir un paso requiere ${days(n)}.`,
+    afterFlare: (n) => `Tras un empeoramiento, subir un paso requiere ${days(n)}.`,
     done: (percent) => `Un día está hecho a partir del ${percent} % de sus repeticiones.`,
     fresh: (n) => `Un día bueno cuenta durante ${n} ${n === 1 ? 'día' : 'días'}.`,
     by: { setsADay: step('series'), repsASet: step('veces'), holdS: step('segundos de mantener') },

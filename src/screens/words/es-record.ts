@@ -14,8 +14,8 @@ export const esRecord: RecordWords = {
     nameHint: 'Sin él, el archivo solo dice con un número al azar de quién es.',
     seal: 'Quién puede abrir el archivo',
     sealed: {
-      name: 'Solo quien sepa una frase de contraseña',
-      about: 'El archivo va cifrado. Comunique la frase por otra vía que el archivo.',
+      name: 'Solo quien sepa la frase de contraseña',
+      about: 'El archivo va cifrado. Dé la frase por otra vía, no con el archivo.',
     },
     plain: { name: 'Quien tenga el archivo', about: 'Nada va cifrado.' },
     forgotten:

@@ -12,8 +12,10 @@ export const esReview: ReviewWords = {
     title: 'Primero',
     nothing: 'Nada que haya que mirar antes.',
     stopped: 'Detenido: el programa no empieza ninguna serie hasta que esto se aclare.',
-    contact: (exercise) => `${exercise}: una reacción con la dosis mínima. Se dijo a la persona que consulte al fisioterapeuta.`,
-    flares: (n, last) => (n === 1 ? `Una reacción en un día, el ${last}.` : `Reacciones en ${n} días, la última el ${last}.`),
+    contact: (exercise) =>
+      `${exercise}: un empeoramiento con la dosis mínima. Se dijo a la persona que consulte al fisioterapeuta.`,
+    flares: (n, last) =>
+      n === 1 ? `Un empeoramiento en un día, el ${last}.` : `Empeoramientos en ${n} días, el último el ${last}.`,
     quiet: (n, last) => `Nada hecho desde hace ${days(n)}: la última serie fue el ${last}.`,
     never: (n) => `Nada hecho en los ${days(n)} desde que empezó el plan.`,
   },

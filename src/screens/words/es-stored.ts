@@ -10,7 +10,7 @@ export const esStored: StoredWords = {
     title: 'Cuánto hay',
     kind: 'Qué',
     count: 'Cuántos',
-    size: 'Unos',
+    size: 'Tamaño aproximado',
     sets: 'Series medidas',
     diary: 'Anotaciones del diario: planes, síntomas, respuestas',
     people: 'Personas',

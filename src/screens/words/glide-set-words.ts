@@ -19,8 +19,8 @@ export interface GlideSetWords {
   readonly angles: (footDeg: string, headDeg: string) => string;
   /** The one big button: symptoms rise. */
   readonly symptoms: string;
-  /** Before the set: what the signal is for. */
-  readonly signal: string;
+  /** Before the set: what the signal is for. @param keys there is a keyboard to press */
+  readonly signal: (keys: boolean) => string;
   /** How high the leg may be held: whole degrees, and the day on which that was marked. */
   readonly limit: (deg: string, day: string) => string;
   readonly noLimit: string;
