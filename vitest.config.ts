@@ -18,7 +18,9 @@ const IN_BROWSER = {
   hookTimeout: BROWSER_TIMEOUT_MS,
 } as const;
 
-/** Screens, and clips from files, which are watched picture by picture at whatever speed. Any other file has the machine to itself: sets, and what is ended at a moment. */
+const inBrowser = (name: string) => `tests/browser/${name}.test.ts`;
+
+/** Screens, and clips from files, which are watched picture by picture at whatever speed. */
 const SIDE_BY_SIDE = [
   'clips',
   'every-screen',
@@ -39,7 +41,10 @@ const SIDE_BY_SIDE = [
   'stored',
   'trusted-types',
   'watched-requests',
-].map((name) => `tests/browser/${name}.test.ts`);
+].map(inBrowser);
+
+/** What leaves half of a small machine idle: sets without the pose model, films watched as fast as they play. Any other file has the machine to itself: sets in front of a camera. */
+const IN_PAIRS = ['desk-still', 'kill', 'kill-large-record', 'old-browsers', 'toe', 'toe-day'].map(inBrowser);
 
 export default defineConfig({
   plugins: [react()],
@@ -52,6 +57,7 @@ export default defineConfig({
           include: ['tests/**/*.test.{ts,tsx}'],
           exclude: ['tests/browser/**', 'tests/bench/**'],
           environment: 'node',
+          setupFiles: ['tests/patience.ts'],
           // By itself a core would be left idle.
           maxWorkers: availableParallelism(),
           // A thread starts sooner than a process; each file still has one of its own.
@@ -74,12 +80,22 @@ export default defineConfig({
         extends: true,
         test: {
           ...IN_BROWSER,
+          name: 'browser-in-pairs',
+          include: IN_PAIRS,
+          maxWorkers: 2,
+          sequence: { groupOrder: 2 },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          ...IN_BROWSER,
           name: 'browser-alone',
           include: ['tests/browser/**/*.test.ts'],
-          exclude: SIDE_BY_SIDE,
+          exclude: [...SIDE_BY_SIDE, ...IN_PAIRS],
           // Sets in front of a camera would slow each other down.
           maxWorkers: 1,
-          sequence: { groupOrder: 2 },
+          sequence: { groupOrder: 3 },
         },
       },
       {

@@ -1,4 +1,5 @@
 import { spawn } from 'node:child_process';
+import { constants, setPriority } from 'node:os';
 import { join } from 'node:path';
 
 const over = new AbortController();
@@ -6,29 +7,34 @@ const over = new AbortController();
 /** Ends the tools that still run. */
 export const endTools = (): void => over.abort();
 
+/** `kept`: what it says is given back. `shown`: it speaks for itself. `beside`: kept, and it takes only what other programs leave of the machine. */
+export type ToolManner = 'kept' | 'shown' | 'beside';
+
 /**
  * Runs a program of node_modules.
  * @param root the project's folder
  * @param script path of the program under node_modules
- * @returns whether it ended well, and all that it said
+ * @returns whether it ended well, and what it said where that is kept
  */
 export function runTool(
   root: string,
   script: string,
   args: readonly string[],
+  manner: ToolManner = 'kept',
 ): Promise<{ readonly ok: boolean; readonly said: string }> {
   return new Promise((resolve) => {
     const running = spawn(process.execPath, [join(root, 'node_modules', script), ...args], {
       cwd: root,
-      stdio: ['ignore', 'pipe', 'pipe'],
+      stdio: manner === 'shown' ? 'inherit' : ['ignore', 'pipe', 'pipe'],
       signal: over.signal,
     });
+    if (manner === 'beside' && running.pid !== undefined) setPriority(running.pid, constants.priority.PRIORITY_LOW);
     let said = '';
     const hear = (text: string) => {
       said += text;
     };
-    running.stdout.setEncoding('utf8').on('data', hear);
-    running.stderr.setEncoding('utf8').on('data', hear);
+    running.stdout?.setEncoding('utf8').on('data', hear);
+    running.stderr?.setEncoding('utf8').on('data', hear);
     running.on('error', (cause) => resolve({ ok: false, said: `${said}${cause.message}\n` }));
     running.on('close', (code) => resolve({ ok: code === 0, said }));
   });

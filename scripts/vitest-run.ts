@@ -1,7 +1,7 @@
-import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { runTool, type ToolManner } from './run-tool.ts';
 
 /** How many tests of one vitest run passed and failed; a file that breaks outside its tests counts as one failure. */
 export interface Tally {
@@ -22,31 +22,25 @@ function tallyOf(report: Report): Tally {
   return { passed: report.numPassedTests, failed: report.numFailedTests + brokenFiles };
 }
 
-/** Runs one project of vitest.config.ts with its own output, and counts. */
-export function runVitest(
-  root: string,
-  project: string,
-  files: readonly string[],
-): { readonly ok: boolean; readonly tally: Tally } {
+/** How projects of vitest.config.ts went. */
+export interface VitestRun {
+  readonly ok: boolean;
+  readonly tally: Tally;
+  /** Its own output, where it was kept back. */
+  readonly said: string;
+}
+
+/** Runs projects of vitest.config.ts and counts. @param project its name; may hold `*` */
+export async function runVitest(root: string, project: string, files: readonly string[], manner: ToolManner): Promise<VitestRun> {
   const folder = mkdtempSync(join(tmpdir(), 'evenside-tests-'));
   const file = join(folder, 'report.json');
-  const vitest = join(root, 'node_modules', 'vitest', 'vitest.mjs');
-  const args = [
-    vitest,
-    'run',
-    '--project',
-    project,
-    '--reporter=default',
-    '--reporter=json',
-    `--outputFile.json=${file}`,
-    ...files,
-  ];
+  const args = ['run', '--project', project, '--reporter=default', '--reporter=json', `--outputFile.json=${file}`, ...files];
   try {
-    const { status } = spawnSync(process.execPath, args, { cwd: root, stdio: 'inherit' });
+    const { ok, said } = await runTool(root, 'vitest/vitest.mjs', args, manner);
     // Vitest writes no report when it doesn't come to running tests.
     const report = readReport(file);
     const tally = report ? tallyOf(report) : { passed: 0, failed: 0 };
-    return { ok: status === 0 && tally.failed === 0 && tally.passed > 0, tally };
+    return { ok: ok && tally.failed === 0 && tally.passed > 0, tally, said };
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }

@@ -5,6 +5,7 @@ import * as v from 'valibot';
 import type { ExerciseId } from '../../src/exercises/exercise.ts';
 import type { Side } from '../../src/pose/landmarks.ts';
 import { fail, ok, type Result } from '../../src/result.ts';
+import { exerciseShown } from '../../tests/clips/exercise-shown.ts';
 
 const truthShape = v.object({
   id: v.string(),
@@ -73,19 +74,6 @@ export type ClipFolderError =
   | { readonly kind: 'no-clips'; readonly words: string }
   | { readonly kind: 'bad-truth'; readonly words: string };
 
-const OF_JOINT: Readonly<Record<string, ExerciseId>> = {
-  ankle: 'foot-tap',
-  hip: 'leg-raise',
-  knee: 'knee-straighten',
-  toe: 'toe-lift',
-};
-
-/** Nerve glides move the ankle too, yet of a lying leg and beside the head. */
-function exerciseIn({ measures, exercise }: Truth): ExerciseId | null {
-  if (/glide/.test(exercise)) return 'nerve-glide';
-  return /heel stand/.test(exercise) ? 'heel-stand' : (OF_JOINT[measures] ?? null);
-}
-
 async function readTruth(path: string): Promise<Truth | null> {
   try {
     const parsed = v.safeParse(truthShape, JSON.parse(await readFile(path, 'utf8')));
@@ -111,7 +99,7 @@ export async function clipsIn(folder: string): Promise<Result<ClipFolder, ClipFo
       const lacks = truth ? `has no ${id}.mp4 beside it` : 'does not say what is true of a clip';
       return fail({ kind: 'bad-truth', words: `${name} in ${folder} ${lacks}: make it again or take it away.` });
     }
-    const exercise = exerciseIn(truth);
+    const exercise = exerciseShown(truth);
     if (exercise) clips.push({ id, path, exercise, side: truth.side, truth });
     else skipped.push(id);
   }

@@ -2,7 +2,7 @@ import type { ExerciseId } from '../../src/exercises/exercise.ts';
 import type { ClipWithTruth, Truth } from './clip-with-truth.ts';
 
 /** A rise of this much between two movements that count is one that was meant not to: the clips' partial ones reach 4 to 10 degrees. */
-const PARTIAL_DEG = 3;
+export const PARTIAL_DEG = 3;
 /** Back within this of where it came from, it is over. */
 const BACK_DEG = 1;
 

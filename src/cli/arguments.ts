@@ -79,6 +79,16 @@ export const isTable = (file: string): boolean => file.toLowerCase().endsWith('.
 
 const bad = (words: string) => fail({ kind: 'bad-arguments' as const, words: `${words} See npm run measure -- --help.` });
 
+/** One sentence for what `parseArgs` threw. It explains itself in several, some on lines of their own. */
+function parseWords(cause: unknown): string {
+  const message = cause instanceof Error ? cause.message : String(cause);
+  const lacking = cause instanceof Error && 'code' in cause && cause.code === 'ERR_PARSE_ARGS_INVALID_OPTION_VALUE';
+  const option = /--[a-z-]+/.exec(message)?.[0];
+  return lacking && option && option !== '--help'
+    ? `Say after ${option} what it is to be.`
+    : `${message.split(/\.(?:\s|$)/)[0] ?? ''}.`;
+}
+
 /** Reads the command line's words. @returns null when only help was asked for */
 export function readArguments(args: readonly string[]): Result<MeasureArguments | null, ArgumentError> {
   const text = { type: 'string' } as const;
@@ -87,6 +97,7 @@ export function readArguments(args: readonly string[]): Result<MeasureArguments 
     parseArgs({
       args: [...args],
       allowPositionals: true,
+      tokens: true,
       options: {
         exercise: text,
         side: text,
@@ -108,12 +119,13 @@ export function readArguments(args: readonly string[]): Result<MeasureArguments 
   try {
     parsed = parse();
   } catch (cause) {
-    // parseArgs explains itself in several sentences, some on lines of their own: the first one says what is wrong.
-    const first = (cause instanceof Error ? cause.message : String(cause)).split(/\.(?:\s|$)/)[0] ?? '';
-    return bad(`${first}.`);
+    return bad(parseWords(cause));
   }
-  const { values, positionals } = parsed;
+  const { values, positionals, tokens } = parsed;
   if (values.help) return ok(null);
+  const said = tokens.flatMap((token) => (token.kind === 'option' && token.name !== 'point' ? [token.name] : []));
+  const twice = said.find((name, i) => said.indexOf(name) < i);
+  if (twice !== undefined) return bad(`--${twice} is given twice: leave one out.`);
   if ([values.json, values.landmarks, values.angles].includes(''))
     return bad('Name the file after --json, --landmarks or --angles.');
   if (values.angles !== undefined && !/\.(csv|json)$/i.test(values.angles))
@@ -129,7 +141,7 @@ export function readArguments(args: readonly string[]): Result<MeasureArguments 
   if (exercise !== undefined && !isExerciseId(exercise))
     return bad(`There is no exercise "${exercise}": choose one of ${EXERCISE_IDS.join(', ')}.`);
   if (side !== 'left' && side !== 'right')
-    return bad(`Say which leg moves with --side left or --side right, not "${side ?? ''}".`);
+    return bad(`Say which leg moves with --side left or --side right${side === undefined ? '' : `, not "${side}"`}.`);
   if (!isPoseModel(model)) return bad(`There is no model "${model}": choose one of ${POSE_MODELS.join(', ')}.`);
   const seen = stickerOptions({ by: values.by, colour: values['sticker-colour'], points: values.point }, exercise ?? null);
   if (!seen.ok) return bad(seen.error.words);

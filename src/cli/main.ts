@@ -1,5 +1,5 @@
 /** `npm run measure`: measures a clip or a landmark recording without a screen. See `arguments.ts` for its words and exit codes. */
-import { readFile, rename, stat, writeFile } from 'node:fs/promises';
+import { readFile, stat } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { likeOf } from '../exercises/defined-exercise.ts';
 import type { ExerciseId } from '../exercises/exercise.ts';
@@ -11,6 +11,8 @@ import { decodeRecording } from '../record/recording.ts';
 import { HELP, isRecording, isTable, type MeasureArguments, readArguments } from './arguments.ts';
 import { definitionOfText } from './definition-text.ts';
 import { definitionWords, mismatchWords, recordingWords } from './error-words.ts';
+import { noResultWords } from './no-result-words.ts';
+import { checkOutFiles, writeWhole } from './out-files.ts';
 import { resultJson } from './result-json.ts';
 import { resultTable } from './result-table.ts';
 import type { WatchFailure } from './watch-clip.ts';
@@ -62,15 +64,9 @@ async function definitionIn(file: string): Promise<ExerciseDefinition> {
   return read.ok ? read.value : giveUp(definitionWords(read.error, file), UNREADABLE);
 }
 
-/** Writes whole files only: a half-written result never stands under the name asked for. */
 async function write(path: string, text: string): Promise<void> {
-  try {
-    await writeFile(`${path}.part`, text);
-    await rename(`${path}.part`, path);
-  } catch (cause) {
-    const code = cause instanceof Error && 'code' in cause ? String(cause.code) : 'unknown';
-    giveUp(`${path} can't be written (${code}): choose another place.`, UNREADABLE);
-  }
+  const written = await writeWhole(path, text);
+  if (!written.ok) giveUp(written.error.words, UNREADABLE);
 }
 
 const read = readArguments(process.argv.slice(2));
@@ -81,6 +77,11 @@ if (read.value === null) {
 }
 const wanted = read.value;
 await checkReadable(wanted.clip);
+const placed = await checkOutFiles(
+  [wanted.json, wanted.landmarks, wanted.angles].filter((out) => out !== null),
+  [wanted.clip, wanted.exerciseFile].filter((file) => file !== null),
+);
+if (!placed.ok) giveUp(placed.error.words, UNREADABLE);
 const exercise = wanted.exerciseFile === null ? wanted.exercise : await definitionIn(wanted.exerciseFile);
 if (exercise === null) throw new Error('measure requires an exercise or its file, got neither');
 if (typeof exercise !== 'string' && exercise.side !== 'either' && exercise.side !== wanted.side) {
@@ -117,31 +118,9 @@ const result = measureRecording(
     ...(elevationLimitDeg === null ? {} : { elevationLimitDeg }),
   },
 );
-const turned = result.quality.cameraTurnDeg;
-if (result.quality.warnings.includes('camera-too-turned') && turned !== null) {
-  giveUp(
-    `The camera of ${wanted.clip} is turned ${Math.abs(turned).toFixed(0)} degrees off the side view and nothing can be measured from there: put it square to the person's side, within 30 degrees.`,
-    NOTHING_SEEN,
-  );
-}
-if (result.quality.warnings.includes('far-leg')) {
-  giveUp(
-    `In ${wanted.clip} the ${wanted.side} leg is the one turned away from the camera and cannot be measured: ask for the other side, or turn the person round (a mirrored video shows the other leg).`,
-    NOTHING_SEEN,
-  );
-}
-if (result.framesUsed === 0 && recording.value.model === 'stickers') {
-  giveUp(
-    `Nothing measurable was seen in ${wanted.clip}: all three stickers must be in the picture at once, the foot seen from its inner side.`,
-    NOTHING_SEEN,
-  );
-}
-if (result.framesUsed === 0) {
-  giveUp(
-    `Nothing measurable was seen in ${wanted.clip}: the ${wanted.side} leg must be in the picture, side-on and nearest the camera, as ${typeof exercise === 'string' ? exercise : exercise.name} needs it.`,
-    NOTHING_SEEN,
-  );
-}
+const named = typeof exercise === 'string' ? exercise : exercise.name;
+const nothing = noResultWords(result, { clip: wanted.clip, exercise: named, model: recording.value.model });
+if (nothing) giveUp(nothing, NOTHING_SEEN);
 process.stdout.write(resultTable(result));
 const definition = typeof exercise === 'string' ? null : exercise;
 if (wanted.angles) {

@@ -6,7 +6,8 @@ const HEADS = ['rep', 'start s', 'peak s', 'end s', 'from deg', 'peak deg', 'ran
 
 const row = (rep: MeasuredRep): readonly string[] => {
   const seconds = (x: number) => (x / 1000).toFixed(2);
-  const degrees = (x: number) => x.toFixed(1);
+  // Never -0.0.
+  const degrees = (x: number) => (Math.round(10 * x) / 10 + 0).toFixed(1);
   return [
     String(rep.number),
     seconds(rep.startMs),

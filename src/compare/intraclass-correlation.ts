@@ -2,11 +2,10 @@ import { fail, ok, type Result } from '../result.ts';
 import type { MeanSquares } from './mean-squares.ts';
 
 /**
- * The six forms. The first figure: 1 each subject has raters of its own, 2 the raters stand for others like them (absolute agreement),
- * 3 these raters only (consistency: a rater who always reads 3 degrees more does no harm). The second: one rating, or the mean of all k.
- * A camera against a goniometer, or one day against another, is '2,1' (Weir 2005, J Strength Cond Res 19:231).
+ * The forms for one rating by raters who all rate everybody. 2,1: the raters stand for others like them (absolute agreement), which a camera against a goniometer, or one
+ * day against another, asks for (Weir 2005, J Strength Cond Res 19:231). 3,1: these raters only (consistency: one who always reads 3 degrees more does no harm).
  */
-export type IccForm = '1,1' | '2,1' | '3,1' | '1,k' | '2,k' | '3,k';
+export type IccForm = '2,1' | '3,1';
 
 export interface NoVariance {
   readonly kind: 'no-variance';
@@ -22,20 +21,12 @@ export function intraclassCorrelation(squares: MeanSquares, form: IccForm): Resu
   return all > 0 ? ok(signal / all) : fail({ kind: 'no-variance' });
 }
 
-function shareOf({ subjects: n, raters: k, between, within, betweenRaters, residual }: MeanSquares, form: IccForm) {
+function shareOf({ subjects: n, raters: k, between, betweenRaters, residual }: MeanSquares, form: IccForm) {
   switch (form) {
-    case '1,1':
-      return [between - within, between + (k - 1) * within] as const;
     case '2,1':
       return [between - residual, between + (k - 1) * residual + (k * (betweenRaters - residual)) / n] as const;
     case '3,1':
       return [between - residual, between + (k - 1) * residual] as const;
-    case '1,k':
-      return [between - within, between] as const;
-    case '2,k':
-      return [between - residual, between + (betweenRaters - residual) / n] as const;
-    case '3,k':
-      return [between - residual, between] as const;
     default:
       return form satisfies never;
   }

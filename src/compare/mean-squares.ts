@@ -7,8 +7,6 @@ export interface MeanSquares {
   readonly raters: number;
   /** BMS: between subjects, n - 1 degrees of freedom. */
   readonly between: number;
-  /** WMS: within subjects, n (k - 1). */
-  readonly within: number;
   /** JMS: between raters, k - 1. */
   readonly betweenRaters: number;
   /** EMS: what is left, (n - 1) (k - 1). */
@@ -25,7 +23,7 @@ export type RatingsError =
 const LEAST = 2;
 
 /**
- * Analysis of variance without replication behind all six intraclass correlations.
+ * Analysis of variance without replication, as intraclass correlations ask for it.
  * @param ratings one row a subject, one column a rater (or a session)
  * Source: Shrout PE, Fleiss JL 1979, Psychol Bull 86:420-428.
  */
@@ -42,7 +40,6 @@ export function meanSquares(ratings: readonly (readonly number[])[]): Result<Mea
   const squares = (values: readonly number[]) => sum(values.map((v) => v ** 2));
   const between = k * squares(ofSubject.map((m) => m - all));
   const betweenRaters = n * squares(ofRater.map((m) => m - all));
-  const within = squares(ratings.flatMap((row, i) => row.map((x) => x - (ofSubject[i] as number))));
   const left = squares(
     ratings.flatMap((row, i) => row.map((x, j) => x - (ofSubject[i] as number) - (ofRater[j] as number) + all)),
   );
@@ -50,7 +47,6 @@ export function meanSquares(ratings: readonly (readonly number[])[]): Result<Mea
     subjects: n,
     raters: k,
     between: between / (n - 1),
-    within: within / (n * (k - 1)),
     betweenRaters: betweenRaters / (k - 1),
     residual: left / ((n - 1) * (k - 1)),
   });

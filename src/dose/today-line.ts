@@ -9,6 +9,7 @@ import { nextDueDay } from './due-days.ts';
 import { type Clock, localTime } from './local-time.ts';
 import type { PrescribedExercise } from './prescribed-exercise.ts';
 import type { Prescription } from './prescription.ts';
+import { freeFromMs, type Rested } from './rest.ts';
 import { leastGapMs, type WakingDay } from './spread.ts';
 
 /**
@@ -43,9 +44,10 @@ interface Asked {
   readonly day: CalendarDay;
   readonly waking: WakingDay;
   readonly stopped: boolean;
+  readonly rested: Rested;
 }
 
-export function todayLine({ prescription, item, side, log, clock, day, waking, stopped }: Asked): TodayLine {
+export function todayLine({ prescription, item, side, log, clock, day, waking, stopped, rested }: Asked): TodayLine {
   const sets = log.done.filter((set) => set.side === side && isOf(item, set));
   const done = sets.filter((set) => set.day === day);
   const dose = currentDose(prescription, item, log.steps, day);
@@ -62,8 +64,7 @@ export function todayLine({ prescription, item, side, log, clock, day, waking, s
   if (stopped) return { ...line, state: 'stopped' };
   if (tooStrong(item, log, day)) return { ...line, state: 'too-strong' };
 
-  const ends = sets.map(({ endedAt }) => Date.parse(endedAt));
-  const freeMs = Math.max(...ends, Number.NEGATIVE_INFINITY) + leastGapMs(item, dose.setsADay, waking);
+  const freeMs = freeFromMs(sets, leastGapMs(item, dose.setsADay, waking), clock.nowMs, rested);
   if (freeMs <= clock.nowMs) return { ...line, state: 'now', mayStartMs: clock.nowMs };
   const free = localTime({ ...clock, nowMs: freeMs });
   if (free.day !== day || free.minute >= waking.toMinute) return { ...line, state: 'day-over' };

@@ -9,6 +9,7 @@ import { asLinesNow } from './lines-now.ts';
 import { type Clock, localTime } from './local-time.ts';
 import { logUntilNow } from './log-until.ts';
 import { currentPrescription, type Prescription } from './prescription.ts';
+import { NOT_COUNTED, type Rested } from './rest.ts';
 import { WAKING_DAY, type WakingDay } from './spread.ts';
 import { type TodayLine, todayLine } from './today-line.ts';
 
@@ -32,8 +33,11 @@ export interface Today {
   readonly next: TodayLine | null;
 }
 
-/** What is due, done and next. Null without a prescription. What is told or done after `nowMs` is not looked at. */
-export function today(whole: DoseLog, clock: Clock, waking: WakingDay = WAKING_DAY): Today | null {
+/**
+ * What is due, done and next. Null without a prescription. What is told or done after `nowMs` is not looked at.
+ * @param rested how long ago sets ended, where somebody has counted it
+ */
+export function today(whole: DoseLog, clock: Clock, rested: Rested = NOT_COUNTED, waking: WakingDay = WAKING_DAY): Today | null {
   const { day } = localTime(clock);
   const told = logUntilNow(whole, new Date(clock.nowMs).toISOString(), day);
   const prescription = currentPrescription(told.prescriptions);
@@ -41,7 +45,9 @@ export function today(whole: DoseLog, clock: Clock, waking: WakingDay = WAKING_D
   const log = asLinesNow(told, prescription);
   const gate = gateNow(asLinesNow(whole, prescription), day);
   const lines = prescription.items.flatMap((item) =>
-    item.sides.map((side) => todayLine({ prescription, item, side, log, clock, day, waking, stopped: gate.kind === 'stopped' })),
+    item.sides.map((side) =>
+      todayLine({ prescription, item, side, log, clock, day, waking, stopped: gate.kind === 'stopped', rested }),
+    ),
   );
   const waiting = lines.filter(({ mayStartMs }) => mayStartMs !== null);
   const next = waiting.toSorted((a, b) => Number(a.mayStartMs) - Number(b.mayStartMs))[0] ?? null;

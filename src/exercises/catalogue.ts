@@ -1,6 +1,6 @@
 import { isLegAngle, type LegAngle } from '../angles/joint-angle.ts';
 import { definedExercise } from './defined-exercise.ts';
-import { EXERCISE_IDS, type Exercise, type ExerciseId, type SeenBy } from './exercise.ts';
+import type { Exercise, ExerciseId } from './exercise.ts';
 import type { ExerciseDefinition } from './exercise-definition.ts';
 import { footTap } from './foot-tap.ts';
 import { heelStand } from './heel-stand.ts';
@@ -28,7 +28,3 @@ export function legAngleOf(which: ExerciseId): LegAngle {
   if (!isLegAngle(angle)) throw new Error(`legAngleOf requires an exercise of the leg, got ${which}`);
   return angle;
 }
-
-/** The exercises that can be measured in this way, in the catalogue's order. */
-export const exercisesSeenBy = (way: SeenBy): readonly ExerciseId[] =>
-  EXERCISE_IDS.filter((id) => CATALOGUE[id].seenBy.includes(way));

@@ -19,10 +19,10 @@ export interface Question {
 export const RED_FLAG_QUESTIONS: Readonly<Record<RedFlagId, string>> = {
   'saddle-numbness': 'New or worse: numbness between the legs, around the genitals or the back passage',
   'bladder-bowel': 'New or worse: trouble starting or feeling urine or stool, or leaking',
-  'sexual-sensation': 'New or worse: loss of feeling during sex',
+  'sexual-sensation': 'New or worse: loss of feeling or of function during sex',
   'both-legs-weak': 'New or worse: weakness, pain or numbness in both legs',
-  'foot-drop-worse': 'New or worse: a foot that drops or slaps',
-  'fever-or-fall': 'Fever, or severe new pain after a fall',
+  'foot-drop-worse': 'New or worse: a foot or leg that gets weaker, a foot that drops or slaps',
+  'fever-or-fall': 'New or worse: fever, weight lost without trying, or severe new pain after a fall or with a history of cancer',
 };
 
 export const SELF_CHECK_QUESTIONS: Readonly<Record<SelfCheckId, string>> = {

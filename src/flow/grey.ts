@@ -30,30 +30,6 @@ export interface Rect {
 }
 
 /**
- * Grey value between pixels, bilinear. Outside the picture the nearest edge pixel is repeated: a point far outside reads the edge
- * and never NaN. Ask `contains` first where an edge reading must not count.
- * @param x,y px in the picture's own coordinates, finite
- */
-export function sampleBilinear(image: Grey | FloatImage, x: number, y: number): number {
-  const { width, height, data } = image;
-  const cx = Math.min(Math.max(x, 0), width - 1);
-  const cy = Math.min(Math.max(y, 0), height - 1);
-  const x0 = Math.floor(cx);
-  const y0 = Math.floor(cy);
-  const x1 = Math.min(x0 + 1, width - 1);
-  const y1 = Math.min(y0 + 1, height - 1);
-  const fx = cx - x0;
-  const fy = cy - y0;
-  const top = (data[y0 * width + x0] as number) * (1 - fx) + (data[y0 * width + x1] as number) * fx;
-  const bottom = (data[y1 * width + x0] as number) * (1 - fx) + (data[y1 * width + x1] as number) * fx;
-  return top * (1 - fy) + bottom * fy;
-}
-
-/** Whether a point lies on the picture, so that a bilinear reading uses real pixels only. */
-export const contains = (image: Grey | FloatImage, x: number, y: number): boolean =>
-  x >= 0 && y >= 0 && x <= image.width - 1 && y <= image.height - 1;
-
-/**
  * Cuts a rectangle out of a frame. Fractions grow the rectangle to whole pixels; what lies outside the frame is left off.
  * @returns a copy that remembers its origin in the frame, or `undefined` when the rectangle misses the frame altogether
  */

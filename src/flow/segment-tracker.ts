@@ -1,18 +1,14 @@
 import { deg, degOfRad, radOfDeg, unwrappedNear } from '../units.ts';
+import { AnchorChain } from './anchor-chain.ts';
 import { outlineAfter, type Place, placeAfter, pointAfter, type Step } from './place.ts';
 import type { PlaneMotion } from './plane-motion.ts';
-import { type Anchor, type Expectation, laterAnchor, likeness, type Match, match, restAnchor } from './segment-anchor.ts';
+import { type Anchor, type Expectation, likeness, type Match, match, restAnchor } from './segment-anchor.ts';
 import type { ExpectedJoint, SegmentHints, SegmentSighting } from './segment-hints.ts';
 import { type Capsule, outermost, type Point, type SegmentShape, shapeDirection, shapeLength } from './segment-shape.ts';
 import type { Sight } from './sight.ts';
 
-/** A neighbour takes over when it is nearer by this much, so that the anchor does not flicker. Chosen. */
-const ANCHOR_HYSTERESIS_DEG = 2;
-/** A new anchor is only made from a picture that is itself this sure, and where the landmarks see the turn within this share of their trust. Chosen. */
-const ANCHOR_ZNCC = 0.8;
+/** A new anchor is only made where the landmarks see the turn within this share of their trust. Chosen. */
 const ANCHOR_TRUST_SHARE = 0.3;
-/** Anchors kept at most: 24 of them span 270 degrees. */
-const MOST_ANCHORS = 24;
 /** Below this correlation the segment was not found. Chosen: other parts of a picture reach 0.4 by chance, the segment itself seldom falls under 0.7. */
 const FOUND_ZNCC = 0.7;
 /** The same within AS_EXPECTED_DEG of where motion, neighbour or landmarks expect it. Chosen: dim, noisy and half-covered segments. */
@@ -56,8 +52,7 @@ export class SegmentTracker {
   readonly rest: SegmentShape;
   private readonly baseDeg: number;
   private readonly held: boolean;
-  private readonly anchors: Anchor[];
-  private current: Anchor;
+  private readonly anchors: AnchorChain;
   private outlineUsed: number;
   private last: Place;
   private before: { readonly place: Place; readonly stepMs: number } | null = null;
@@ -70,8 +65,7 @@ export class SegmentTracker {
     this.rest = rest;
     this.baseDeg = baseDeg;
     this.held = held;
-    this.anchors = [first];
-    this.current = first;
+    this.anchors = new AnchorChain(first);
     this.outlineUsed = first.patches.findIndex((p) => p !== null);
     this.last = first.place;
     this.lastMs = tMs;
@@ -91,7 +85,7 @@ export class SegmentTracker {
 
   /** Where it was in the rest picture. */
   get first(): Place {
-    return (this.anchors[0] as Anchor).place;
+    return this.anchors.first.place;
   }
 
   /** Where it was last found. */
@@ -145,7 +139,7 @@ export class SegmentTracker {
     if (this.agrees || (this.held && found.alignment.keptZncc >= SURE_ZNCC)) this.agreedMs = tMs;
     else if (tMs - this.agreedMs > CONTRADICTED_MS) return null;
     this.moveTo(found, tMs);
-    if (apart <= ANCHOR_TRUST_SHARE * this.rest.trustDeg) this.anchorAt(found, sight);
+    if (apart <= ANCHOR_TRUST_SHARE * this.rest.trustDeg) this.anchors.extend(found, this.rest, sight);
     const { rotationSeDeg, keptZncc } = found.alignment;
     return {
       turnDeg: deg(this.baseDeg + found.place.turnDeg),
@@ -180,7 +174,7 @@ export class SegmentTracker {
     for (const joint of joints) {
       for (const turn of turns) {
         const place = this.hanging(turn, joint);
-        const anchor = this.anchorFor(turn);
+        const anchor = this.anchors.nearest(turn);
         const score = likeness(anchor, outline, place, sight);
         if (score > most) {
           most = score;
@@ -204,19 +198,8 @@ export class SegmentTracker {
     this.before = stepMs > 0 && !this.stale(tMs) ? { place: this.last, stepMs } : null;
     this.last = place;
     this.lastMs = tMs;
-    this.current = anchor;
+    this.anchors.use(anchor);
     this.outlineUsed = outline;
-  }
-
-  private anchorAt(found: Match, sight: Sight): void {
-    const { place, anchor, alignment } = found;
-    if (Math.abs(place.turnDeg - anchor.place.turnDeg) < this.rest.anchorSpacingDeg || this.anchors.length >= MOST_ANCHORS)
-      return;
-    if (alignment.keptZncc < ANCHOR_ZNCC || !alignment.converged) return;
-    const made = laterAnchor(sight, this.rest, this.first, found);
-    if (!made) return;
-    this.current = made;
-    this.anchors.push(made);
   }
 
   private stale(tMs: number): boolean {
@@ -254,13 +237,6 @@ export class SegmentTracker {
       x: joint.x + Math.cos(angle) * dx - Math.sin(angle) * dy,
       y: joint.y + Math.sin(angle) * dx + Math.cos(angle) * dy,
     };
-  }
-
-  /** The anchor whose turn is nearest, the present one unless another is clearly nearer. */
-  private anchorFor(turnDeg: number): Anchor {
-    const apart = (a: Anchor) => Math.abs(a.place.turnDeg - turnDeg);
-    const nearest = this.anchors.reduce((best, a) => (apart(a) < apart(best) ? a : best));
-    return apart(nearest) + ANCHOR_HYSTERESIS_DEG < apart(this.current) ? nearest : this.current;
   }
 }
 

@@ -1,4 +1,4 @@
-import { LIVE_GAP_MS, resumeCounter, startCounter, stepCounter } from '../reps/live-counter.ts';
+import { counterAfter, LIVE_GAP_MS, resumeCounter, startCounter, stepCounter } from '../reps/live-counter.ts';
 import { liveHold } from '../reps/live-hold.ts';
 import { type Deg, deg, type Ms, ms } from '../units.ts';
 import { measureSamples } from './finish.ts';
@@ -12,6 +12,7 @@ import { goesOn, poseAt } from './motion-alone.ts';
 import type { Observation } from './observation.ts';
 import { heedOnset } from './onset.ts';
 import { HAND_DOWN, type HandState, handRaised, stepHand } from './raised-hand.ts';
+import { recounted } from './recounted.ts';
 import { liveRep } from './rep-of.ts';
 import type { SetResult } from './set-result.ts';
 import type { Seen, SetState } from './set-state.ts';
@@ -134,7 +135,10 @@ function settleIn(state: SetState, tMs: Ms, angle: Deg | null, advice: readonly 
       placedSinceMs: null,
       restDeg: deg(recent.reduce((sum, each) => sum + each.deg, 0) / recent.length),
       readyMs: tMs,
-      counter: startCounter(tMs, signed(state, angle)),
+      counter: counterAfter(
+        recent.filter((r) => tMs - r.tMs <= readyMs).map((r) => ({ tMs: r.tMs, deg: signed(state, r.deg) })),
+        state.spec.exercise.rule,
+      ),
     },
     events: [{ kind: 'ready' }],
   };
@@ -145,6 +149,11 @@ function count(state: SetState, tMs: Ms, angle: Deg): Advanced {
   const started = state.counter ?? startCounter(tMs, signed(state, angle));
   const [counter, movement] = stepCounter(started, tMs, signed(state, angle), spec.exercise.rule);
   if (!movement) return ended({ ...state, counter }, tMs);
+  // What was on its way back when the set was found ready is none of the set's.
+  if (state.readyMs !== null && movement.peakMs < state.readyMs) {
+    const { ranges, usualDeg } = started;
+    return { state: { ...state, counter: { ...counter, ranges, usualDeg } }, events: [] };
+  }
   const counted = liveRep(movement, state.reps.length + 1, spec);
   const rep = heedOnset(counted, state.onset, spec.exercise.rule.direction === 'rises' ? 1 : -1);
   const reps = [...state.reps, rep];
@@ -190,10 +199,10 @@ function adviceBefore({ glide }: SetState, advice: readonly ViewAdvice[]): reado
   return all.length === 0 ? ['hold-still'] : all;
 }
 
-/** Ends a set and measures it as a whole: smoothing without lag, thresholds from the person's own range over all of it. */
+/** Ends a set and measures it as a whole: smoothing without lag, thresholds from the person's own range over all of it. What was counted otherwise live is marked. */
 export function finishSet(state: SetState): SetResult {
   const samples: LegSample[] = [];
   for (let at = state.samples; at; at = at.before) samples.push(at.sample);
   const notes = { foundReadyMs: state.readyMs, onsetMs: state.onset?.tMs ?? null, stopped: state.stopped };
-  return measureSamples(state.spec, samples.reverse(), notes);
+  return recounted(measureSamples(state.spec, samples.reverse(), notes), state.reps);
 }

@@ -4,12 +4,14 @@ import type { FoundMovement } from '../reps/segment-set.ts';
 import { median, quantile } from '../signal/median.ts';
 import { noiseLevel } from '../signal/noise-level.ts';
 import { deg, type Ms, ms } from '../units.ts';
+import { countedMovements } from './counted-movements.ts';
 import { type SetNotes, type SetSpec, summaryOf } from './finish.ts';
 import { fittedPeak } from './fitted-peak.ts';
 import { fittedRest } from './fitted-rest.ts';
-import { findMovements, type Movements, type RawAngle } from './movements.ts';
+import { whyCut } from './measured-rep.ts';
+import type { Movements, RawAngle } from './movements.ts';
 import { heedOnset, onsetIn } from './onset.ts';
-import { readyIndex, restBeforeReady } from './ready.ts';
+import { readyIndex } from './ready.ts';
 import { repOf } from './rep-of.ts';
 import type { MeasuredRep, RepFlag, SetResult } from './set-result.ts';
 import { facingOfStickers, type StickerAngle, stickerAngle } from './sticker-angle.ts';
@@ -43,10 +45,7 @@ export function measureStickers(spec: SetSpec, samples: readonly StickerSample[]
     ...at,
     measured: measured && { ...measured, deg: sign * measured.deg },
   }));
-  const restFrom = from && restBeforeReady(tMs, raw, rule, from);
-  const all = findMovements(series, exercise, restFrom);
-  const counted = { ...all, found: all.found.filter((m) => m.peakMs >= (tMs[from ?? 0] as Ms)) };
-  const movements = fromRest(fitted(counted, turned));
+  const movements = fromRest(fitted(countedMovements(series, exercise, from, raw), turned));
   const angleDeg = movements.smooth.map((v) => (v === null ? null : deg(v * sign)));
   const onset = onsetIn(notes.onsetMs, { tMs, angleDeg, sign, noticeDeg: rule.noticeDeg });
   const of: RepOf = { exercise, facing, samples, frames, noiseDeg: movements.noiseDeg };
@@ -142,7 +141,13 @@ function stickerRep(m: FoundMovement, number: number, { exercise, facing, sample
   );
   const flags: RepFlag[] = [];
   if (!m.complete) flags.push('partial');
-  if (m.cut) flags.push('tracking-gap');
+  if (m.cut)
+    flags.push(
+      whyCut(
+        m,
+        samples.map((s) => s.tMs),
+      ),
+    );
   if (guessed.length > DOUBTFUL_SHARE * during.length) flags.push('doubtful');
   if (exercise.angle === 'great-toe-extension' && toesAlong(samples, m, facing)) flags.push('toes-along');
   const variances = during.flatMap((f) => (f ? [f.variance] : []));

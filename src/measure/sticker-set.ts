@@ -1,9 +1,10 @@
 import type { Facing } from '../angles/joint-angle.ts';
-import { startCounter } from '../reps/live-counter.ts';
-import { type Deg, deg, type Ms } from '../units.ts';
+import { countedFrom } from '../reps/live-counter.ts';
+import { type Deg, deg } from '../units.ts';
 import type { SetSpec } from './finish.ts';
 import type { LiveView, SetEvent } from './live-view.ts';
 import type { Observation } from './observation.ts';
+import { recounted } from './recounted.ts';
 import { advance, markOnset, type SetState, startSet, viewOf } from './set.ts';
 import type { SetMeasure } from './set-measure.ts';
 import type { SetResult } from './set-result.ts';
@@ -58,7 +59,7 @@ function step(state: StickerSetState, observation: Observation): StickerStep {
   };
   const { state: next, events } = advance(noticed, tMs, angle, advice);
   const begun = settingUp && next.phase !== 'setting-up';
-  const counting = begun ? fromRest(next, tMs) : next;
+  const counting = begun ? fromRest(next) : next;
   const zeroDeg = begun ? next.restDeg : state.zeroDeg;
   const sample: StickerSample = { tMs, stickers };
   return {
@@ -69,13 +70,12 @@ function step(state: StickerSetState, observation: Observation): StickerStep {
 }
 
 /** What was counted from the picture's own zero until now, counted from rest. */
-function fromRest(state: SetState, tMs: Ms): SetState {
-  const { restDeg, angleDeg, spec } = state;
-  if (restDeg === null || angleDeg === null)
+function fromRest(state: SetState): SetState {
+  const { restDeg, angleDeg, counter, spec } = state;
+  if (restDeg === null || angleDeg === null || counter === null)
     throw new Error('fromRest requires a set that was found ready, got one that was not');
-  const now = deg(angleDeg - restDeg);
   const sign = spec.exercise.rule.direction === 'rises' ? 1 : -1;
-  return { ...state, restDeg: deg(0), angleDeg: now, counter: startCounter(tMs, deg(sign * now)) };
+  return { ...state, restDeg: deg(0), angleDeg: deg(angleDeg - restDeg), counter: countedFrom(counter, deg(sign * restDeg)) };
 }
 
 /** Ends a set and measures it as a whole. */
@@ -83,7 +83,7 @@ function finish({ counting, samples: newest }: StickerSetState): SetResult {
   const samples: StickerSample[] = [];
   for (let at = newest; at; at = at.before) samples.push(at.sample);
   const notes = { foundReadyMs: counting.readyMs, onsetMs: counting.onset?.tMs ?? null };
-  return measureStickers(counting.spec, samples.reverse(), notes);
+  return recounted(measureStickers(counting.spec, samples.reverse(), notes), counting.reps);
 }
 
 /** A set by stickers, as a session drives it. */

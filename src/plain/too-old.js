@@ -2,6 +2,7 @@
 (() => {
   var page = document.getElementById('too-old');
   var root = document.getElementById('root');
+  var fromDisk = document.getElementById('from-disk');
   function show() {
     if (page) page.removeAttribute('hidden');
   }
@@ -9,6 +10,11 @@
     if (root && !root.firstChild) show();
   }
   if (!page || !root) return;
+  // Browsers run no modules from a folder, and say so to nobody.
+  if (window.location.protocol === 'file:') {
+    if (fromDisk) fromDisk.removeAttribute('hidden');
+    return;
+  }
   if (!('noModule' in document.createElement('script')) || !window.indexedDB || !window.WebAssembly || !window.Promise) {
     show();
     return;

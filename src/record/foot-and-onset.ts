@@ -1,9 +1,9 @@
+import { isObject } from './is-object.ts';
+
 /**
  * From database version 2 to 3: repetitions say where the foot stood, results which knee limit held and where symptoms began. None of it was known
  * before, except the limit of a leg raise, which was 15 degrees for everybody.
  */
-
-const isObject = (value: unknown): value is object => typeof value === 'object' && value !== null;
 
 // What does not look like a row is left as it is: reading it says what is wrong with it.
 const withFoot = (rep: unknown): unknown => (isObject(rep) ? { ...rep, footDeg: null, footUncertaintyDeg: null } : rep);

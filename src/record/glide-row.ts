@@ -1,6 +1,6 @@
-/** From database version 7 to 8: results say what foot and head did together. Before, no exercise had both. */
+import { isObject } from './is-object.ts';
 
-const isObject = (value: unknown): value is object => typeof value === 'object' && value !== null;
+/** From database version 7 to 8: results say what foot and head did together. Before, no exercise had both. */
 
 /** A row of `results`. What does not look like one is left as it is: reading it says what is wrong with it. */
 export const withGlideRow = (row: unknown): unknown =>

@@ -1,6 +1,6 @@
-/** From database version 3 to 4: repetitions say how long a forefoot stayed up and when it sank. Before, no exercise had either. */
+import { isObject } from './is-object.ts';
 
-const isObject = (value: unknown): value is object => typeof value === 'object' && value !== null;
+/** From database version 3 to 4: repetitions say how long a forefoot stayed up and when it sank. Before, no exercise had either. */
 
 // What does not look like a row is left as it is: reading it says what is wrong with it.
 const withStand = (rep: unknown): unknown => (isObject(rep) ? { ...rep, upMs: null, sankAfterMs: null } : rep);

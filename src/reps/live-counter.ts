@@ -32,7 +32,7 @@ export interface CounterState {
 /** A tremor at the top smaller than this share of the usual range does not end a movement. Chosen. */
 const REVERSAL_SHARE = 0.3;
 /** A movement is over when it has fallen back by this share of its rise: soon enough to be heard as "now", late enough to be sure. Chosen. */
-const BACK_SHARE = 0.6;
+export const BACK_SHARE = 0.6;
 /** No angle for longer than this: what comes after joins nothing before. Chosen: two or three frames of a slow machine. */
 export const LIVE_GAP_MS = 700;
 /** The person's own thresholds come from this many latest movements, so that a long session costs no more than a short one. Chosen. */
@@ -104,4 +104,21 @@ export const resumeCounter = (state: CounterState, tMs: Ms, angle: Deg): Counter
   ...startCounter(tMs, angle),
   ranges: state.ranges,
   usualDeg: state.usualDeg,
+});
+
+/** The counter after a rest that it was not yet there for: a lift that is under way by its end begins from that rest, and what was over by then is forgotten. */
+export function counterAfter(rest: readonly { readonly tMs: Ms; readonly deg: Deg }[], rule: RepRule): CounterState {
+  const [first, ...others] = rest;
+  if (!first) throw new Error('counterAfter requires a rest of at least one angle, got none');
+  const state = others.reduce((each, { tMs, deg }) => stepCounter(each, tMs, deg, rule)[0], startCounter(first.tMs, first.deg));
+  return { ...state, ranges: [], usualDeg: null };
+}
+
+/** The same with angles that are told from another zero. */
+export const countedFrom = (state: CounterState, zeroDeg: Deg): CounterState => ({
+  ...state,
+  lowDeg: state.lowDeg - zeroDeg,
+  highDeg: state.highDeg - zeroDeg,
+  holdDeg: state.holdDeg - zeroDeg,
+  nowDeg: state.nowDeg - zeroDeg,
 });

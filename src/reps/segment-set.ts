@@ -3,6 +3,8 @@ import { median } from '../signal/median.ts';
 import { type Deg, deg, type Ms, ms } from '../units.ts';
 import { completeThreshold, usualRange } from './complete-threshold.ts';
 import { holdTime, NEAR_TOP } from './hold-time.ts';
+import { endsMoved, hasHole, isSeen, joinedRuns, type Run } from './joined-runs.ts';
+import { BACK_SHARE } from './live-counter.ts';
 import type { AngleSample, Movement } from './movement.ts';
 import type { RepRule } from './rep-rule.ts';
 import { type TurningPoint, turningPoints } from './turning-points.ts';
@@ -22,26 +24,22 @@ export interface FoundMovement extends Movement {
   readonly nearTopMs: Ms;
   /** Whether it came back, most of the way. */
   readonly returned: boolean;
-  /** Whether the samples began, broke off or ended while it was under way. */
+  /** Whether the samples began, broke off or ended while it was under way: its range is at least what is told, its times are unsure. */
   readonly cut: boolean;
-}
-
-interface Run {
-  readonly tMs: readonly number[];
-  readonly deg: readonly number[];
 }
 
 /**
  * Finds the movements of a finished set, with thresholds relative to the person's own range in it.
  * @param samples smoothed without lag, positive in the direction of the exercise. A null parts runs, and so does a pause between samples that is
- *   longer than `holeLimit` of them: no movement crosses a gap.
+ *   longer than `holeLimit` of them: a movement crosses a gap only where `joinedRuns` and `isSeen` say so.
  * @returns all movements in order of time, complete and partial; one that did not come back is never complete
  */
 export function segmentSet(samples: readonly AngleSample[], rule: RepRule): readonly FoundMovement[] {
-  const runs = runsOf(samples, rule);
-  const noticed = runs.flatMap((run) => movementsIn(run, rule.noticeDeg, Number.POSITIVE_INFINITY));
+  const runs = joinedRuns(runsOf(samples, rule), rule.noticeDeg);
+  const noticed = movementsOf(runs, rule.noticeDeg, Number.POSITIVE_INFINITY);
   const usual = usualRange(noticed.map((m) => m.rangeDeg)) ?? 0;
-  const main = runs.flatMap((run) => movementsIn(run, Math.max(rule.noticeDeg, REVERSAL_SHARE * usual), usual));
+  const reversal = Math.max(rule.noticeDeg, REVERSAL_SHARE * usual);
+  const main = movementsOf(runs, reversal, usual);
   const all = [...main, ...apartFrom(main, noticed)].sort((a, b) => a.startMs - b.startMs);
   const threshold = completeThreshold(
     all.map((m) => m.rangeDeg),
@@ -67,7 +65,7 @@ function runsOf(samples: readonly AngleSample[], { leastMs }: RepRule): readonly
     samples.map((s) => s.tMs),
     leastMs,
   );
-  const runs: { tMs: number[]; deg: number[] }[] = [];
+  const runs: { tMs: number[]; deg: number[]; afterHoles: number[] }[] = [];
   let open: { tMs: number[]; deg: number[] } | null = null;
   let lastMs = Number.NEGATIVE_INFINITY;
   for (const { tMs, deg: value } of samples) {
@@ -78,8 +76,9 @@ function runsOf(samples: readonly AngleSample[], { leastMs }: RepRule): readonly
     if (tMs - lastMs > limit) open = null;
     lastMs = tMs;
     if (!open) {
-      open = { tMs: [], deg: [] };
-      runs.push(open);
+      const run = { tMs: [], deg: [], afterHoles: [] };
+      runs.push(run);
+      open = run;
     }
     open.tMs.push(tMs);
     open.deg.push(value);
@@ -87,12 +86,37 @@ function runsOf(samples: readonly AngleSample[], { leastMs }: RepRule): readonly
   return runs;
 }
 
-function movementsIn(run: Run, reversal: number, usual: number): readonly FoundMovement[] {
-  const points = turningPoints(run.deg, reversal);
-  return points.flatMap((point, i) => {
-    const before = points[i - 1];
-    return point.kind === 'peak' && before ? [movementAt(run, [before, point, points[i + 1]], usual)] : [];
+function movementsOf(runs: readonly Run[], reversal: number, usual: number): readonly FoundMovement[] {
+  return runs.flatMap((run, i) => {
+    const last = runs[i - 1];
+    const points = turningPoints(run.deg, reversal);
+    const found = points.flatMap((point, k) => {
+      const before = points[k - 1];
+      return point.kind === 'peak' && before ? [movementAt(run, [before, point, points[k + 1]], usual)] : [];
+    });
+    const [first, valley] = points;
+    // A gap hid how it rose; where it rose before the gap, it is named there.
+    const hidden = last && first?.kind === 'peak' && valley && !endsMoved(last, reversal);
+    return hidden ? [comingBack(run, first, valley), ...found] : found;
   });
+}
+
+/** A movement of which only the way back was seen: named, never counted. */
+function comingBack(run: Run, peak: TurningPoint, after: TurningPoint): FoundMovement {
+  const end = firstAtMost(run, after.value + EDGE_SHARE * (peak.value - after.value), peak.index, after.index);
+  return {
+    startMs: ms(run.tMs[0] as number),
+    peakMs: ms(run.tMs[peak.index] as number),
+    endMs: ms(run.tMs[end] as number),
+    startDeg: deg(after.value),
+    peakDeg: deg(peak.value),
+    rangeDeg: deg(peak.value - after.value),
+    holdMs: ms(0),
+    nearTopMs: ms(0),
+    complete: false,
+    returned: false,
+    cut: true,
+  };
 }
 
 type Turns = readonly [before: TurningPoint, peak: TurningPoint, after: TurningPoint | undefined];
@@ -105,7 +129,11 @@ function movementAt(run: Run, [before, peak, after]: Turns, usual: number): Foun
   const endIndex = after
     ? firstAtMost(run, after.value + EDGE_SHARE * (peak.value - after.value), peak.index, after.index)
     : run.deg.length - 1;
-  const returned = after !== undefined && peak.value - after.value >= RETURN_SHARE * Math.min(rise, usual);
+  const broken = hasHole(run, startIndex, endIndex);
+  // Still on its way when the samples end: as the live count has it.
+  const enough = after?.index === run.deg.length - 1 ? BACK_SHARE * rise : RETURN_SHARE * Math.min(rise, usual);
+  const back = after !== undefined && peak.value - after.value >= enough;
+  const returned = back && (!broken || isSeen(run, before, peak, after));
   const nearTopMs = timeAround(run, peak, peak.value - NEAR_TOP * rangeDeg);
   const at = (index: number): Ms => ms(run.tMs[index] as number);
   return {
@@ -119,7 +147,7 @@ function movementAt(run: Run, [before, peak, after]: Turns, usual: number): Foun
     nearTopMs,
     complete: false,
     returned,
-    cut: startIndex === 0 || !after || (!returned && after.index === run.deg.length - 1),
+    cut: broken || startIndex === 0 || !after || (!returned && after.index === run.deg.length - 1),
   };
 }
 

@@ -9,6 +9,9 @@ const keyOf = (site: string, model: PoseModel, sha256: string): string => `${add
 /** Where a bundle lies on the server. @param site address of the site's root */
 export const addressOf = (site: string, model: PoseModel): string => new URL(`models/pose_${model}.task`, site).href;
 
+/** Bundles for which there was no room, by where they would be kept: used as long as the page is open. */
+const held = new Map<string, Uint8Array<ArrayBuffer>>();
+
 let keeps = true;
 
 /** From now on nothing is kept: all is being deleted. */
@@ -39,17 +42,33 @@ export async function keptBundle(site: string, model: PoseModel, sha256: string)
   }
 }
 
-/** Keeps a bundle, in the place of an older one of the same model. Where the browser has no room for it nothing is kept, and all works online as before. */
+/** A bundle of this visit for which there was no room; null: there is none. */
+export const heldBundle = (site: string, model: PoseModel, sha256: string): Uint8Array<ArrayBuffer> | null =>
+  held.get(keyOf(site, model, sha256)) ?? null;
+
+/**
+ * Keeps a bundle, in the place of an older one of the same model. Where the browser has no room for it nothing of it stays in the browser: the page holds it while it is
+ * open, and all works as before for this visit.
+ */
 export async function keepBundle(site: string, model: PoseModel, sha256: string, bundle: Uint8Array<ArrayBuffer>): Promise<void> {
+  const key = keyOf(site, model, sha256);
+  held.set(key, bundle);
   try {
     const cache = keeps ? await cacheHere()?.open(CACHE) : null;
     if (!cache) return;
     const headers = { 'Content-Type': 'application/octet-stream', 'Content-Length': String(bundle.length) };
-    await cache.put(keyOf(site, model, sha256), new Response(bundle, { headers }));
-    const older = await cache.keys(addressOf(site, model), { ignoreSearch: true });
-    for (const { url } of older) if (url !== keyOf(site, model, sha256)) await cache.delete(url);
+    const put = () => cache.put(key, new Response(bundle, { headers }));
+    const forgetOlder = async () => {
+      const older = await cache.keys(addressOf(site, model), { ignoreSearch: true });
+      for (const { url } of older) if (url !== key) await cache.delete(url);
+    };
+    // The older one may be what takes the room.
+    await put().catch(() => forgetOlder().then(put));
+    held.delete(key);
+    await forgetOlder();
   } catch {
     // Full, or switched off.
+    await forgetBundle(site, model, sha256);
   }
 }
 

@@ -1,7 +1,7 @@
 import type { PoseModel } from '../pose/model.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { type Ratio, ratio } from '../units.ts';
-import { addressOf, forgetBundle, keepBundle, keptBundle } from './bundle-cache.ts';
+import { addressOf, forgetBundle, heldBundle, keepBundle, keptBundle } from './bundle-cache.ts';
 import { type BundleFacts, bundleFacts, sha256Of } from './bundle-facts.ts';
 import { download } from './download.ts';
 
@@ -38,6 +38,13 @@ export async function fetchBundle(
     return ok(kept);
   }
   if (kept) await forgetBundle(site, model, sha256);
+  const held = heldBundle(site, model, sha256);
+  if (held) {
+    // There may be room by now.
+    await keepBundle(site, model, sha256, held);
+    onProgress(ratio(1));
+    return ok(held);
+  }
   for (const anew of [false, true]) {
     const came = await needs.download({ url: new URL(addressOf(site, model)), bytes, onProgress, anew });
     if (!came.ok) return fail(came.error.kind === 'missing' ? { kind: 'bundle-missing', model } : { kind: 'bundle-broken-off' });

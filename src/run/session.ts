@@ -55,8 +55,8 @@ export interface SessionOptions {
   readonly now: () => number;
   readonly onView: (view: LiveView) => void;
   readonly onEvent: (event: SetEvent) => void;
-  /** Something could not be stored yet. The set goes on, and the next write tries it again. */
-  readonly onStoreTrouble: (error: StoreError) => void;
+  /** Something could not be stored yet. The set goes on, and the next write tries it again. Null: that went well. */
+  readonly onStoreTrouble: (error: StoreError | null) => void;
   /** Whether the screen stays on by itself while a camera is watched. */
   readonly onScreenKept?: (kept: boolean) => void;
   /** Every observation before it is measured, for whoever keeps a landmark recording. */

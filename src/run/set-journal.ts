@@ -15,7 +15,7 @@ const SHOWN_WITHIN_MS = 500;
 
 /**
  * Writes one set while it is measured: each repetition as it ends, in order, one write at a time. What can't be written stays pending
- * and goes with the next write. A trouble is told when it comes up, not again for each repetition it holds back.
+ * and goes with the next write. A trouble is told when it comes up, not again for each repetition it holds back, and that it is over once a write went well.
  */
 export interface SetJournal {
   readonly begin: () => void;
@@ -30,8 +30,11 @@ export interface SetJournal {
 
 type Write = Promise<Result<void, StoreError>>;
 
-/** @param store null: nothing is written */
-export function setJournal(store: SetStore | null, header: SetHeader, onTrouble: (error: StoreError) => void): SetJournal {
+/**
+ * @param store null: nothing is written
+ * @param onTrouble null: it is over
+ */
+export function setJournal(store: SetStore | null, header: SetHeader, onTrouble: (error: StoreError | null) => void): SetJournal {
   let pending: readonly MeasuredRep[] = [];
   let writing: Promise<void> = Promise.resolve();
   let told: StoreError['kind'] | null = null;
@@ -53,7 +56,7 @@ export function setJournal(store: SetStore | null, header: SetHeader, onTrouble:
     });
   const heed = (outcome: Result<void, StoreError>) => {
     const kind = outcome.ok ? null : outcome.error.kind;
-    if (!outcome.ok && kind !== told) onTrouble(outcome.error);
+    if (kind !== told) onTrouble(outcome.ok ? null : outcome.error);
     told = kind;
   };
   const flush = async (to: SetStore) => {

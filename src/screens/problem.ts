@@ -5,12 +5,14 @@ import type { VideoFileError } from '../capture/video-file.ts';
 import type { QualityWarning } from '../measure/set-result.ts';
 import type { LockError } from '../record/lock/lock-error.ts';
 import type { SetError } from '../record/store-error.ts';
+import type { CameraElsewhere } from '../run/camera-hold.ts';
 import type { PoseClientError } from '../run/pose-client.ts';
 import type { SessionError } from '../run/session.ts';
 
 /** What can fail in the screens' sight; the words stand in the catalogue under the same name. */
 export type ProblemKind =
   | CameraError['kind']
+  | CameraElsewhere['kind']
   | VideoFileError['kind']
   | SessionError['kind']
   | SetError['kind']

@@ -6,7 +6,6 @@ import type { Photo } from '../capture/photo.ts';
 import type { SharedWindow } from '../capture/shared-window.ts';
 import type { VideoFile } from '../capture/video-file.ts';
 import type { DoseLog } from '../dose/dose-log.ts';
-import type { PersonFacts } from '../dose/person-facts.ts';
 import type { PrescribedExercise } from '../dose/prescribed-exercise.ts';
 import type { ExerciseId } from '../exercises/exercise.ts';
 import type { LiveView, SetEvent } from '../measure/live-view.ts';
@@ -16,8 +15,7 @@ import type { Side } from '../pose/landmarks.ts';
 import type { PoseModel } from '../pose/model.ts';
 import type { DiaryEntry } from '../record/diary-entry.ts';
 import type { Damaged } from '../record/diary-store.ts';
-import type { PeopleList } from '../record/people-store.ts';
-import type { Person, PersonId } from '../record/person.ts';
+import type { PersonId } from '../record/person.ts';
 import type { RepRef } from '../record/rep-edit.ts';
 import type { StoredSet } from '../record/stored-set.ts';
 import type { Result } from '../result.ts';
@@ -30,6 +28,8 @@ import type { SkinRefusal } from '../stickers/skin-points.ts';
 import type { Sticker } from '../stickers/sticker-at.ts';
 import type { Deg, Ms, Ratio } from '../units.ts';
 import type { LockServices } from './lock/lock-services.ts';
+import type { MessageServices } from './message-services.ts';
+import type { PeopleServices } from './people/people-services.ts';
 import type { Problem, ProblemKind } from './problem.ts';
 import type { RecordServices } from './record/record-services.ts';
 import type { KnownServer } from './server/known-server.ts';
@@ -115,8 +115,8 @@ export interface SetHooks {
   readonly onFrame: (frame: Frame) => void;
   readonly onView: (view: LiveView) => void;
   readonly onEvent: (event: SetEvent) => void;
-  /** A repetition is not on the disk yet; it is tried again. */
-  readonly onStoreTrouble: (kind: ProblemKind) => void;
+  /** The set, or a repetition of it, is not on the disk, and why; it is tried again. Null: now it is. */
+  readonly onStoreTrouble: (kind: ProblemKind | null) => void;
   /** No picture can be looked at for now, and why: the set waits and is kept. Null: it goes on. */
   readonly onAway: (problem: Problem | null) => void;
   /** Pictures go on after a break in which nothing was looked at: the machine slept, or the page was hidden. */
@@ -198,27 +198,6 @@ export interface Everything {
   readonly diary: readonly DiaryEntry[];
   /** What is stored but can't be read. */
   readonly damaged: readonly Damaged[];
-}
-
-/** Messages outside of the page. */
-export interface MessageServices {
-  readonly state: () => NotificationPermission | 'unsupported';
-  /** Asks the person, through the browser. To be called from a click. */
-  readonly ask: () => Promise<NotificationPermission | 'unsupported'>;
-  /** Silent where they are not allowed. */
-  readonly show: (text: string) => void;
-}
-
-/** The people whom a therapist looks after on this machine. */
-export interface PeopleServices {
-  /** Everybody, in no order, without looking at a single set. */
-  readonly list: () => Promise<Result<PeopleList, Problem>>;
-  readonly read: (id: PersonId) => Promise<Result<Person, Problem>>;
-  readonly save: (person: Person) => Promise<Result<null, Problem>>;
-  /** Works out what the list says of somebody of whom something was written since. */
-  readonly facts: (id: PersonId) => Promise<Result<PersonFacts, Problem>>;
-  /** Removes somebody with all their sets and their diary. */
-  readonly remove: (id: PersonId) => Promise<Result<null, Problem>>;
 }
 
 /** All that the screens ask of the rest of the program; sets and diary are those of one person. */

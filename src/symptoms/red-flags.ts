@@ -5,7 +5,10 @@ const CKS: Source = { cite: 'NICE CKS Sciatica (lumbar radiculopathy), red flags
 const GIRFT: Source = { cite: 'NHS England (GIRFT) national pathway for suspected cauda equina syndrome', readAs: 'read' };
 const ONE_LEG: Source = { cite: 'General guidance on progressive weakness of one leg', readAs: 'second-hand' };
 const OTHER_CAUSES: Source = { cite: 'NICE NG59 1.1: think of other causes when symptoms are new or change', readAs: 'read' };
-const EXAMPLES: Source = { cite: 'Fever and a fall as examples of other causes: general guidance', readAs: 'from-memory' };
+const EXAMPLES: Source = {
+  cite: 'Fever, lost weight, a fall and a history of cancer as examples of other causes: general guidance',
+  readAs: 'from-memory',
+};
 
 /** `now`: the emergency service, at night too; `same-day`: a doctor or the spine service today. */
 export type Urgency = 'now' | 'same-day';
@@ -21,7 +24,9 @@ export const RED_FLAGS = {
   'bladder-bowel': { urgency: 'now', sources: [CKS, GIRFT] },
   'sexual-sensation': { urgency: 'now', sources: [GIRFT] },
   'both-legs-weak': { urgency: 'now', sources: [CKS, GIRFT] },
+  // Weakness of one foot or leg.
   'foot-drop-worse': { urgency: 'same-day', sources: [ONE_LEG] },
+  // Also weight lost without trying, and a history of cancer; the ids stay, since they are stored.
   'fever-or-fall': { urgency: 'same-day', sources: [OTHER_CAUSES, EXAMPLES] },
 } as const satisfies Readonly<Record<string, RedFlag>>;
 
@@ -44,17 +49,6 @@ export const answeredAll = <A extends string>(answer: A): Readonly<Record<RedFla
 export interface RedFlagAnswers extends Entry {
   readonly kind: 'red-flags';
   readonly answers: Readonly<Record<RedFlagId, 'yes' | 'no' | NotAnswered>>;
-}
-
-/** What one round says: `stop` with the flags and the more urgent call, else which questions stayed open. */
-export type RedFlagVerdict =
-  | { readonly kind: 'stop'; readonly flags: readonly RedFlagId[]; readonly urgency: Urgency }
-  | { readonly kind: 'no-stop'; readonly notAnswered: readonly RedFlagId[] };
-
-export function redFlagVerdict({ answers }: Pick<RedFlagAnswers, 'answers'>): RedFlagVerdict {
-  const flags = RED_FLAG_IDS.filter((id) => answers[id] === 'yes');
-  if (flags.length > 0) return { kind: 'stop', flags, urgency: mostUrgent(flags) };
-  return { kind: 'no-stop', notAnswered: RED_FLAG_IDS.filter((id) => answers[id] === 'not-answered') };
 }
 
 /** @param flags at least one */

@@ -19,6 +19,8 @@ const leg = fc.record({ thigh: direction, shank: direction, foot: direction }).m
 /** Angles that differ by a whole turn are the same. */
 const apart = (a: number, b: number) => Math.abs(((((a - b + 180) % 360) + 360) % 360) - 180);
 
+// Zero and sign as on a goniometer: the neutral-zero method of Norkin and White, Measurement of Joint Motion (from memory). Ankle 0 with the foot square to the
+// shank, dorsiflexion positive; knee 0 when straight, flexion positive; hip flexion with a straight knee from the horizontal of a person lying on the back.
 test.each([
   { what: 'foot square to a hanging shank, toes right', foot: 0, shank: 90, facing: 'right', is: 0 },
   { what: 'the same, toes left', foot: 180, shank: 90, facing: 'left', is: 0 },

@@ -6,8 +6,7 @@ import { prepareTemplate } from '../../src/flow/patch-template.ts';
 import { still } from '../../src/flow/plane-motion.ts';
 import { buildPyramid, type Pyramid } from '../../src/flow/pyramid.ts';
 import { fitRobustSimilarity } from '../../src/flow/robust-similarity.ts';
-import { searchRotation } from '../../src/flow/rotation-search.ts';
-import { deg, px } from '../../src/units.ts';
+import { px } from '../../src/units.ts';
 import { motionOf, render, texture } from '../flow/synthetic-picture.ts';
 
 // Budget: the flow step of a frame (one crop's pyramid, three patches, 60 points both ways) within 6 ms on a slow 2-core machine.
@@ -73,8 +72,5 @@ describe('a foot of 90 x 50', () => {
   });
   bench('alignment on the half-size picture only', () => {
     alignPatch(template, seen, start, { finestLevel: 1 });
-  });
-  bench('search of 21 turns and 7 x 7 shifts', () => {
-    searchRotation(template, seen, start, { rotationRangeDeg: deg(30), shiftRangePx: px(12) });
   });
 });

@@ -5,7 +5,7 @@
 import { describe, expect, test } from 'vitest';
 import type { WatchOrder } from '../../src/cli/page-protocol.ts';
 import type { MeasuredRep, SetResult } from '../../src/measure/set-result.ts';
-import { median } from '../../src/signal/median.ts';
+import { rangeBetweenStickers } from '../clips/range-between-stickers.ts';
 import { type ClipTruth, clipPath, exerciseOfClip, type TrueRep, truthOf } from '../clips/truth.ts';
 import { clipWatcherForTests } from './clip-watcher.ts';
 
@@ -16,7 +16,9 @@ const ON_DEMAND = [
   'taps-left-quick',
   'slr-left-steady',
   'slr-left-aside',
+  'slr-right-turned',
   'glide-right-low',
+  'glide-left-rising',
   'heel-left-both',
 ];
 const chosen = <T extends { readonly id: string }>(clips: readonly T[]): readonly T[] =>
@@ -149,18 +151,8 @@ describe.concurrent('heel stands', () => {
   );
 });
 
-/** How far the toe, or the foot, truly turned in the picture in a repetition, from where the stickers were drawn. */
-function stickerRange({ frames }: ClipTruth, { startMs, endMs }: TrueRep): number {
-  const angles = (from: number, to: number) =>
-    frames.flatMap((f) => {
-      const angle = f.toeInPictureDeg ?? f.ankleInPictureDeg;
-      return f.tMs >= from && f.tMs <= to && angle !== undefined ? [angle] : [];
-    });
-  return Math.max(...angles(startMs, endMs)) - (median(angles(startMs - 300, startMs)) ?? 0);
-}
-
 const stickerErrors = (result: SetResult, truth: ClipTruth) =>
-  differences(result, truth, (rep, real) => Math.abs(rep.rangeDeg - stickerRange(truth, real)));
+  differences(result, truth, (rep, real) => Math.abs(rep.rangeDeg - rangeBetweenStickers(truth, real)));
 
 test('foot taps seen close by with three stickers are counted exactly, their range within half a degree in the mean and one at worst', async () => {
   const truth = truthOf('taps-left-stickers');

@@ -7,15 +7,20 @@ export interface Shown {
   readonly breaks: readonly (readonly [fromMs: number, toMs: number])[];
 }
 
+/** Peaks on the clock of those that were counted. */
+export interface Unlike {
+  readonly missedMs: readonly number[];
+  readonly extraMs: readonly number[];
+}
+
+const off = ({ missedMs, extraMs }: Unlike) => missedMs.length + extraMs.length;
+
 /**
  * How the peaks that were counted stand to those that were shown, from the first that was counted; the camera's clock drifts a little against the page's. A
  * repetition that reaches into a break was not shown.
  * @param countedMs on the page's clock, as the breaks are
  */
-export function againstShown(
-  countedMs: readonly number[],
-  { peaksMs, roundMs, breaks }: Shown,
-): { missed: number; extra: number } {
+export function againstShown(countedMs: readonly number[], { peaksMs, roundMs, breaks }: Shown): Unlike {
   const first = countedMs[0] ?? 0;
   const near = Math.min(...peaksMs.slice(1).map((t, i) => t - (peaksMs[i] as number))) / 2;
   const unseen = (tMs: number) => breaks.some(([from, to]) => tMs > from - near && tMs < to + near);
@@ -27,22 +32,22 @@ export function againstShown(
     };
     let driftMs = first;
     let n = 0;
-    let extra = 0;
-    let missed = 0;
+    const extraMs: number[] = [];
+    const missedMs: number[] = [];
     for (const peakMs of countedMs) {
       while (peakMs - (shown(n) + driftMs) > near) {
-        if (!unseen(shown(n) + driftMs)) missed += 1;
+        if (!unseen(shown(n) + driftMs)) missedMs.push(shown(n) + driftMs);
         n += 1;
       }
-      const off = peakMs - (shown(n) + driftMs);
-      if (off < -near) {
-        extra += 1;
+      const lateMs = peakMs - (shown(n) + driftMs);
+      if (lateMs < -near) {
+        extraMs.push(peakMs);
         continue;
       }
-      driftMs += 0.3 * off;
+      driftMs += 0.3 * lateMs;
       n += 1;
     }
-    return { missed, extra };
+    return { missedMs, extraMs };
   });
-  return counts.reduce((best, each) => (each.missed + each.extra < best.missed + best.extra ? each : best));
+  return counts.reduce((best, each) => (off(each) < off(best) ? each : best));
 }

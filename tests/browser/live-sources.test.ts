@@ -47,6 +47,20 @@ describe('a camera', () => {
   const site = siteForTests({ camera: 'tests/clips/taps-left-steady.mp4' });
   const on = (page: Page) => page.getByText('Camera is on').filter({ visible: true });
 
+  test('that a set watches in one tab is not watched by a second set in another, which says why', async () => {
+    const { page, context } = await site.open('#/choose/camera');
+    await page.getByRole('button', { name: 'Start the camera' }).click();
+    await page.getByRole('button', { name: 'None of these' }).click();
+    await page.locator('.phase-banner').waitFor();
+    const other = await context.newPage();
+    await other.goto(`${site.url()}#/choose/camera`);
+    await other.getByRole('button', { name: 'Start the camera' }).click();
+    await other.getByText('A set runs in another tab, in front of this camera.').waitFor();
+    await page.close();
+    await other.getByRole('button', { name: 'Try again' }).click();
+    await on(other).waitFor({ timeout: START_MS });
+  });
+
   test('in a set has its sign, and is off once the screen is left', async () => {
     const { page } = await site.open('#/urgent');
     await watchTracks(page);

@@ -18,6 +18,8 @@ const site = siteForTests({
 
 const CLIP = join(import.meta.dirname, '..', '..', 'recordings', 'example-foot-taps.mp4');
 const MODEL = 'models/pose_full.task';
+/** More than the site takes, less than with its model, bytes. */
+const ROOM_FOR_THE_SITE = 20_000_000;
 /** The model starts, and a set ends, as fast as a slow, shared machine allows. */
 const SLOW_MS = 240_000;
 
@@ -146,6 +148,39 @@ test('a model that is cut off goes on where it broke off', async () => {
   const asked = server.asked.slice(before).filter((path) => path.startsWith(MODEL));
   expect(asked).toHaveLength(2);
   expect(asked[1]).toMatch(/ bytes=[1-9]\d{5,}-$/);
+});
+
+test('without room for the model it works for this visit, one sentence says that it could not be kept, and nothing of it stays', async () => {
+  // An address of the site without the app, so that there is too little room from the beginning: enough for the site, not for its model.
+  const { page, context, pageErrors } = await site.open('manifest.webmanifest');
+  const devtools = await context.newCDPSession(page);
+  await devtools.send('Storage.overrideQuotaForOrigin', { origin: new URL(site.url()).origin, quotaSize: ROOM_FOR_THE_SITE });
+  const before = server.asked.length;
+  const modelsAsked = () => server.asked.slice(before).filter((path) => path.startsWith(MODEL)).length;
+  await page.goto(site.url());
+  await page.getByText('There is no room to keep Evenside for the time without a network').waitFor({ timeout: SLOW_MS });
+  const kept = await page.evaluate(async () => {
+    const names = await caches.keys();
+    const keys = await Promise.all(names.map(async (name) => (await caches.open(name)).keys()));
+    return keys.flat().map(({ url }) => url);
+  });
+  expect(kept.length).toBeGreaterThan(100);
+  expect(kept.filter((url) => url.includes('/models/'))).toEqual([]);
+  expect(modelsAsked()).toBe(1);
+  // Even if the network goes meanwhile.
+  await context.setOffline(true);
+  await measureFilm(page);
+  expect(modelsAsked()).toBe(1);
+  expect(pageErrors).toEqual([]);
+});
+
+test('without room for the site nothing of it stays, and the same sentence says so', async () => {
+  const { page, context } = await site.open('manifest.webmanifest');
+  const devtools = await context.newCDPSession(page);
+  await devtools.send('Storage.overrideQuotaForOrigin', { origin: new URL(site.url()).origin, quotaSize: 3_000_000 });
+  await page.goto(`${site.url()}#/stored`);
+  await page.getByText('There is no room to keep Evenside for the time without a network').waitFor({ timeout: SLOW_MS });
+  await expect.poll(() => page.evaluate(() => caches.keys())).toEqual([]);
 });
 
 test('a model with a wrong hash is told in one sentence, and neither used nor kept', async () => {

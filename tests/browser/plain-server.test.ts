@@ -3,8 +3,9 @@ import { readFile } from 'node:fs/promises';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { extname, join } from 'node:path';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { pathToFileURL } from 'node:url';
+import type { Browser, BrowserContextOptions } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { findChromium, launchChromium } from '../../scripts/chromium.ts';
 import { META_POLICY, SITE_HEADERS } from '../../scripts/headers.ts';
 
@@ -31,7 +32,10 @@ beforeAll(async () => {
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
   const chromium = findChromium(() => {});
   if (!chromium.ok) throw new Error(chromium.error.words);
-  browser = await launchChromium(chromium.value);
+  // A name of its own for this machine, which is not a secure address as 127.0.0.1 is.
+  browser = await launchChromium(chromium.value, [
+    '--host-resolver-rules=MAP elsewhere.test 127.0.0.1, MAP * ~NOTFOUND, EXCLUDE 127.0.0.1',
+  ]);
 });
 afterAll(async () => {
   await browser.close();
@@ -79,4 +83,39 @@ test('the page works, and the browser still refuses it any other address', async
 
 test.each(['LICENSE', 'NOTICE.md'])('%s goes with the site as it is', async (name) => {
   expect(await readFile(join(DIST, name), 'utf8')).toBe(await readFile(join(ROOT, name), 'utf8'));
+});
+
+describe('where it can’t work, one sentence says so', () => {
+  /** What somebody reads at an address, in a browser set so. */
+  async function readsAt(url: string, options: BrowserContextOptions, sentence: string): Promise<string> {
+    const context = await browser.newContext(options);
+    try {
+      const page = await context.newPage();
+      await page.goto(url);
+      // As it is drawn, so that what is hidden is not read.
+      // biome-ignore lint/performance/useDomNodeTextContent: text that is not shown is not read by anybody.
+      const read = () => page.locator('body').innerText();
+      await expect.poll(read, { timeout: 30_000 }).toContain(sentence);
+      return await read();
+    } finally {
+      await context.close();
+    }
+  }
+
+  test('opened from a folder, in two languages', async () => {
+    const read = await readsAt(pathToFileURL(join(DIST, 'index.html')).href, {}, 'its files are opened from a folder');
+    expect(read).toContain('se abren desde una carpeta');
+  });
+
+  test('without JavaScript, in two languages', async () => {
+    const read = await readsAt(address('index.html'), { javaScriptEnabled: false }, 'Evenside needs JavaScript');
+    expect(read).toContain('Evenside necesita JavaScript');
+  });
+
+  test('at an address that is not secure: which to open, and nothing about another browser', async () => {
+    const url = address('index.html').replace('127.0.0.1', 'elsewhere.test');
+    const read = await readsAt(url, {}, 'This address is not a secure one. Open Evenside over https');
+    expect(read).toContain('Evenside can’t work at this address');
+    expect(read).not.toContain('keeps nothing');
+  });
 });

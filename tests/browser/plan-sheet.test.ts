@@ -61,6 +61,21 @@ const planOf = (items: readonly PrescribedExercise[]): Prescription => ({
   selfChecks: { checks: ['big-toe'], sides: ['left', 'right'], everyDays: 7 },
 });
 
+interface Answer {
+  readonly status: number;
+  readonly headers: Record<string, string>;
+  readonly body: Buffer;
+}
+
+/** What the site answered, by path: each is asked for once. */
+const answers = new Map<string, Promise<Answer>>();
+
+async function answerOf(url: URL): Promise<Answer> {
+  const answer = await fetch(url);
+  const headers = Object.fromEntries([...answer.headers].filter(([name]) => name !== 'content-encoding'));
+  return { status: answer.status, headers, body: Buffer.from(await answer.arrayBuffer()) };
+}
+
 async function openSheet(plan: Prescription, language: 'en' | 'es'): Promise<Page> {
   if (!running) throw new Error('openSheet requires its hooks to have run');
   const { site, browser } = running;
@@ -68,9 +83,9 @@ async function openSheet(plan: Prescription, language: 'en' | 'es'): Promise<Pag
   await context.route('**/*', async (route) => {
     const { origin, pathname } = new URL(route.request().url());
     if (`${origin}/` !== ADDRESS) return route.abort();
-    const answer = await fetch(new URL(pathname.slice(1), site.url));
-    const headers = Object.fromEntries([...answer.headers].filter(([name]) => name !== 'content-encoding'));
-    return route.fulfill({ status: answer.status, headers, body: Buffer.from(await answer.arrayBuffer()) });
+    const answer = answers.get(pathname) ?? answerOf(new URL(pathname.slice(1), site.url));
+    answers.set(pathname, answer);
+    return route.fulfill(await answer);
   });
   const page = await context.newPage();
   await page.goto(ADDRESS);

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 
-interface StoredRep {
+export interface StoredRep {
   readonly rangeDeg: number;
   readonly peakMs: number;
   readonly complete: boolean;

@@ -77,6 +77,20 @@ test('a file may define the exercise', () => {
   expect(read).toMatchObject({ ok: true, value: { exercise: null, exerciseFile: 'own.json' } });
 });
 
+test.each([
+  { args: ['clip.mp4', '--exercise', 'foot-tap', '--side', 'left', '--json'], says: /^Say after --json what it is to be\./ },
+  { args: ['clip.mp4', '--exercise', 'foot-tap', '--side', '--json', 'x'], says: /^Say after --side what it is to be\./ },
+  { args: ['clip.mp4', '--exercise', 'leg-raise', '--knee-limit', '-5'], says: /^Say after --knee-limit what it is to be\./ },
+  {
+    args: ['clip.mp4', '--exercise', 'foot-tap', '--side', 'left', '--side', 'right'],
+    says: /^--side is given twice: leave one out\./,
+  },
+  { args: ['clip.mp4', '--exercise', 'foot-tap'], says: /^Say which leg moves with --side left or --side right\. / },
+])('$args: one sentence says what is wrong', ({ args, says }) => {
+  const read = readArguments(args);
+  expect(read).toMatchObject({ ok: false, error: { words: expect.stringMatching(says) } });
+});
+
 test('asked for help, everything else may be missing', () => {
   expect(readArguments(['--help'])).toEqual({ ok: true, value: null });
   expect(readArguments(['-h'])).toEqual({ ok: true, value: null });
@@ -113,7 +127,11 @@ test.each([
   { what: 'an unknown model', args: [...GOOD, '--model', 'huge'], says: '"huge"' },
   { what: 'an unknown option', args: [...GOOD, '--fast'], says: '--fast' },
   { what: 'an option without its value', args: [...GOOD, '--json'], says: '--json' },
-  { what: 'an option that swallows the next one', args: ['clip.mp4', '--exercise', '--side', 'left'], says: "'--exercise'" },
+  {
+    what: 'an option that swallows the next one',
+    args: ['clip.mp4', '--exercise', '--side', 'left'],
+    says: 'Say after --exercise what',
+  },
   { what: 'a pose for no picture', args: [...GOOD, '--pose-every', '0'], says: 'from 1 to 9, not "0"' },
   { what: 'a pose for half a picture', args: [...GOOD, '--pose-every', '2.5'], says: '"2.5"' },
   { what: 'more between than there is live', args: [...GOOD, '--pose-every', '10'], says: 'from 1 to 9' },

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { ExerciseId } from '../../src/exercises/exercise.ts';
 import type { Side } from '../../src/pose/landmarks.ts';
+import { exerciseShown } from './exercise-shown.ts';
 
 /** One movement that counts, as the clip was rendered. Angles of the joint that `measures` names. */
 export interface TrueRep {
@@ -36,17 +37,12 @@ export interface ClipTruth {
   }[];
 }
 
-const EXERCISE: Readonly<Record<ClipTruth['measures'], ExerciseId>> = {
-  ankle: 'foot-tap',
-  hip: 'leg-raise',
-  knee: 'knee-straighten',
-  toe: 'toe-lift',
-};
-
-const NAMED: Readonly<Record<string, ExerciseId>> = { 'heel stand': 'heel-stand', 'sciatic nerve glide': 'nerve-glide' };
-
-export const exerciseOfClip = ({ measures, exercise }: Pick<ClipTruth, 'measures' | 'exercise'>): ExerciseId =>
-  NAMED[exercise] ?? EXERCISE[measures];
+/** @throws Error for a clip of a movement that nothing here measures */
+export function exerciseOfClip(truth: Pick<ClipTruth, 'measures' | 'exercise'>): ExerciseId {
+  const exercise = exerciseShown(truth);
+  if (!exercise) throw new Error(`exerciseOfClip requires a movement that is measured, got ${truth.exercise}`);
+  return exercise;
+}
 
 export const clipPath = (id: string): string => join(import.meta.dirname, `${id}.mp4`);
 

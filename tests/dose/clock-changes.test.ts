@@ -113,6 +113,40 @@ describe('what is due and done', () => {
   });
 });
 
+describe('the rest before the next set', () => {
+  const together = line('foot-tap', {
+    daysAWeek: 7,
+    spread: 'together',
+    restS: 90,
+    start: { setsADay: 3, repsASet: 10, holdS: 0 },
+  });
+  const restMs = 90_000;
+  const noon = Date.parse('2026-03-11T12:00:00Z');
+  const once = done(together, 1, 0, { day: '2026-03-11' as CalendarDay, endedAt: new Date(noon).toISOString() });
+  const log = doseLog({ prescriptions: [{ ...plan, ...prescription(together), at: plan.at, day: plan.day }], done: [once] });
+  const restAt = (nowMs: number, countedMs = 0) => today(log, { nowMs, timeZone: 'UTC' }, () => countedMs)?.lines[0];
+
+  test('is never longer than what was prescribed, however far the clock is set back', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 11 * 60 * 60 }), (backS) => {
+        const nowMs = noon - backS * 1000;
+        expect(restAt(nowMs)).toMatchObject({ state: 'later', mayStartMs: nowMs + restMs });
+      }),
+    );
+  });
+
+  test('goes on where it was when the clock is set back in it, as far as it was counted', () => {
+    const nowMs = noon - HOUR;
+    expect(restAt(nowMs, 40_000)).toMatchObject({ state: 'later', mayStartMs: nowMs + 50_000 });
+    expect(restAt(nowMs, restMs - 0.3)).toMatchObject({ state: 'now' });
+    expect(restAt(nowMs, restMs)).toMatchObject({ state: 'now' });
+  });
+
+  test('is over when the wall clock says so, where the count stood still in a sleep of the machine', () => {
+    expect(restAt(noon + restMs, 10_000)).toMatchObject({ state: 'now' });
+  });
+});
+
 describe('a stop', () => {
   const yes = redFlags(10, 12, { 'saddle-numbness': 'yes' });
 

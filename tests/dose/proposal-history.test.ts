@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { DoseLog } from '../../src/dose/dose-log.ts';
 import { proposalHistory } from '../../src/dose/proposal-history.ts';
-import { checkIn, dayOf, momentOf, redFlags, report } from '../symptoms/told.ts';
+import { checkIn, clearance, dayOf, momentOf, redFlags, report } from '../symptoms/told.ts';
 import { done, doseLog, line, prescription, step } from './plan.ts';
 
 const glide = line('nerve-glide');
@@ -62,7 +62,8 @@ describe('what was proposed on a day', () => {
   });
 
   test('a stop shows as a stop on the days that it lasts', () => {
-    const stopped = lived({ redFlags: [redFlags(4, 7, { 'saddle-numbness': 'yes' }), redFlags(6, 7)] }, good(3));
+    const told4 = redFlags(4, 7, { 'saddle-numbness': 'yes' });
+    const stopped = lived({ redFlags: [told4, redFlags(5, 7)], clearances: [clearance(6, 7)] }, good(3));
     expect(told(stopped, 4, 6)).toEqual([
       ['4-5', 'stop', null, 'nothing-to-take'],
       ['6-6', 'hold', 'flare-elsewhere', 'nothing-to-take'],

@@ -76,6 +76,7 @@ describe('a file of reminders', () => {
     expect(escapedText('END:VEVENT\r\nBEGIN:VEVENT')).not.toMatch(/[\r\n]/);
   });
 
+  // RFC 5545, 3.1 (from memory), and ical.js reads it back.
   test('has lines of at most 75 octets that end with CRLF, and cuts no character', () => {
     fc.assert(
       fc.property(fc.string({ unit: 'grapheme', maxLength: 400 }), (any) => {

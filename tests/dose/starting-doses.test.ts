@@ -31,6 +31,7 @@ describe('the doses offered', () => {
     },
   );
 
+  // Common practice; texts give home doses of nerve glides around 10 repetitions (from memory).
   test('are those asked for: one set of glides on the first day, taps and toe lifts three times through the full range', () => {
     const of = (id: (typeof PRESCRIBED_EXERCISE_IDS)[number]) => startingDose(id, itemId(1), ['left']);
     expect(of('nerve-glide')).toMatchObject({

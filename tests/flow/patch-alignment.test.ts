@@ -5,8 +5,6 @@ import { alignPatch, type PatchAlignment, type PatchAlignmentOptions } from '../
 import { type PatchTemplate, prepareTemplate } from '../../src/flow/patch-template.ts';
 import { aboutPivot, type PlaneMotion, still } from '../../src/flow/plane-motion.ts';
 import { buildPyramid } from '../../src/flow/pyramid.ts';
-import { searchRotation } from '../../src/flow/rotation-search.ts';
-import { deg, px } from '../../src/units.ts';
 import { pgmPicture } from './pgm-picture.ts';
 import {
   band,
@@ -217,20 +215,6 @@ test.each([
     expect(Math.abs(motion.rotationDeg - 15)).toBeLessThan(1);
   },
 );
-
-test('the rigid alignment of the foot stops where trying every turn and shift scores best', () => {
-  const rest = pgmPicture('seated-foot-rest');
-  const up = pgmPicture('seated-foot-up');
-  const template = templateOf(rest, ellipseMask(rest, 78, 133, 36, 13));
-  const { motion } = aligned(template, up, motionOf(10, 0, 0, 98, 126));
-  const grid = searchRotation(template, pyramid(up), motionOf(15, 0, 0, 98, 126), {
-    level: 0,
-    rotationRangeDeg: deg(4),
-    rotationStepDeg: deg(0.5),
-    shiftRangePx: px(3),
-  });
-  expect(grid.ok && Math.abs(grid.value.best.motion.rotationDeg - motion.rotationDeg)).toBeLessThan(0.3);
-});
 
 test('blanks, and masks too small, make no template', () => {
   const blank = render(() => 100, 60, 60);

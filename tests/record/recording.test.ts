@@ -1,64 +1,12 @@
 import { readFileSync } from 'node:fs';
-import { Ajv2020 } from 'ajv/dist/2020.js';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { SegmentTurn } from '../../src/flow/leg-motion.ts';
 import type { Observation } from '../../src/measure/observation.ts';
-import type { StickersSeen } from '../../src/measure/stickers-seen.ts';
 import { LANDMARK_COUNT, type Landmark } from '../../src/pose/landmarks.ts';
-import { decodeRecording, encodeRecording, type RecordingMeta } from '../../src/record/recording.ts';
+import { decodeRecording, encodeRecording } from '../../src/record/recording.ts';
 import { RECORDING_LIMITS } from '../../src/record/recording-shape.ts';
-import { asRecorded } from '../../src/record/sticker-frame.ts';
-import type { UnseenReason } from '../../src/stickers/unseen-reason.ts';
-import { deg, ms, px, ratio } from '../../src/units.ts';
+import { META, observations, twelveSeconds } from './any-recording.ts';
 import { wentWell } from './went-well.ts';
-
-const META: RecordingMeta = {
-  source: { file: 'foot-tap.mp4', width: 640, height: 480, durationMs: ms(12000) },
-  model: 'full',
-  exercise: 'foot-tap',
-  side: 'left',
-};
-
-const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
-const aLandmark: fc.Arbitrary<Landmark> = fc.record({
-  x: number(-500, 2500).map(px),
-  y: number(-500, 2500).map(px),
-  z: number(-2000, 2000).map(px),
-  visibility: number(0, 1).map(ratio),
-});
-const aTurn: fc.Arbitrary<SegmentTurn | null> = fc.option(
-  fc.record({
-    turnDeg: number(-400, 400).map(deg),
-    seDeg: number(0, 40).map(deg),
-    zncc: number(-1, 1).map(ratio),
-    anchor: fc.nat(1000),
-  }),
-);
-const anObservation = fc.record({
-  stepMs: number(1, 100),
-  landmarks: fc.option(fc.array(aLandmark, { minLength: LANDMARK_COUNT, maxLength: LANDMARK_COUNT })),
-  motion: fc.option(fc.record({ foot: aTurn, shank: aTurn, thigh: aTurn })),
-  camera: fc.option(
-    fc.record({
-      rotationDeg: number(-180, 180).map(deg),
-      shiftX: number(-900, 900).map(px),
-      shiftY: number(-900, 900).map(px),
-      scale: number(0.5, 2).map(ratio),
-      agreement: number(0, 1).map(ratio),
-      points: fc.nat(40),
-    }),
-  ),
-  brightness: fc.option(number(0, 255)),
-});
-/** Observations on an advancing clock. */
-const observations: fc.Arbitrary<readonly Observation[]> = fc.array(anObservation, { maxLength: 6 }).map((steps) => {
-  let now = 0;
-  return steps.map(({ stepMs, ...rest }) => {
-    now += stepMs;
-    return { ...rest, tMs: ms(now) };
-  });
-});
 
 /** Half a unit of the last place that is kept, and the rounding of the arithmetic itself. */
 const within = (kept: number, original: number, step: number) =>
@@ -95,26 +43,6 @@ function expectRounded(kept: Observation, original: Observation): void {
   }
   expect(kept.brightness === null).toBe(original.brightness === null);
   if (kept.brightness !== null && original.brightness !== null) within(kept.brightness, original.brightness, 0.1);
-}
-
-/** A recording as long as a real one, with points that move as a body's do. */
-function twelveSeconds(width: number, height: number): readonly Observation[] {
-  return Array.from({ length: 360 }, (_, frame) => ({
-    tMs: ms((frame * 1000) / 30),
-    landmarks: Array.from({ length: LANDMARK_COUNT }, (_, i) => ({
-      x: px(width * (0.2 + 0.018 * i) + 3 * Math.sin(frame / 9 + i)),
-      y: px(height * (0.9 - 0.02 * i) + 3 * Math.cos(frame / 7 + i)),
-      z: px(300 * Math.sin(i + frame / 30)),
-      visibility: ratio(0.5 + 0.49 * Math.sin(i)),
-    })),
-    motion: {
-      foot: { turnDeg: deg(15 * Math.sin(frame / 20)), seDeg: deg(0.31), zncc: ratio(0.961), anchor: 0 },
-      shank: { turnDeg: deg(Math.sin(frame / 25)), seDeg: deg(0.22), zncc: ratio(0.983), anchor: 0 },
-      thigh: null,
-    },
-    camera: { rotationDeg: deg(0.3), shiftX: px(4.2), shiftY: px(-1), scale: ratio(1), agreement: ratio(0.9), points: 34 },
-    brightness: 118.4,
-  }));
 }
 
 describe('a recording', () => {
@@ -162,96 +90,6 @@ describe('a recording', () => {
     expect(() => encodeRecording([second, first], META)).toThrow('frames[1].t');
     expect(() => encodeRecording([{ ...first, landmarks: [] }], META)).toThrow('frames[0].p[0]');
     expect(() => encodeRecording([{ ...first, brightness: Number.NaN }], META)).toThrow('frames[0].b');
-  });
-});
-
-const aPoint = fc.option(
-  fc.record({
-    x: number(-700, 4000).map(px),
-    y: number(-700, 4000).map(px),
-    errorPx: number(0, 9).map(px),
-    bridged: fc.boolean(),
-  }),
-);
-const aReason = fc.constantFrom<UnseenReason>('glare', 'like-surround', 'covered', 'lost');
-/** Reasons, or none at all. */
-const unseen = fc
-  .record({ tip: aReason, knuckle: aReason, 'toe-2': aReason }, { requiredKeys: [] })
-  .map((why) => (Object.keys(why).length > 0 ? { unseen: why } : {}));
-const points = fc.record(
-  { tip: aPoint, knuckle: aPoint, arch: aPoint, 'toe-2': aPoint },
-  { requiredKeys: ['tip', 'knuckle', 'arch'] },
-);
-const stickersSeen: fc.Arbitrary<StickersSeen> = fc
-  .tuple(fc.record({ points, implausible: fc.boolean() }), unseen)
-  .map(([seen, why]) => ({ ...seen, ...why }));
-/** As a set by stickers gives them. */
-const stickerObservations: fc.Arbitrary<readonly Observation[]> = fc
-  .array(fc.record({ stepMs: number(1, 100), brightness: fc.option(number(0, 255)), stickers: fc.option(stickersSeen) }), {
-    maxLength: 6,
-  })
-  .map((steps) => {
-    let now = 0;
-    return steps.map(({ stepMs, ...seen }) => {
-      now += stepMs;
-      return { ...seen, tMs: ms(now), landmarks: null, motion: null, camera: null };
-    });
-  });
-const BY_STICKERS = { ...META, model: 'stickers', exercise: 'toe-lift' } as const;
-
-describe('a recording by stickers', () => {
-  test('gives back what was written, to a thousandth of a pixel, and is the same text again', () => {
-    fc.assert(
-      fc.property(stickerObservations, (original) => {
-        const text = encodeRecording(original, BY_STICKERS);
-        const { observations: found, ...meta } = wentWell(decodeRecording(text));
-        expect(meta).toEqual(BY_STICKERS);
-        expect(encodeRecording(found, meta)).toBe(text);
-        for (const [i, { stickers = null }] of original.entries()) {
-          const kept = found[i]?.stickers;
-          expect(kept === null).toBe(stickers === null);
-          expect(kept?.implausible).toBe(stickers?.implausible);
-          expect(kept?.unseen).toEqual(stickers?.unseen);
-          for (const [name, point] of Object.entries(stickers?.points ?? {})) {
-            const again = kept?.points[name as 'tip'];
-            if (!point) expect(again).toBeNull();
-            else {
-              expect(Math.abs((again?.x ?? Number.NaN) - point.x)).toBeLessThanOrEqual(0.000501);
-              expect(Math.abs((again?.y ?? Number.NaN) - point.y)).toBeLessThanOrEqual(0.000501);
-              expect(Math.abs((again?.errorPx ?? Number.NaN) - point.errorPx)).toBeLessThanOrEqual(0.000501);
-              expect(again?.bridged).toBe(point.bridged);
-            }
-          }
-        }
-      }),
-    );
-  });
-
-  test('keeps what is measured from it to the last digit once it is rounded', () => {
-    fc.assert(
-      fc.property(stickerObservations, (original) => {
-        const live = original.map(asRecorded);
-        expect(wentWell(decodeRecording(encodeRecording(live, BY_STICKERS))).observations).toEqual(live);
-      }),
-    );
-  });
-
-  test('is refused with a pose model, and a pose recording with stickers', () => {
-    const text = encodeRecording([], BY_STICKERS);
-    const wrong = (value: unknown) => {
-      const read = decodeRecording(JSON.stringify(value));
-      return read.ok ? null : read.error;
-    };
-    expect(wrong({ ...JSON.parse(text), model: 'full' })).toMatchObject({ kind: 'recording-wrong', where: 'model' });
-    expect(wrong({ ...JSON.parse(encodeRecording([], META)), model: 'stickers' })).toMatchObject({ where: 'model' });
-  });
-
-  test('names a sticker that it does not know', () => {
-    const value = JSON.parse(encodeRecording([], BY_STICKERS));
-    value.frames = [{ t: 0, b: null, s: [{ thumb: null }, 0, {}] }];
-    expect(decodeRecording(JSON.stringify(value))).toMatchObject({ ok: false, error: { where: 'frames[0].s[0].thumb' } });
-    value.frames = [{ t: 0, b: null, s: [{ tip: null }, 0, { tip: 'tired' }] }];
-    expect(decodeRecording(JSON.stringify(value))).toMatchObject({ ok: false, error: { where: 'frames[0].s[2].tip' } });
   });
 });
 
@@ -324,72 +162,5 @@ describe('a text that is no recording', () => {
     expect(wrong((x) => x.frames[2]?.p[3]?.pop())).toEqual(at('frames[2].p[3]', /33/));
     expect(wrong((x) => Object.assign(x.frames[2] ?? {}, { t: 33.333 }))).toEqual(at('frames[2].t', /after/));
     expect(wrong((x) => Object.assign(x.frames[0] ?? {}, { t: '0' }))).toEqual(at('frames[0].t', /number/));
-  });
-});
-
-describe('the published schema', () => {
-  const schema = JSON.parse(readFileSync(new URL('../../docs/recording.schema.json', import.meta.url), 'utf8'));
-  const validate = new Ajv2020({ strict: true, allErrors: false }).compile(schema);
-
-  test('accepts every recording', () => {
-    expect(validate(JSON.parse(encodeRecording(twelveSeconds(1280, 720), META)))).toBe(true);
-    fc.assert(
-      fc.property(observations, (original) => {
-        expect(validate(JSON.parse(encodeRecording(original, META)))).toBe(true);
-      }),
-    );
-    fc.assert(
-      fc.property(stickerObservations, (original) => {
-        expect(validate(JSON.parse(encodeRecording(original, BY_STICKERS)))).toBe(true);
-      }),
-    );
-  });
-
-  test.each([
-    ['another format', ['format'], 'other'],
-    ['a newer schema', ['schema'], 5],
-    ['the schema of a set by stickers', ['schema'], 4],
-    ['no file name', ['source', 'file'], null],
-    ['a picture without width', ['source', 'width'], 0],
-    ['an unknown model', ['model'], 'huge'],
-    ['an unknown exercise', ['exercise'], 'skiing'],
-    ['an unknown side', ['side'], 'both'],
-    ['something more', ['extra'], 1],
-    ['a time that is text', ['frames', 1, 't'], '33'],
-    ['half a tenth of a pixel', ['frames', 1, 'p', 0, 0], 0.5],
-    ['too few points', ['frames', 1, 'p', 2], [1, 2, 3]],
-    ['too few columns', ['frames', 1, 'p'], []],
-    ['a visibility above 1', ['frames', 1, 'p', 3, 0], 101],
-    ['a negative error', ['frames', 1, 'm', 0, 1], -1],
-    ['two segments', ['frames', 1, 'm'], [null, null]],
-    ['a correlation above 1', ['frames', 1, 'm', 0, 2], 1001],
-    ['a picture brighter than white', ['frames', 1, 'b'], 2551],
-    ['no frames', ['frames'], {}],
-  ] as const)('refuses, as the reader does, %s', (_, path, value) => {
-    const text = encodeRecording(twelveSeconds(640, 480).slice(0, 2), META);
-    const changed = JSON.parse(text);
-    let place = changed;
-    for (const key of path.slice(0, -1)) place = place[key];
-    place[path.at(-1) as string] = value;
-    expect(validate(changed)).toBe(false);
-    expect(decodeRecording(JSON.stringify(changed)).ok).toBe(false);
-  });
-
-  test.each([
-    ['a pose model', ['model'], 'full'],
-    ['an unknown sticker', ['frames', 0, 's', 0, 'thumb'], null],
-    ['a reason that is none', ['frames', 0, 's', 2, 'tip'], 'tired'],
-    ['a reason for an unknown sticker', ['frames', 0, 's', 2, 'thumb'], 'glare'],
-    ['no reasons', ['frames', 0, 's'], [{ tip: null }, 0]],
-  ] as const)('refuses, as the reader does, of a set by stickers %s', (_, path, value) => {
-    const stickers: StickersSeen = { points: { tip: null }, implausible: false, unseen: { tip: 'glare' } };
-    const seen = { tMs: ms(0), landmarks: null, motion: null, camera: null, brightness: 90, stickers };
-    const changed = JSON.parse(encodeRecording([seen], BY_STICKERS));
-    expect(validate(changed)).toBe(true);
-    let place = changed;
-    for (const key of path.slice(0, -1)) place = place[key];
-    place[path.at(-1) as string] = value;
-    expect(validate(changed)).toBe(false);
-    expect(decodeRecording(JSON.stringify(changed)).ok).toBe(false);
   });
 });

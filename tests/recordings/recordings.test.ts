@@ -19,7 +19,7 @@ function recordingOf(id: string): Recording {
   return decoded.value;
 }
 
-test('there is a recording of each exercise', () => {
+test('there is a recording of each exercise but the heel stand', () => {
   expect(new Set(IDS.map((id) => recordingOf(id).exercise))).toEqual(
     new Set(['foot-tap', 'leg-raise', 'knee-straighten', 'nerve-glide', 'toe-lift']),
   );

@@ -107,10 +107,59 @@ test('a gap is never a repetition: rest, nothing, and rest at whatever angle', (
 test.each([
   { what: 'the rise', from: 1000, to: 1450 },
   { what: 'the top', from: 1250, to: 1750 },
-])('a movement of which a gap hides $what is not complete, whether frames lack the leg or are missing', ({ from, to }) => {
-  const samples = samplesOf([rest(1000), ...rep(12, 1000), rest(1000)]);
+  { what: 'the way back', from: 1550, to: 2050 },
+  { what: 'most of the way up, and the top', from: 1080, to: 1720 },
+])(
+  'a movement of which a short gap hides $what is one, and said to be cut, whether frames lack the leg or are missing',
+  ({ from, to }) => {
+    const samples = samplesOf([rest(1000), ...rep(12, 1000), rest(1000)]);
+    for (const seen of [withoutSeen(samples, from, to), withoutFrames(samples, from, to)]) {
+      const found = segmentSet(seen, RULE);
+      expect(found.map(({ complete, cut }) => ({ complete, cut }))).toEqual([{ complete: true, cut: true }]);
+      expect(found[0]?.rangeDeg).toBeLessThan(12.1);
+    }
+  },
+);
+
+test.each([
+  { what: 'the rise', from: 1000, to: 1950 },
+  { what: 'the top', from: 1250, to: 2150 },
+  { what: 'the way back', from: 2100, to: 2900 },
+])('a movement of which a gap of more than 0.7 s hides $what is not complete', ({ from, to }) => {
+  const samples = samplesOf([rest(1000), ...rep(12, 1000, 800), rest(1000)]);
   expect(completeOf(segmentSet(withoutSeen(samples, from, to), RULE))).toBe(0);
   expect(completeOf(segmentSet(withoutFrames(samples, from, to), RULE))).toBe(0);
+});
+
+test('a movement of which only the way back was seen is named once, and not counted', () => {
+  const samples = samplesOf([rest(1000), ...rep(12, 1000, 800), rest(1000)]);
+  for (const [from, to] of [
+    [900, 1900],
+    [1200, 2000],
+  ] as const) {
+    const found = segmentSet(withoutFrames(samples, from, to), RULE);
+    expect(found.map(({ complete, cut }) => ({ complete, cut }))).toEqual([{ complete: false, cut: true }]);
+  }
+});
+
+test('of a movement that a gap hides whole there is nothing, and a jump of the level over a gap makes none', () => {
+  const samples = samplesOf([rest(1000), ...rep(12, 600), rest(1000)]);
+  expect(segmentSet(withoutFrames(samples, 1000, 1610), RULE)).toEqual([]);
+  const jumped = samplesOf([rest(3000)]).map((s) => ({ ...s, deg: deg(s.tMs > 1500 ? 9 : 0) }));
+  expect(segmentSet(withoutFrames(jumped, 1200, 1700), RULE)).toEqual([]);
+});
+
+test('movements before and after a jump of the level over a gap are what they are', () => {
+  const samples = samplesOf([rest(1000), ...rep(12), rest(1200), ...rep(12), rest(1000)]);
+  for (const jump of [-20, -6, 6, 20]) {
+    const jumped = withoutFrames(samples, 2100, 2600).map((s) => ({ ...s, deg: deg((s.deg ?? 0) + (s.tMs > 2300 ? jump : 0)) }));
+    const found = segmentSet(jumped, RULE);
+    expect(found.map(({ complete, cut }) => ({ complete, cut }))).toEqual([
+      { complete: true, cut: false },
+      { complete: true, cut: false },
+    ]);
+    for (const { rangeDeg } of found) expect(Math.abs(rangeDeg - 12)).toBeLessThan(0.2);
+  }
 });
 
 test('one or two lost frames inside a movement do no harm', () => {

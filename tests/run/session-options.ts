@@ -12,7 +12,7 @@ import { fakeClient, SPEC } from './scripted-set.ts';
 export interface Heard {
   readonly events: SetEvent[];
   readonly counts: number[];
-  readonly troubles: StoreError['kind'][];
+  readonly troubles: (StoreError['kind'] | null)[];
 }
 
 export const heard = (): Heard => ({ events: [], counts: [], troubles: [] });
@@ -29,7 +29,7 @@ export const optionsOf = (given: Given, to: Heard = heard()): SessionOptions => 
   now: () => Date.parse(momentOf(0)),
   onView: (view) => to.counts.push(view.count),
   onEvent: (event) => to.events.push(event),
-  onStoreTrouble: ({ kind }) => to.troubles.push(kind),
+  onStoreTrouble: (error) => to.troubles.push(error?.kind ?? null),
   ...given,
 });
 

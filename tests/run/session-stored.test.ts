@@ -124,7 +124,7 @@ describe('a store that fails', () => {
       scriptedMeasure({ readyAt: 0, repsAt: [3, 6, 9, 12] }),
     );
     const set = wentWell(await done);
-    expect(to.troubles).toEqual(['store-full']);
+    expect(to.troubles).toEqual(['store-full', null]);
     expect(to.events.filter(({ kind }) => kind === 'rep').length).toBe(4);
     expect(await storedSets(store)).toEqual([set]);
   });
@@ -183,7 +183,7 @@ describe('a store that fails', () => {
     page.crash();
     const [set] = await storedSets(wentWell(await openSetStore(browser.page())));
     expect(set?.reps).toEqual([rep(2)]);
-    expect(to.troubles).toEqual(['store-refused']);
+    expect(to.troubles).toEqual(['store-refused', null]);
   });
 });
 

@@ -1,5 +1,4 @@
-import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import { CameraLost } from '../../src/capture/camera-frames.ts';
+import { describe, expect, test, vi } from 'vitest';
 import { VideoFileBroken } from '../../src/capture/video-file.ts';
 import { footTap } from '../../src/exercises/foot-tap.ts';
 import type { Observation } from '../../src/measure/observation.ts';
@@ -11,7 +10,6 @@ import { ms } from '../../src/units.ts';
 import { movementsAt, recording, sitting, specOf } from '../measure/pose-builder.ts';
 import { momentOf, rep } from '../record/set-builders.ts';
 import { wentWell } from '../record/went-well.ts';
-import { liveCamera } from './live-camera.ts';
 import { fakeClient, fileSource, pictures, SPEC, scriptedMeasure } from './scripted-set.ts';
 import { freshStore, type Heard, heard, optionsOf, settle, storedSets } from './session-options.ts';
 
@@ -117,83 +115,6 @@ describe('a set from a file', () => {
   });
 });
 
-test('a live set that ends by itself leaves the pictures after it alone', async () => {
-  const { all, frame } = pictures();
-  const to = heard();
-  const source = { ...fileSource(frame, 100), live: true };
-  const set = wentWell(
-    await startSession(optionsOf({ source }, to), scriptedMeasure({ readyAt: 0, repsAt: [3], endsAt: 5 })).done,
-  );
-  expect(set).toMatchObject({ state: 'finished', reps: [rep(1)] });
-  expect(to.counts.length).toBe(6);
-  await settle();
-  expect(all.length).toBeLessThan(9);
-  expect(all.every(({ closed }) => closed === 1)).toBe(true);
-});
-
-describe('what breaks off in the middle', () => {
-  const breaks = [
-    ['a file', new VideoFileBroken(ms(330)), { kind: 'file-broken', readToMs: 330 }],
-    ['a camera pulled out', new CameraLost('unplugged'), { kind: 'camera-lost', why: 'unplugged' }],
-    ['a phone turned', new CameraLost('turned'), { kind: 'camera-lost', why: 'turned' }],
-  ] as const;
-
-  test.each(breaks)('%s: what was measured is kept, stored as interrupted, and it is said', async (_, cause, error) => {
-    const { all, frame } = pictures();
-    const store = await freshStore();
-    const source = fileSource(frame, 30, { at: 12, cause });
-    const outcome = await startSession(optionsOf({ source, store }), scriptedMeasure({ readyAt: 0, repsAt: [5, 11] })).done;
-    expect(outcome).toMatchObject({ ok: false, error: { ...error, storeError: null } });
-    const kept = !outcome.ok && 'kept' in outcome.error ? outcome.error.kept : null;
-    expect(kept).toMatchObject({ state: 'interrupted', reps: [rep(1), rep(2)], result: { count: 2 } });
-    expect(await storedSets(store)).toEqual([kept]);
-    await settle();
-    expect(all.every(({ closed }) => closed === 1)).toBe(true);
-  });
-
-  test('before anything was measured: nothing is kept', async () => {
-    const store = await freshStore();
-    const source = fileSource(pictures().frame, 9, { at: 0, cause: new VideoFileBroken(ms(0)) });
-    const outcome = await startSession(optionsOf({ source, store }), scriptedMeasure({ readyAt: 1 })).done;
-    expect(outcome).toEqual({ ok: false, error: { kind: 'file-broken', readToMs: 0, kept: null, storeError: null } });
-    expect(await storedSets(store)).toEqual([]);
-  });
-
-  test('the pose model: what was measured is kept', async () => {
-    const { all, frame } = pictures();
-    const client = fakeClient(async (tMs) => {
-      if (tMs > 300) throw new Error('out of memory');
-    });
-    const source = fileSource(frame, 30);
-    const outcome = await startSession(optionsOf({ source, client }), scriptedMeasure({ readyAt: 0, repsAt: [5] })).done;
-    expect(outcome).toMatchObject({
-      ok: false,
-      error: { kind: 'pose-failed', detail: 'out of memory', kept: { reps: [rep(1)] } },
-    });
-    await settle();
-    expect(all.every(({ closed }) => closed === 1)).toBe(true);
-    expect(source.stopped()).toBeGreaterThan(0);
-  });
-
-  test('a pose model that does not even begin', async () => {
-    const client = { ...fakeClient(), begin: () => Promise.reject(new Error('no wasm')) };
-    const outcome = await startSession(optionsOf({ source: fileSource(pictures().frame, 3), client }), scriptedMeasure({})).done;
-    expect(outcome).toMatchObject({ ok: false, error: { kind: 'pose-failed', detail: 'no wasm', kept: null } });
-  });
-
-  test('a fault of the program is thrown, and the repetitions before it are stored', async () => {
-    const store = await freshStore();
-    const options = optionsOf({ source: fileSource(pictures().frame, 30), store });
-    const onView = () => {
-      if (views++ === 8) throw new Error('a bug');
-    };
-    let views = 0;
-    const session = startSession({ ...options, onView }, scriptedMeasure({ readyAt: 0, repsAt: [5] }));
-    await expect(session.done).rejects.toThrow('a bug');
-    expect(await storedSets(store)).toMatchObject([{ state: 'interrupted', reps: [rep(1)], result: null }]);
-  });
-});
-
 describe('stopping', () => {
   test('keeps what was measured as finished, without waiting for a frame in work', async () => {
     const { all, frame } = pictures();
@@ -260,45 +181,5 @@ describe('symptoms that begin', () => {
       scriptedMeasure({ readyAt: 0, repsAt: [3] }),
     );
     expect(wentWell(await session.done).result?.onset?.tMs).toBe(0);
-  });
-});
-
-describe('with a clock of the test’s own', () => {
-  beforeEach(() => {
-    vi.useFakeTimers();
-  });
-  afterEach(() => {
-    vi.useRealTimers();
-  });
-
-  test('a live set looks whole at the newest picture only, measures those between too, and closes every picture once', async () => {
-    const { all, frame } = pictures();
-    const seen: number[] = [];
-    const source = liveCamera(frame);
-    // A model that needs 100 ms a frame, three pictures' time.
-    const client = fakeClient((tMs) => {
-      seen.push(tMs);
-      return new Promise((resolve) => setTimeout(resolve, 100));
-    });
-    const measured: number[] = [];
-    const options = optionsOf({ source, client, onObservation: ({ tMs }) => measured.push(tMs) });
-    const session = startSession(options, scriptedMeasure({ readyAt: 0, repsAt: [2] }));
-    await vi.advanceTimersByTimeAsync(3000);
-    session.stop();
-    expect(wentWell(await session.done).state).toBe('finished');
-    await vi.advanceTimersByTimeAsync(200);
-    expect(client.most()).toBe(1);
-    expect(all.length).toBe(90);
-    expect(seen.length).toBeGreaterThanOrEqual(22);
-    expect(seen.length).toBeLessThanOrEqual(31);
-    // Every picture but those after the last one that came back, in order.
-    expect(measured).toEqual(Array.from({ length: measured.length }, (_, i) => 33 * (i + 1)));
-    expect(measured.length).toBeGreaterThan(82);
-    // The one that came last was never taken.
-    expect(source.dropped()).toBeLessThanOrEqual(1);
-    expect(all.every(({ closed }) => closed === 1)).toBe(true);
-    // What the model gets is fresh: the newest picture when it became free.
-    const steps = seen.slice(1).map((tMs, i) => tMs - (seen[i] as number));
-    expect(Math.max(...steps)).toBeLessThanOrEqual(132);
   });
 });

@@ -23,7 +23,7 @@ function atNoon() {
   vi.useFakeTimers({
     now: noon,
     shouldAdvanceTime: true,
-    toFake: ['setTimeout', 'setInterval', 'clearTimeout', 'clearInterval', 'Date'],
+    toFake: ['setTimeout', 'setInterval', 'clearTimeout', 'clearInterval', 'Date', 'performance'],
   });
 }
 
@@ -119,6 +119,34 @@ test('a short rest is counted down on today, its end is heard, and the set may b
   expect((await screen.findByText('You can do the next set now.')).getAttribute('role')).toBe('status');
   expect(await screen.findByRole('link', { name: /^Start: / })).toBeTruthy();
   expect(screen.queryByRole('timer')).toBeNull();
+});
+
+test('a clock that is set back by an hour in a rest makes it no longer: it is counted on, also on another screen meanwhile', async () => {
+  atNoon();
+  const { services, item, entries } = planned('heel-stand');
+  entries.push({
+    ...entryNow(),
+    kind: 'hand-set',
+    exercise: 'heel-stand',
+    side: 'left',
+    itemId: item.id,
+    reps: 5,
+    counted: 'by-hand',
+  });
+  const { said, unmount } = shownAt('/today', services);
+  const left = async () => (await screen.findByRole('timer')).textContent;
+  expect(await left()).toMatch(/^Rest: (1:00|0:5\d)$/);
+  await act(() => vi.advanceTimersByTimeAsync(20_500));
+  vi.setSystemTime(Date.now() - 3_600_000);
+  await act(() => vi.advanceTimersByTimeAsync(500));
+  expect(await left()).toMatch(/^Rest: 0:3\d$/);
+  unmount();
+  await act(() => vi.advanceTimersByTimeAsync(10_000));
+  shownAt('/today', services);
+  expect(await left()).toMatch(/^Rest: 0:2\d$/);
+  expect(said).toEqual([]);
+  await act(() => vi.advanceTimersByTimeAsync(31_000));
+  expect(await screen.findByRole('link', { name: /^Start: / })).toBeTruthy();
 });
 
 describe('messages that a set is due', () => {

@@ -130,7 +130,9 @@ describe('what has to be looked at first', () => {
     entries.push(plan(6), byHand(1), { ...daysAgo(0), kind: 'red-flags', answers: { ...ALL_NO, 'fever-or-fall': 'yes' } });
     shownAt('/review', services);
     const stopped = await screen.findByText(/Stopped: the program starts no set/);
-    expect(stopped.textContent).toContain('Fever, or severe new pain after a fall?');
+    expect(stopped.textContent).toContain(
+      'Fever, weight lost without trying, or severe new pain after a fall or if you ever had cancer?',
+    );
   });
 
   test('days without a set are said', async () => {

@@ -114,12 +114,27 @@ describe('the stages of a set', () => {
     expect(run.state.getState().count).toBe(1);
   });
 
-  test('a repetition that waits for the disk is shown until one is stored', () => {
-    const { run, set } = begun();
+  test('that nothing can be written is shown until something is, whatever is counted meanwhile, and said once', () => {
+    const { run, set, said } = begun();
+    const shown = () => run.state.getState().storeTrouble;
     set.hooks.onStoreTrouble('store-full');
-    expect(run.state.getState().storeTrouble).toBe(true);
     rep(set, 1, true);
-    expect(run.state.getState().storeTrouble).toBe(false);
+    rep(set, 2, true);
+    expect(shown()).toBe('full');
+    set.hooks.onStoreTrouble(null);
+    expect(shown()).toBeNull();
+    set.hooks.onStoreTrouble('store-failed');
+    expect(shown()).toBe('failed');
+    const sentences = said.filter((text) => /store/.test(text));
+    expect(sentences).toEqual(['No room to store this set. Go on, and save it as a file at the end.']);
+    expect(run.state.getState().caption?.text).toBe(sentences[0]);
+  });
+
+  test('a disk that is only late is shown and not talked about', () => {
+    const { run, set, said } = begun();
+    set.hooks.onStoreTrouble('store-stalled');
+    expect(run.state.getState().storeTrouble).toBe('late');
+    expect(said).toEqual([]);
   });
 
   test('a view without news does not touch the state that React follows', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, test, vi } from 'vitest';
 import { isResting } from '../../src/screens/offline/resting.ts';
-import { createSite, type SiteNeeds } from '../../src/screens/offline/site.ts';
+import { createSite, type Kept, type SiteNeeds } from '../../src/screens/offline/site.ts';
 import { byteSize } from '../../src/screens/stored/byte-size.ts';
 
 /** A page of a site whose service worker the test drives. */
@@ -9,11 +9,14 @@ function page(change: Partial<SiteNeeds> = {}) {
   const kept = new Set<string>();
   const take = vi.fn();
   const reload = vi.fn();
-  const keep = vi.fn(async (model: string) => kept.add(model).has(model));
+  const keep = vi.fn(async (model: string): Promise<Kept> => (kept.add(model).has(model) ? 'kept' : 'failed'));
   const site = createSite({
     worker: {
       take,
-      start: async (waiting, taken) => void Object.assign(told, { waiting, taken }),
+      start: async (waiting, taken) => {
+        Object.assign(told, { waiting, taken });
+        return 'kept';
+      },
     },
     models: { isKept: async (model) => kept.has(model), keep },
     locks: null,
@@ -50,12 +53,27 @@ describe('all is ready without a network', () => {
 
   test('not when the model did not come, until it is tried again', async () => {
     const { site, readiness, keep } = page();
-    keep.mockResolvedValueOnce(false);
+    keep.mockResolvedValueOnce('failed');
     await site.start();
     await site.keep('full');
     expect(readiness()).toBe('failed');
     await site.keep('full', true);
     expect(readiness()).toBe('ready');
+  });
+
+  test('not where the site or the model has no room; the model is asked for again once the person says so', async () => {
+    const { site, readiness, keep } = page();
+    keep.mockResolvedValueOnce('no-room');
+    await site.start();
+    await site.keep('full');
+    expect(readiness()).toBe('no-room');
+    await site.keep('full', true);
+    expect(readiness()).toBe('ready');
+    const full = page({ worker: { take: vi.fn(), start: async () => 'no-room' } });
+    await full.site.start();
+    await full.site.keep('full');
+    expect(full.readiness()).toBe('no-room');
+    expect(full.keep).not.toHaveBeenCalled();
   });
 
   test('only when the person asks for it, where the browser is to save data', async () => {

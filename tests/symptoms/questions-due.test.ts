@@ -18,6 +18,7 @@ describe('the red-flag questions are due', () => {
       due: ['prescription-changed'],
     },
     { name: 'not when symptoms stay', change: { reports: [low, { ...low, at: momentOf(4, 10) }] }, due: [] },
+    // Two points: the scale's minimal detectable change, Childs et al. 2005, Spine 30:1331 (abstract).
     { name: 'not for one point', change: { reports: [low, { ...low, at: momentOf(4, 10), intensity: 3 }] }, due: [] },
     { name: 'for two points', change: { reports: [low, { ...low, at: momentOf(4, 10), intensity: 4 }] }, due: ['symptom-rise'] },
     {

@@ -5,6 +5,7 @@ import { dayOf, selfCheck } from './told.ts';
 
 const on = (n: number, finding: SelfCheckFinding, side: 'left' | 'right' = 'left') => selfCheck(n, 9, [{ ...finding, side }]);
 
+// What is checked is textbook practice (second-hand); from where on it is worse is chosen, nothing published was found.
 describe('a self-check against the last', () => {
   test.each([
     ['big-toe', 'as-strong', 'easily-pushed-down', true],

@@ -17,6 +17,7 @@ test('regions are ordered from the spine to the toes', () => {
   expect(distanceOf(at('big-toe'))).toBeGreaterThan(distanceOf(at('calf-outer')));
 });
 
+// Centralising and peripheralising as in Aina, May and Clare 2004, Man Ther 9:134 (abstract).
 describe('symptoms between two reports', () => {
   test.each([
     { name: 'from calf to buttock', earlier: felt(at('calf-outer')), later: felt(at('buttock')), kind: 'centralising' },

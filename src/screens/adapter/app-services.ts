@@ -57,6 +57,8 @@ function servicesOf(person: PersonId, { here, opening, lock, busy, stored, going
     const linkOf = (setId: string) => (line ? ([{ ...entryNow(), kind: 'set-link', setId, ...line }] as const) : []);
     const hold = (set: StoredSet) => unstored.set(set.id, { set, link: linkOf(set.id) });
     const disk = store.ok && plan.stored !== false ? store.value : null;
+    // Where nothing is kept at all, every screen says so.
+    if (!store.ok && plan.stored !== false) hooks.onStoreTrouble(store.error.kind);
     const outcome = await runPlan(plan, person, hooks, disk, hold, signal, wishes);
     if (outcome.ok && outcome.value && disk) {
       void askToKeepStorage();

@@ -1,4 +1,4 @@
-import type { MessageServices } from '../services.ts';
+import type { MessageServices } from '../message-services.ts';
 
 /** Messages of the browser outside of the page, while it is open; the page asks for them first. */
 export function browserMessages(): MessageServices {

@@ -3,7 +3,8 @@ import type { Store } from '../../record/store.ts';
 import type { StoreError } from '../../record/store-error.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import { clockNow } from '../parts/clock-now.ts';
-import type { PeopleServices, Problem } from '../services.ts';
+import type { PeopleServices } from '../people/people-services.ts';
+import type { Problem } from '../services.ts';
 import { problemOf } from './problem-of.ts';
 
 const problemOfPerson = (error: PersonError | { readonly kind: 'set-running'; readonly id: string }): Problem =>

@@ -6,6 +6,7 @@ import type { PersonId } from '../../record/person.ts';
 import type { SetStore } from '../../record/set-store.ts';
 import type { SetHeader, StoredSet } from '../../record/stored-set.ts';
 import { fail, ok, type Result } from '../../result.ts';
+import { cameraHold } from '../../run/camera-hold.ts';
 import { distrustGpu } from '../../run/faster-delegate.ts';
 import type { FrameSource } from '../../run/frame-source.ts';
 import { renewedObserver } from '../../run/renewed-observer.ts';
@@ -66,6 +67,9 @@ function watchForCamera(onChange: () => void): () => void {
   };
 }
 
+/** Cameras that sets of this page watch. */
+const cameras = cameraHold('locks' in navigator ? navigator.locks : null);
+
 /** Where a set came from, as it is stored. */
 function originOf(plan: SetPlan, person: PersonId): Pick<SetHeader, 'person' | 'source' | 'fileName' | 'model'> {
   const { pictures } = plan;
@@ -77,6 +81,21 @@ function originOf(plan: SetPlan, person: PersonId): Pick<SetHeader, 'person' | '
 const unstoredOf = (error: SessionError, store: SetStore | null): StoredSet | null =>
   error.kind !== 'nothing-measured' && (error.storeError || !store) ? error.kept : null;
 
+/** What a set needs; see `runPlan`. */
+type RunArguments = Parameters<typeof ranPlan>;
+
+/** Runs a set as `ranPlan` does, and no two in front of one camera in two tabs: both would count the same movements. */
+export async function runPlan(...needs: RunArguments): ReturnType<typeof ranPlan> {
+  const [{ pictures }] = needs;
+  const letGo = pictures.kind === 'camera' ? await cameras.hold(pictures.deviceId) : () => undefined;
+  if (!letGo) return fail({ kind: 'camera-other-tab' });
+  try {
+    return await ranPlan(...needs);
+  } finally {
+    letGo();
+  }
+}
+
 /**
  * Opens the pictures and the pose model, or the sticker worker, and runs the set.
  * @param person whose set it is
@@ -85,7 +104,7 @@ const unstoredOf = (error: SessionError, store: SetStore | null): StoredSet | nu
  * @param wishes tells by its event `onset` that symptoms begin, by `go-on` that pictures are to be had again now
  * @returns null when it was stopped before its pictures came
  */
-export async function runPlan(
+async function ranPlan(
   plan: SetPlan,
   person: PersonId,
   hooks: SetHooks,
@@ -141,7 +160,7 @@ export async function runPlan(
     now: Date.now,
     onView: hooks.onView,
     onEvent: hooks.onEvent,
-    onStoreTrouble: (error) => hooks.onStoreTrouble(error.kind),
+    onStoreTrouble: (error) => hooks.onStoreTrouble(error?.kind ?? null),
     onScreenKept: hooks.onScreenKept,
   };
   const session = stickersOfPlan(plan)

@@ -3,11 +3,11 @@ import { localTime } from '../../dose/local-time.ts';
 import { today } from '../../dose/today.ts';
 import type { TodayLine } from '../../dose/today-line.ts';
 import { useChoices } from '../choose/choices.ts';
-import { clockNow } from '../parts/clock-now.ts';
 import { limbsOf } from '../parts/limb-words.ts';
 import { useServices } from '../services-context.tsx';
 import { useRun } from '../set/run-context.tsx';
 import { useWords } from '../words/words-context.tsx';
+import { lookNow } from './look.ts';
 import { prescribedWords } from './prescribed-words.ts';
 
 /** How often it is looked whether a set has become due, ms. Chosen: nobody misses a minute of hours. */
@@ -28,9 +28,9 @@ export function DueWatcher() {
     /** Lines that were waiting at the last look, and its day. */
     let waiting: { readonly day: string; readonly names: ReadonlySet<string> } | null = null;
     const look = async () => {
-      const clock = clockNow();
+      const { clock, rested } = lookNow();
       const log = await diary.log();
-      const seen = log.ok ? today(log.value, clock) : null;
+      const seen = log.ok ? today(log.value, clock, rested) : null;
       if (!seen) return;
       const { day } = localTime(clock);
       const due = seen.lines.filter((line) => line.state === 'now' && waiting?.day === day && waiting.names.has(nameOf(line)));

@@ -64,14 +64,14 @@ function Asked({ today }: { readonly today: Today }) {
   );
 }
 
-function Planned({ today, log, add, reload }: DayInUse & { readonly today: Today }) {
+function Planned({ today, look, log, add, reload }: DayInUse & { readonly today: Today }) {
   const { day, progress, handOver } = useWords();
   const isOwn = usePerson() === null;
   const glance = useGlance(today);
   const { prescription, gate, lines, next } = today;
   const waiting = lines.flatMap(({ state, mayStartMs }) => (state === 'later' && mayStartMs !== null ? [mayStartMs] : []));
   const first = waiting.length > 0 ? Math.min(...waiting) : null;
-  const resting = isRest(first, Date.now()) ? first : null;
+  const resting = isRest(first, look.clock.nowMs) ? first : null;
   const [rested, setRested] = useState(false);
   const over = () => {
     setRested(true);
@@ -82,7 +82,7 @@ function Planned({ today, log, add, reload }: DayInUse & { readonly today: Today
       {prescription.origin === 'example' ? <ExampleNotice onRemoved={reload} /> : null}
       {gate.kind === 'stopped' ? <StopNotice stop={gate} add={add} /> : <Asked today={today} />}
       {gate.kind === 'may' && glance !== null ? <p className="day-glance">{glance}</p> : null}
-      {gate.kind === 'may' && resting !== null ? <RestClock key={resting} untilMs={resting} onOver={over} /> : null}
+      {gate.kind === 'may' && resting !== null ? <RestClock untilMs={resting} look={look} onOver={over} /> : null}
       {gate.kind === 'may' && rested && resting === null ? (
         <p className="day-glance" role="status">
           {day.rested}

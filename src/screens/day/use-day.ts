@@ -8,9 +8,9 @@ import type { CalendarDay } from '../../symptoms/calendar-day.ts';
 import { gateNow } from '../../symptoms/gate-now.ts';
 import type { MayExercise } from '../../symptoms/may-exercise.ts';
 import { type QuestionsReason, questionsDue } from '../../symptoms/questions-due.ts';
-import { clockNow } from '../parts/clock-now.ts';
 import type { Problem } from '../services.ts';
 import { useServices } from '../services-context.tsx';
+import { type Look, lookNow } from './look.ts';
 
 /** How often the day is looked at anew: a set that had to wait becomes due. */
 const TICK_MS = 20_000;
@@ -18,6 +18,8 @@ const TICK_MS = 20_000;
 export interface DayInUse {
   /** Today on the person's calendar. */
   readonly day: CalendarDay;
+  /** When it was last looked at. */
+  readonly look: Look;
   /** Null while it is read, and when it can't be. */
   readonly log: DoseLog | null;
   /** Null without a prescription, too. */
@@ -42,14 +44,14 @@ export function useDay(): DayInUse {
   const { diary } = useServices();
   const [log, setLog] = useState<DoseLog | null>(null);
   const [problem, setProblem] = useState<Problem | null>(null);
-  const [clock, setClock] = useState(clockNow);
+  const [look, setLook] = useState(lookNow);
   const [reads, setReads] = useState(0);
   // biome-ignore lint/correctness/useExhaustiveDependencies: `reads` counts the wishes to read again.
   useEffect(() => {
     let wanted = true;
     diary.log().then((read) => {
       if (!wanted) return;
-      setClock(clockNow());
+      setLook(lookNow());
       if (read.ok) setLog(read.value);
       else setProblem(read.error);
     });
@@ -58,7 +60,7 @@ export function useDay(): DayInUse {
     };
   }, [diary, reads]);
   useEffect(() => {
-    const timer = setInterval(() => setClock(clockNow()), TICK_MS);
+    const timer = setInterval(() => setLook(lookNow()), TICK_MS);
     return () => clearInterval(timer);
   }, []);
   const reload = useCallback(() => setReads((n) => n + 1), []);
@@ -73,11 +75,12 @@ export function useDay(): DayInUse {
     },
     [diary, reload],
   );
-  const { day } = localTime(clock);
+  const { day } = localTime(look.clock);
   return {
     day,
+    look,
     log,
-    today: log && today(log, clock),
+    today: log && today(log, look.clock, look.rested),
     gate: log && gateNow(log, day),
     questions: log ? questionsDue(log, day) : [],
     problem,

@@ -3,9 +3,13 @@ import type { PoseModel } from '../../pose/model.ts';
 
 /**
  * Whether all works without a network: `starting`: not known yet. `without`: this browser can't. `waits`: it is asked to save data, so the model is fetched
- * when the person says so. `fetching`: under way. `failed`: broken off, tried again when the network is back. `ready`: all is here.
+ * when the person says so. `fetching`: under way. `failed`: broken off, tried again when the network is back. `no-room`: it came, works for this visit, and could not be
+ * kept. `ready`: all is here.
  */
-export type Readiness = 'starting' | 'without' | 'waits' | 'fetching' | 'failed' | 'ready';
+export type Readiness = 'starting' | 'without' | 'waits' | 'fetching' | 'failed' | 'no-room' | 'ready';
+
+/** What came of an attempt to keep something. */
+export type Kept = 'kept' | 'failed' | 'no-room';
 
 export interface SiteState {
   readonly readiness: Readiness;
@@ -19,8 +23,8 @@ export interface SiteState {
 
 /** The service worker as this page deals with it. */
 export interface SiteWorker {
-  /** Registers it, and comes once the site is kept. @throws what the browser throws where it can't */
-  readonly start: (onWaiting: () => void, onTaken: () => void) => Promise<void>;
+  /** Registers it, and comes once the site is kept or could not be. @throws what the browser throws where it can't */
+  readonly start: (onWaiting: () => void, onTaken: () => void) => Promise<Kept>;
   /** Has the waiting version take over; `onTaken` is told in every tab. */
   readonly take: () => void;
 }
@@ -28,8 +32,7 @@ export interface SiteWorker {
 /** The model that is chosen. */
 export interface ModelKeeper {
   readonly isKept: (model: PoseModel) => Promise<boolean>;
-  /** @returns whether it is kept now */
-  readonly keep: (model: PoseModel, onShare: (share: number) => void) => Promise<boolean>;
+  readonly keep: (model: PoseModel, onShare: (share: number) => void) => Promise<Kept>;
 }
 
 export interface SiteNeeds {
@@ -87,7 +90,7 @@ export function createSite({ worker, models, locks, saveData, reload }: SiteNeed
     state.setState({ readiness: 'fetching', share: 0 });
     const kept = await models.keep(model, (share) => state.setState({ share }));
     // Another one was chosen meanwhile.
-    if (wanted === model) state.setState({ readiness: kept ? 'ready' : 'failed' });
+    if (wanted === model) state.setState({ readiness: kept === 'kept' ? 'ready' : kept });
   };
 
   return {
@@ -97,10 +100,16 @@ export function createSite({ worker, models, locks, saveData, reload }: SiteNeed
       if (!worker || started) return;
       const waiting = () => state.setState({ newVersion: true });
       started = worker.start(waiting, onTaken).then(
-        () => true,
-        () => false,
+        (kept) => {
+          if (kept !== 'kept') state.setState({ readiness: kept });
+          return kept === 'kept';
+        },
+        () => {
+          state.setState({ readiness: 'without' });
+          return false;
+        },
       );
-      if (!(await started)) state.setState({ readiness: 'without' });
+      await started;
     },
     calm(calm) {
       if (calm === calmNow) return;

@@ -16,7 +16,8 @@ export function VisitNotice() {
       wanted = false;
     };
   }, [services]);
-  if (!visitOnly) return null;
+  // Where nothing works at all there is nothing to save.
+  if (!visitOnly || services.missing().length > 0) return null;
   return (
     <Notice icon="warning" look="caution">
       <p>{kept.visitOnly}</p>

@@ -4,9 +4,10 @@ import type { PersonFacts } from '../../dose/person-facts.ts';
 import type { PeopleList } from '../../record/people-store.ts';
 import type { PersonId } from '../../record/person.ts';
 import { clockNow } from '../parts/clock-now.ts';
-import type { PeopleServices, Problem } from '../services.ts';
+import type { Problem } from '../services.ts';
 import { useServices } from '../services-context.tsx';
 import { type PersonLine, personLine } from './people-lines.ts';
+import type { PeopleServices } from './people-services.ts';
 
 /** The list moves once for so many people that were worked out, not for each. Chosen. */
 const SHOWN_AT_ONCE = 20;

@@ -31,7 +31,7 @@ function RangeBar({ rep, widestDeg }: { readonly rep: EditedRep; readonly widest
   // What has a number of its own is not said twice; one that was cut short need not be a small one.
   const cut = flags.includes('tracking-gap');
   const notes = flags
-    .filter((flag) => flag !== 'sinking' && !(flag === 'partial' && cut))
+    .filter((flag) => flag !== 'sinking' && !(flag === 'partial' && cut) && !(flag === 'recounted' && rep.rep.complete))
     .map((flag) => (flag === 'tracking-gap' && source === 'stickers' ? set.stickers.gap : result.flags[flag]));
   const plain = [...up, ...foot];
   return (

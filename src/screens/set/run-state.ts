@@ -7,6 +7,7 @@ import type { OpenedPictures, Problem, SetPlan } from '../services.ts';
 import type { Caption } from './caption-time.ts';
 import type { GlideNote } from './glide-note.ts';
 import type { Stage } from './stage.ts';
+import type { StoreTrouble } from './store-trouble.ts';
 
 /** What the set's screen shows and seldom changes. */
 export interface RunState {
@@ -33,8 +34,8 @@ export interface RunState {
   readonly glideNote: GlideNote | null;
   /** What was last said, while it is to be read; also where the sound is off. */
   readonly caption: Caption | null;
-  /** A repetition waits for the disk. */
-  readonly storeTrouble: boolean;
+  /** Why not all of the set is on the disk; null: it is. */
+  readonly storeTrouble: StoreTrouble | null;
   /** Why there are no pictures for now; null: there are. */
   readonly away: Problem | null;
   /** Nothing was looked at for a while, and since when it is again; null: not lately. */
@@ -83,7 +84,7 @@ export const IDLE: RunState = {
   glideCycles: [],
   glideNote: null,
   caption: null,
-  storeTrouble: false,
+  storeTrouble: null,
   away: null,
   breakSinceMs: null,
   fewPictures: false,

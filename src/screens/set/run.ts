@@ -1,24 +1,19 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Frame } from '../../capture/frame.ts';
-import type { LiveView, SetEvent } from '../../measure/live-view.ts';
+import type { SetEvent } from '../../measure/live-view.ts';
 import { unseenOf } from '../../measure/unseen-of.ts';
 import { fail } from '../../result.ts';
 import type { Ms } from '../../units.ts';
-import type { AppServices, Problem, RunningSet, SetHooks, SetPlan } from '../services.ts';
+import type { AppServices, RunningSet, SetPlan } from '../services.ts';
 import type { Words } from '../words/words.ts';
-import { type AdviceVoice, hearAdvice } from './advice-voice.ts';
 import { announcementOf, type Heard } from './announcement.ts';
 import { seesHand, stickersOfPlan } from './by-stickers.ts';
-import { isCaptioned, isCaptionOver } from './caption-time.ts';
-import { isNoteOver } from './glide-note.ts';
+import { isCaptioned } from './caption-time.ts';
 import { hasKeys } from './has-keys.ts';
-import { hearHeld, NOT_HELD } from './held-voice.ts';
-import { NO_RATE, seePicture } from './picture-rate.ts';
 import { IDLE, type Moment, NO_MOMENT, type RunState } from './run-state.ts';
+import { setHooks } from './set-hooks.ts';
 import { signalOf } from './signal.ts';
 import type { Sounds } from './sounds.ts';
-import { stageOf } from './stage.ts';
-import { hearUnseen, type UnseenStands } from './unseen-shown.ts';
 import type { VoiceRank } from './voice.ts';
 
 /** Draws a frame while it is there; the frame is not the painter's to keep. */
@@ -50,9 +45,6 @@ export interface RunNeeds {
   /** Hears of a fault of the program, which the person is told of in general words. */
   readonly onFault: (cause: unknown) => void;
 }
-
-/** How long it is shown that there was a break, ms. Chosen: the time to come nearer and read it. */
-const BREAK_STANDS_MS = 15_000;
 
 /** The one set that may run at a time: its state for the screens, its sounds, its end. */
 export function createRun({ services, words, sounds, now, onFault }: RunNeeds): Run {
@@ -133,94 +125,8 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
     };
   };
 
-  /** Hooks of one set; they fall silent once another has begun. */
-  function hooksOf(isCurrent: () => boolean): SetHooks {
-    let counted = 0;
-    let adviceVoice: AdviceVoice | null = null;
-    let heldVoice = NOT_HELD;
-    let unseenStands: UnseenStands | null = null;
-    let rate = NO_RATE;
-    const whileCurrent =
-      <T>(hook: (value: T) => void) =>
-      (value: T) => {
-        if (isCurrent()) hook(value);
-      };
-    const showView = (view: LiveView) => {
-      rate = seePicture(rate, now());
-      const live = state.getState().plan?.pictures.kind === 'camera';
-      if (live && rate.few !== state.getState().fewPictures) state.setState({ fewPictures: rate.few });
-      const { angleDeg, leg, stickers = null, restDeg, onsetDeg, heldMs, glide } = view;
-      moment.setState({ angleDeg, leg, stickers, restDeg, onsetDeg, heldMs, glide });
-      hearHold(view.heldMs);
-      const advice = view.phase === 'setting-up' ? (view.advice[0] ?? null) : null;
-      const heard = hearAdvice(adviceVoice, advice, now());
-      adviceVoice = heard.state;
-      if (heard.say) say(words().set.advice[heard.say]);
-      const stage = stageOf(view);
-      const mixedUp = stage === 'lost' && stickers?.implausible === true;
-      const why = hearUnseen(unseenStands, unseenOf(stickers), now());
-      unseenStands = why.state;
-      const unseen = stage === 'lost' ? (why.state?.reason ?? null) : why.shown;
-      const shown = state.getState();
-      if (shown.stage === 'ended') return;
-      if (shown.breakSinceMs !== null && now() - shown.breakSinceMs > BREAK_STANDS_MS) state.setState({ breakSinceMs: null });
-      if (shown.caption && isCaptionOver(shown.caption, now())) state.setState({ caption: null });
-      if (shown.glideNote && isNoteOver(shown.glideNote, now())) state.setState({ glideNote: null });
-      const same =
-        shown.stage === stage &&
-        shown.advice === advice &&
-        shown.mixedUp === mixedUp &&
-        shown.unseen === unseen &&
-        shown.count === view.count &&
-        shown.partialCount === view.partialCount;
-      if (!same) state.setState({ stage, advice, mixedUp, unseen, count: view.count, partialCount: view.partialCount });
-    };
-    const hearHold = (heldMs: Ms | null) => {
-      const holdS = state.getState().plan?.guide.holdS ?? 0;
-      const heard = hearHeld(heldVoice, heldMs, holdS);
-      heldVoice = heard.state;
-      sounds.play(heard.tone);
-      if (heard.done) say(words().set.holdDoneVoice);
-    };
-    const hear = (event: SetEvent) => {
-      if (event.kind === 'rep' && event.rep.complete) counted += 1;
-      if (event.kind === 'rep') state.setState({ storeTrouble: false, pastOnset: event.rep.flags.includes('past-onset') });
-      if (event.kind === 'hand') return hearHand();
-      if (event.kind === 'ended') return tellEnd(event.why, counted);
-      if (event.kind === 'glide') state.setState(({ glideCycles }) => ({ glideCycles: [...glideCycles, event.cycle] }));
-      const what = event.kind === 'glide-wrong' ? 'wrong' : event.kind === 'glide-trouble' ? event.what : null;
-      if (what) state.setState({ glideNote: { what, sinceMs: now() } });
-      tell(event, counted);
-    };
-    const showAway = (problem: Problem | null) => {
-      const { away } = state.getState();
-      if (away?.kind === problem?.kind || state.getState().stage === 'ended') return;
-      state.setState({ away: problem });
-      if (problem) sounds.play('lost');
-      // What to do is told once, when it is known.
-      const restarting = problem?.kind === 'pose-failed';
-      const { title, todo } = problem ? words().problems[problem.kind](problem.detail ?? '') : { title: '', todo: '' };
-      sounds.say(problem ? `${title} ${restarting ? words().away.restarting : todo}` : words().away.backVoice);
-    };
-    const showBreak = () => {
-      state.setState({ breakSinceMs: now() });
-      sounds.say(words().away.pause);
-    };
-    return {
-      onAway: whileCurrent(showAway),
-      onBreak: () => whileCurrent(showBreak)(undefined),
-      onScreenKept: whileCurrent((kept) => state.setState({ screenDims: !kept })),
-      onLoading: whileCurrent((loaded) => state.setState({ loaded })),
-      onOpened: whileCurrent((opened) => state.setState({ opened })),
-      onFrame: whileCurrent((frame) => {
-        painter?.(frame);
-        moment.setState({ tMs: frame.tMs });
-      }),
-      onView: whileCurrent(showView),
-      onEvent: whileCurrent(hear),
-      onStoreTrouble: whileCurrent(() => state.setState({ storeTrouble: true })),
-    };
-  }
+  const paint = (frame: Frame) => painter?.(frame);
+  const shown = { state, moment, words, sounds, now, paint, say, tell, tellEnd, hearHand };
 
   return {
     state,
@@ -233,7 +139,7 @@ export function createRun({ services, words, sounds, now, onFault }: RunNeeds): 
       let mine: RunningSet | null = null;
       // Hooks may be called before `runSet` returns; until then the set is the current one.
       const isCurrent = () => mine === null || running === mine;
-      mine = services.runSet(plan, hooksOf(isCurrent));
+      mine = services.runSet(plan, setHooks(shown, isCurrent));
       running = mine;
       const end = (outcome: Awaited<RunningSet['done']>) => {
         if (!isCurrent()) return;

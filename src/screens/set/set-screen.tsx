@@ -22,6 +22,7 @@ import type { SetPlan } from '../services.ts';
 import { AwayPanel } from './away-panel.tsx';
 import { asksSymptoms, isGlide, signalOf } from './signal.ts';
 import { SoundSwitch } from './sound-switch.tsx';
+import { troubleSays } from './store-trouble.ts';
 import { useSetKeys } from './use-set-keys.ts';
 
 /** Name of the set, where its pictures come from, the switch for sound. */
@@ -45,7 +46,8 @@ function TopLine({ plan }: { readonly plan: SetPlan }) {
 
 /** A set while it runs: made to be seen from a mat three metres away. */
 function RunningScreen({ plan }: { readonly plan: SetPlan }) {
-  const { set, away: awayWords } = useWords();
+  const words = useWords();
+  const { set, away: awayWords } = words;
   const run = useRun();
   const away = useRunState((s) => s.away);
   const hadBreak = useRunState((s) => s.breakSinceMs !== null);
@@ -86,8 +88,8 @@ function RunningScreen({ plan }: { readonly plan: SetPlan }) {
           {opening || glide || away ? null : <Cue guide={plan.guide} />}
           {!opening && durationMs !== null ? <FileProgress durationMs={durationMs} /> : null}
           {storeTrouble ? (
-            <p className="set-trouble" role="alert">
-              {set.storeTrouble}
+            <p className="set-trouble" role="status">
+              {troubleSays(storeTrouble, words)}
             </p>
           ) : null}
         </div>

@@ -11,7 +11,7 @@ export function OfflineState() {
   const { readiness, share } = useStore(site.state);
   const asked = readiness === 'waits' ? offline.fetch : readiness === 'failed' ? offline.again : null;
   const said = () => {
-    if (readiness === 'ready') return <ReadyLine />;
+    if (readiness === 'ready' || readiness === 'no-room') return <ReadyLine />;
     return readiness === 'fetching' ? offline.fetching(Math.floor(share * 100)) : offline.states[readiness];
   };
   return (

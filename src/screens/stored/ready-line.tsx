@@ -4,14 +4,15 @@ import { Icon } from '../parts/icon.tsx';
 import { useStoredWords } from '../words/stored-catalogues.ts';
 import './ready-line.css';
 
-/** One line that is there once all works without a network. */
+/** One line that is there once all works without a network, or once it is known that there is no room for that. */
 export function ReadyLine() {
   const { offline } = useStoredWords();
-  const ready = useStore(site.state, (s) => s.readiness === 'ready');
-  return ready ? (
-    <span className="ready-line">
-      <Icon name="check" />
-      {offline.states.ready}
+  const readiness = useStore(site.state, (s) => s.readiness);
+  if (readiness !== 'ready' && readiness !== 'no-room') return null;
+  return (
+    <span className="ready-line" data-readiness={readiness}>
+      <Icon name={readiness === 'ready' ? 'check' : 'warning'} />
+      {offline.states[readiness]}
     </span>
-  ) : null;
+  );
 }

@@ -16,5 +16,7 @@ export interface AwayWords {
   readonly screenDims: string;
   /** So few pictures a second are looked at that quick movements are missed. */
   readonly fewPictures: string;
+  /** While a set runs: nothing of it can be written. */
+  readonly notStored: Readonly<Record<'full' | 'failed', string>>;
   readonly limits: Readonly<Record<Limit, string>>;
 }

@@ -10,6 +10,10 @@ export const enAway = {
   pause: 'There was a break. What was not seen is not counted; go on.',
   screenDims: 'The screen may go dark by itself. The set goes on all the same.',
   fewPictures: 'This machine looks at few pictures a second: move calmly, or quick movements are missed.',
+  notStored: {
+    full: 'No room to store this set. Go on, and save it as a file at the end.',
+    failed: 'This set can’t be stored now. Go on, and save it as a file at the end.',
+  },
   limits: {
     'no-webgl2':
       'This browser can’t look for the whole leg (WebGL 2 is missing or switched off). Foot taps and toe lifts by stickers work, and counting by hand.',

@@ -76,10 +76,10 @@ export const enDay: DayWords = {
     flags: {
       'saddle-numbness': 'Numbness between your legs: around the genitals or the back passage?',
       'bladder-bowel': 'Trouble starting or feeling urine or stool, or leaking?',
-      'sexual-sensation': 'Loss of feeling during sex?',
+      'sexual-sensation': 'Loss of feeling or of function during sex?',
       'both-legs-weak': 'Weakness, pain or numbness in both legs?',
-      'foot-drop-worse': 'A foot that drops more than before, or slaps when you walk?',
-      'fever-or-fall': 'Fever, or severe new pain after a fall?',
+      'foot-drop-worse': 'A foot or leg that gets weaker, or a foot that drops or slaps when you walk?',
+      'fever-or-fall': 'Fever, weight lost without trying, or severe new pain after a fall or if you ever had cancer?',
     },
     yes: 'Yes',
     no: 'No',

@@ -98,10 +98,10 @@ export const enPeople: PeopleWords = {
     flags: {
       'saddle-numbness': 'Numbness between the legs, around the genitals or the back passage',
       'bladder-bowel': 'Trouble starting or feeling urine or stool, or leaking',
-      'sexual-sensation': 'Loss of feeling during sex',
+      'sexual-sensation': 'Loss of feeling or of function during sex',
       'both-legs-weak': 'Weakness, pain or numbness in both legs',
-      'foot-drop-worse': 'A foot that drops more than before, or slaps in walking',
-      'fever-or-fall': 'Fever, or severe new pain after a fall',
+      'foot-drop-worse': 'A foot or leg that gets weaker, or a foot that drops or slaps in walking',
+      'fever-or-fall': 'Fever, weight lost without trying, or severe new pain after a fall or with a history of cancer',
     },
     reportLead: 'Print it, or save the numbers as files. Nothing is sent anywhere.',
     filesHint:

@@ -17,6 +17,10 @@ export const enProblems = {
     title: 'The camera is used by another program.',
     todo: 'Close video calls and other camera programs, then try again.',
   }),
+  'camera-other-tab': () => ({
+    title: 'A set runs in another tab, in front of this camera.',
+    todo: 'End it there or close that tab, then try again.',
+  }),
   'camera-gone': () => ({ title: 'This camera is no longer there.', todo: 'Plug it in, or choose another one.' }),
   'camera-unreadable': () => ({
     title: 'The camera gives no picture.',

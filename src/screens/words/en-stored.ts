@@ -37,6 +37,8 @@ export const enStored: StoredWords = {
       without: 'This browser needs the network each time.',
       waits: 'Your browser is set to save data, so the model is not fetched by itself.',
       failed: 'Not all came. It is tried again at the next visit.',
+      'no-room':
+        'There is no room to keep Evenside for the time without a network: free some on this machine, then load this page again.',
       ready: 'Ready to work without a network',
     },
     fetching: (percent) => `Getting ready to work without a network: ${percent}%`,

@@ -8,18 +8,16 @@ import { enHandOver } from './en-hand-over.ts';
 import { enKept } from './en-kept.ts';
 import { enPeople } from './en-people.ts';
 import { enPlan } from './en-plan.ts';
-import { plural, smallOnes, times } from './en-plural.ts';
+import { plural } from './en-plural.ts';
 import { enPrescribe } from './en-prescribe.ts';
 import { enProblems } from './en-problems.ts';
 import { enProgress } from './en-progress.ts';
+import { enRecount } from './en-recount.ts';
 import { enReport } from './en-report.ts';
 import { enResult } from './en-result.ts';
 import { enReview } from './en-review.ts';
+import { enSet } from './en-set.ts';
 import type { Words } from './words.ts';
-
-/** How the one signal is given. */
-const signalled = (camera: boolean, keys: boolean): string =>
-  [...(camera ? ['raise a hand'] : []), keys ? 'press the space bar' : 'press the button'].join(' or ');
 
 export const en = {
   locale: 'en',
@@ -72,7 +70,8 @@ export const en = {
     alsoTitle: 'See a doctor the same day',
     also: [
       'One foot or leg gets weaker, or your foot drops more than before.',
-      'Fever, feeling ill, or severe new pain after a fall.',
+      'Fever, feeling ill, or weight lost without trying.',
+      'Severe new pain after a fall, or if you have or ever had cancer.',
     ],
     limits: 'This list does not cover everything. If you are worried, ask.',
   },
@@ -160,101 +159,7 @@ export const en = {
     pickFile: 'Choose a video file',
     begin: { camera: 'Start the camera', file: 'Measure the video', example: 'Start the example' },
   },
-  set: {
-    title: 'Your set',
-    opening: 'Getting ready …',
-    loadingModel: 'Getting ready …',
-    looking: 'Looking for your leg …',
-    ready: 'Ready. Begin when you like.',
-    readyVoice: 'Ready. Begin when you like.',
-    signalVoice: {
-      onset: (...ways) => `When symptoms start, ${signalled(...ways)}.`,
-      symptoms: (...ways) => `If symptoms rise, ${signalled(...ways)}. Then the set ends.`,
-      stop: (...ways) => `To stop, ${signalled(...ways)}.`,
-    },
-    signalKeys: (camera) => (camera ? 'or raise a hand, or press the space bar' : 'or press the space bar'),
-    escapeKey: 'or press Escape',
-    handStopVoice: 'I saw your hand. The set ends.',
-    pastOnset: 'A little less far.',
-    beat: { out: 'Lift', hold: 'Hold', back: 'Lower' },
-    beatWaits: 'Beat',
-    holdFor: (seconds, of) => `Hold ${seconds} of ${of} s`,
-    holdDone: 'And back',
-    holdDoneVoice: 'And back.',
-    counting: 'Counting',
-    doseDone: (target) => `That’s all ${target}. You can rest.`,
-    lost: 'I can’t see your leg. Your count is kept.',
-    lostVoice: 'I can’t see your leg.',
-    foundVoice: 'I see you again.',
-    stickers: {
-      looking: 'Looking for the three stickers …',
-      kept: 'Your count is kept.',
-      mixedUp: 'Something else looks like a sticker. Not counting. Clear the view to your foot.',
-      foundVoice: 'I see them again.',
-      picture: 'The picture, with the stickers on your foot and the angle drawn on it',
-      left: 'Set ended, the stickers were out of sight.',
-      gap: 'stickers lost for a moment',
-      nothing: 'Keep all three stickers in the picture, the foot still at first, then try again.',
-      stopped: 'The part that follows the stickers stopped.',
-      stoppedTodo: 'Try again. If it stops again, load this page again.',
-    },
-    unseen: {
-      glare: 'Light shines off a sticker. Turn the lamp away.',
-      'like-surround': 'Something beside a sticker has its colour. Take it away.',
-      covered: 'A sticker is covered. Clear the view to it.',
-      lost: 'I can’t see all three stickers.',
-    },
-    saving: 'Working out your result …',
-    finishing: {
-      'target-reached': 'Done. You can rest.',
-      left: 'Set ended, you left the picture.',
-      'above-limit': 'The set ends: your leg rose above its limit. Lower it and rest. If symptoms stay up, tell your therapist.',
-      symptoms: 'The set ends because symptoms rise. Lower the leg and rest. If they stay up, tell your therapist.',
-    },
-    endedVoice: (count) => `Done. ${count} ${times(count)}.`,
-    advice: {
-      nobody: 'I can’t see anyone. Come into the picture.',
-      'leg-hidden': 'Your leg is hidden. Clear the view to it.',
-      'too-near': 'Too close. Move further from the camera.',
-      'too-far': 'Too far away. Come nearer to the camera.',
-      'not-side-on': 'Turn so that the camera sees your side.',
-      'wrong-leg': 'The other leg is nearer. Turn round.',
-      'too-dark': 'Too dark. Turn on a light.',
-      'not-sitting': 'Sit upright on a chair.',
-      'not-standing': 'Stand upright, legs straight.',
-      'not-lying': 'Lie down flat on your back.',
-      'leg-not-held': 'Raise your straight leg with the strap, only until symptoms start.',
-      'leg-too-high': 'Your leg is too high. Lower it a little.',
-      'stickers-missing': 'I can’t see all three stickers. Show the inner side of your foot.',
-      'stickers-small': 'Your foot is too small in the picture. Move the camera nearer.',
-      'hold-still': 'Good. Now hold still.',
-    },
-    count: 'Count',
-    ofTarget: (target) => `of ${target}`,
-    small: (n) => smallOnes(n),
-    smallVoice: 'small one',
-    glideWrong: 'When you point the foot, lift the head.',
-    glideTrouble: {
-      'head-still': 'I do not see your head move. Lift it when you point the foot.',
-      'foot-still': 'I do not see your foot move. Point it when you lift the head.',
-      'head-hidden': 'I can’t see your head. Clear the view to it.',
-      'foot-hidden': 'I can’t see your foot. Clear the view to it.',
-    },
-    onset: 'Symptoms start here',
-    onsetMarked: 'Start of symptoms noted',
-    onsetVoice: 'Noted.',
-    stop: 'Stop',
-    example: 'Recorded example',
-    cameraOn: 'Camera is on',
-    voiceOn: 'Sound on',
-    voiceOff: 'Sound off',
-    picture: 'The picture, with your leg drawn on it',
-    progress: 'Measured so far',
-    measured: (share) => `${Math.round(share * 100)}% measured`,
-    tryAgain: 'Try again',
-    seeKept: 'See what was counted',
-    storeTrouble: 'The last repetition is not stored yet. Evenside keeps trying.',
-  },
+  set: enSet,
   problems: enProblems,
   result: enResult,
   compare: enCompare,
@@ -273,13 +178,15 @@ export const en = {
     openAbout: 'Seal all that is stored here, so that others at this machine can’t read it',
   },
   kept: enKept,
+  recount: enRecount,
   people: enPeople,
   away: enAway,
   unsupported: {
-    title: 'This browser can’t run Evenside',
-    todo: 'Open this address in a current Chrome, Edge or Chromium.',
+    title: 'Evenside can’t work at this address',
+    todo: 'From here the browser lets no page use the camera or keep anything.',
     features: {
-      'secure-context': 'This address is not a secure one. Open Evenside at 127.0.0.1 on this machine, or over https.',
+      'secure-context':
+        'This address is not a secure one. Open Evenside over https (https:// at its beginning), or at 127.0.0.1 on this machine.',
     },
   },
 } as const satisfies Words;

@@ -10,6 +10,10 @@ export const esAway = {
   pause: 'Hubo una pausa. Lo que no se vio no se cuenta; siga.',
   screenDims: 'La pantalla puede apagarse sola. La serie sigue de todos modos.',
   fewPictures: 'Este equipo mira pocas imágenes por segundo: muévase con calma, o se pierden los movimientos rápidos.',
+  notStored: {
+    full: 'No hay sitio para guardar esta serie. Siga y guárdela como archivo al final.',
+    failed: 'Esta serie no se puede guardar ahora. Siga y guárdela como archivo al final.',
+  },
   limits: {
     'no-webgl2':
       'Este navegador no puede buscar la pierna entera (falta WebGL 2 o está apagado). Con pegatinas se miden la punta del pie y el dedo gordo; y siempre se puede contar a mano.',

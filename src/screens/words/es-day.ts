@@ -77,10 +77,10 @@ export const esDay: DayWords = {
     flags: {
       'saddle-numbness': '¿Adormecimiento entre las piernas, alrededor de los genitales o del ano?',
       'bladder-bowel': '¿Le cuesta empezar a orinar o a defecar, no lo nota, o se le escapa?',
-      'sexual-sensation': '¿Pérdida de sensibilidad en las relaciones sexuales?',
+      'sexual-sensation': '¿Pérdida de sensibilidad o de función en las relaciones sexuales?',
       'both-legs-weak': '¿Debilidad, dolor o adormecimiento en las dos piernas?',
-      'foot-drop-worse': '¿Un pie que se cae más que antes o que golpea el suelo al caminar?',
-      'fever-or-fall': '¿Fiebre, o un dolor fuerte y nuevo después de una caída?',
+      'foot-drop-worse': '¿Un pie o una pierna que pierde fuerza, o un pie que se cae o golpea el suelo al caminar?',
+      'fever-or-fall': '¿Fiebre, pérdida de peso sin querer, o un dolor fuerte y nuevo tras una caída o si ha tenido cáncer?',
     },
     yes: 'Sí',
     no: 'No',

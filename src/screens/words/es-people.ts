@@ -98,10 +98,10 @@ export const esPeople: PeopleWords = {
     flags: {
       'saddle-numbness': 'Adormecimiento entre las piernas, alrededor de los genitales o del ano',
       'bladder-bowel': 'Dificultad para empezar o sentir la orina o las heces, o escapes',
-      'sexual-sensation': 'Pérdida de sensibilidad durante el sexo',
+      'sexual-sensation': 'Pérdida de sensibilidad o de función durante el sexo',
       'both-legs-weak': 'Debilidad, dolor o adormecimiento en las dos piernas',
-      'foot-drop-worse': 'Un pie que cae más que antes, o que golpea al caminar',
-      'fever-or-fall': 'Fiebre, o un dolor fuerte y nuevo tras una caída',
+      'foot-drop-worse': 'Un pie o una pierna que pierde fuerza, o un pie que cae o golpea al caminar',
+      'fever-or-fall': 'Fiebre, pérdida de peso sin querer, o un dolor fuerte y nuevo tras una caída o con cáncer en la historia',
     },
     reportLead: 'Imprímalo o guarde los números en archivos. No se envía nada a ninguna parte.',
     filesHint:

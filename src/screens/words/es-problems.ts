@@ -17,6 +17,10 @@ export const esProblems: Words['problems'] = {
     title: 'Otro programa está usando la cámara.',
     todo: 'Cierre las videollamadas y otros programas de cámara y pruebe otra vez.',
   }),
+  'camera-other-tab': () => ({
+    title: 'En otra pestaña hay una serie en marcha con esta cámara.',
+    todo: 'Termínela allí o cierre esa pestaña y pruebe otra vez.',
+  }),
   'camera-gone': () => ({ title: 'Esta cámara ya no está.', todo: 'Conéctela o elija otra.' }),
   'camera-unreadable': () => ({
     title: 'La cámara no da imagen.',

@@ -37,6 +37,8 @@ export const esStored: StoredWords = {
       without: 'Este navegador necesita la red cada vez.',
       waits: 'Su navegador está puesto para ahorrar datos, así que el modelo no se descarga solo.',
       failed: 'No ha llegado todo. Se prueba otra vez en la próxima visita.',
+      'no-room':
+        'No hay sitio para guardar Evenside para cuando no haya red: libere espacio en este equipo y vuelva a cargar la página.',
       ready: 'Listo para funcionar sin red',
     },
     fetching: (percent) => `Preparándose para funcionar sin red: ${percent} %`,

@@ -8,18 +8,16 @@ import { esHandOver } from './es-hand-over.ts';
 import { esKept } from './es-kept.ts';
 import { esPeople } from './es-people.ts';
 import { esPlan } from './es-plan.ts';
-import { plural, smallOnes, times } from './es-plural.ts';
+import { plural } from './es-plural.ts';
 import { esPrescribe } from './es-prescribe.ts';
 import { esProblems } from './es-problems.ts';
 import { esProgress } from './es-progress.ts';
+import { esRecount } from './es-recount.ts';
 import { esReport } from './es-report.ts';
 import { esResult } from './es-result.ts';
 import { esReview } from './es-review.ts';
+import { esSet } from './es-set.ts';
 import type { Words } from './words.ts';
-
-/** How the one signal is given. */
-const signalled = (camera: boolean, keys: boolean): string =>
-  [...(camera ? ['levante una mano'] : []), keys ? 'pulse la barra espaciadora' : 'pulse el botón'].join(' o ');
 
 /** Everything the screens say, in Spanish. */
 export const es: Words = {
@@ -75,7 +73,8 @@ export const es: Words = {
     alsoTitle: 'Vea a un médico el mismo día',
     also: [
       'Un pie o una pierna pierde fuerza, o el pie se cae más que antes.',
-      'Fiebre, malestar, o un dolor fuerte y nuevo después de una caída.',
+      'Fiebre, malestar o pérdida de peso sin querer.',
+      'Un dolor fuerte y nuevo después de una caída, o si tiene o ha tenido cáncer.',
     ],
     limits: 'Esta lista no lo cubre todo. Si algo le preocupa, pregunte.',
   },
@@ -171,103 +170,7 @@ export const es: Words = {
     pickFile: 'Elegir un archivo de vídeo',
     begin: { camera: 'Encender la cámara', file: 'Medir el vídeo', example: 'Empezar el ejemplo' },
   },
-  set: {
-    title: 'Su serie',
-    opening: 'Preparando …',
-    loadingModel: 'Preparando …',
-    looking: 'Buscando su pierna …',
-    ready: 'Listo. Empiece cuando quiera.',
-    readyVoice: 'Listo. Empiece cuando quiera.',
-    signalVoice: {
-      onset: (...ways) => `Cuando empiecen los síntomas, ${signalled(...ways)}.`,
-      symptoms: (...ways) => `Si los síntomas aumentan, ${signalled(...ways)}. Entonces termina la serie.`,
-      stop: (...ways) => `Para parar, ${signalled(...ways)}.`,
-    },
-    signalKeys: (camera) => (camera ? 'o levante una mano, o pulse la barra espaciadora' : 'o pulse la barra espaciadora'),
-    escapeKey: 'o pulse Escape',
-    handStopVoice: 'He visto su mano. La serie termina.',
-    pastOnset: 'Un poco menos lejos.',
-    beat: { out: 'Suba', hold: 'Mantenga', back: 'Baje' },
-    beatWaits: 'Compás',
-    holdFor: (seconds, of) => `Mantenga ${seconds} de ${of} s`,
-    holdDone: 'Y vuelva',
-    holdDoneVoice: 'Y vuelva.',
-    counting: 'Contando',
-    doseDone: (target) => `Ya están las ${target}. Puede descansar.`,
-    lost: 'No veo su pierna. Su cuenta está guardada.',
-    lostVoice: 'No veo su pierna.',
-    foundVoice: 'Ya le veo otra vez.',
-    stickers: {
-      looking: 'Buscando las tres pegatinas …',
-      kept: 'Su cuenta está guardada.',
-      mixedUp: 'Otra cosa parece una pegatina. No cuento. Deje el pie a la vista.',
-      foundVoice: 'Ya las veo otra vez.',
-      picture: 'La imagen, con las pegatinas de su pie y el ángulo dibujados encima',
-      left: 'La serie ha terminado, las pegatinas no se veían.',
-      gap: 'pegatinas perdidas un momento',
-      nothing: 'Mantenga las tres pegatinas en la imagen, primero con el pie quieto, y pruebe otra vez.',
-      stopped: 'La parte que sigue las pegatinas se paró.',
-      stoppedTodo: 'Pruebe otra vez. Si vuelve a pararse, cargue de nuevo esta página.',
-    },
-    unseen: {
-      glare: 'La luz se refleja en una pegatina. Aparte la lámpara.',
-      'like-surround': 'Junto a una pegatina hay algo de su color. Quítelo.',
-      covered: 'Una pegatina está tapada. Deje que se vea.',
-      lost: 'No veo las tres pegatinas.',
-    },
-    saving: 'Calculando su resultado …',
-    finishing: {
-      'target-reached': 'Listo. Puede descansar.',
-      left: 'La serie terminó: salió de la imagen.',
-      'above-limit':
-        'La serie termina: la pierna subió por encima de su límite. Bájela y descanse. Si los síntomas no ceden, dígaselo a su fisioterapeuta.',
-      symptoms:
-        'La serie termina porque los síntomas aumentan. Baje la pierna y descanse. Si no ceden, dígaselo a su fisioterapeuta.',
-    },
-    endedVoice: (count) => `Listo. ${count} ${times(count)}.`,
-    advice: {
-      nobody: 'No veo a nadie. Entre en la imagen.',
-      'leg-hidden': 'Su pierna está tapada. Quite lo que estorba.',
-      'too-near': 'Demasiado cerca. Aléjese de la cámara.',
-      'too-far': 'Demasiado lejos. Acérquese a la cámara.',
-      'not-side-on': 'Gírese para que la cámara le vea de lado.',
-      'wrong-leg': 'La otra pierna está más cerca. Dese la vuelta.',
-      'too-dark': 'Demasiado oscuro. Encienda una luz.',
-      'not-sitting': 'Siéntese en una silla con la espalda recta.',
-      'not-standing': 'Póngase de pie, con las piernas rectas.',
-      'not-lying': 'Acuéstese del todo, boca arriba.',
-      'leg-not-held': 'Levante la pierna recta con la correa, solo hasta que empiecen los síntomas.',
-      'leg-too-high': 'La pierna está demasiado alta. Bájela un poco.',
-      'stickers-missing': 'No veo las tres pegatinas. Muestre la cara interna del pie.',
-      'stickers-small': 'El pie se ve demasiado pequeño. Acerque la cámara.',
-      'hold-still': 'Bien. Ahora no se mueva.',
-    },
-    count: 'Cuenta',
-    ofTarget: (target) => `de ${target}`,
-    small: (n) => smallOnes(n),
-    smallVoice: 'pequeña',
-    glideWrong: 'Cuando aleje la punta del pie, levante la cabeza.',
-    glideTrouble: {
-      'head-still': 'No veo que mueva la cabeza. Levántela al alejar la punta del pie.',
-      'foot-still': 'No veo que mueva el pie. Aleje la punta al levantar la cabeza.',
-      'head-hidden': 'No veo su cabeza. Despeje la vista hacia ella.',
-      'foot-hidden': 'No veo su pie. Despeje la vista hacia él.',
-    },
-    onset: 'Aquí empiezan los síntomas',
-    onsetMarked: 'Inicio de los síntomas anotado',
-    onsetVoice: 'Anotado.',
-    stop: 'Parar',
-    example: 'Ejemplo grabado',
-    cameraOn: 'La cámara está encendida',
-    voiceOn: 'Con sonido',
-    voiceOff: 'Sin sonido',
-    picture: 'La imagen, con su pierna dibujada encima',
-    progress: 'Medido hasta ahora',
-    measured: (share) => `${Math.round(share * 100)} % medido`,
-    tryAgain: 'Probar otra vez',
-    seeKept: 'Ver lo que se contó',
-    storeTrouble: 'La última repetición no se ha guardado aún. Evenside lo va a intentar otra vez.',
-  },
+  set: esSet,
   problems: esProblems,
   result: esResult,
   compare: esCompare,
@@ -286,13 +189,15 @@ export const es: Words = {
     openAbout: 'Cifrar todo lo guardado aquí, para que otras personas en este equipo no puedan leerlo',
   },
   kept: esKept,
+  recount: esRecount,
   people: esPeople,
   away: esAway,
   unsupported: {
-    title: 'Este navegador no puede ejecutar Evenside',
-    todo: 'Abra esta dirección en un Chrome, Edge o Chromium actual.',
+    title: 'Evenside no puede funcionar en esta dirección',
+    todo: 'Desde aquí el navegador no deja que una página use la cámara ni guarde nada.',
     features: {
-      'secure-context': 'Esta dirección no es segura. Abra Evenside en 127.0.0.1 en este equipo, o por https.',
+      'secure-context':
+        'Esta dirección no es segura. Abra Evenside por https (https:// al principio), o en 127.0.0.1 en este equipo.',
     },
   },
 };

@@ -33,10 +33,13 @@ function addressOf(child: ChildProcess): Promise<string> {
   });
 }
 
-/** @param profile folder of its data */
-export async function mortalChromium(executable: string, profile: string): Promise<MortalChromium> {
+/**
+ * @param profile folder of its data
+ * @param args further ones, such as its camera
+ */
+export async function mortalChromium(executable: string, profile: string, args: readonly string[] = []): Promise<MortalChromium> {
   const sandbox = process.getuid?.() === 0 ? ['--no-sandbox'] : [];
-  const child = spawn(executable, [...ARGS, ...sandbox, `--user-data-dir=${profile}`, 'about:blank'], {
+  const child = spawn(executable, [...ARGS, ...sandbox, ...args, `--user-data-dir=${profile}`, 'about:blank'], {
     detached: true,
     stdio: ['ignore', 'ignore', 'pipe'],
   });

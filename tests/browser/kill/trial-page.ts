@@ -88,7 +88,7 @@ async function countSet(store: Store, text: string): Promise<void> {
         document.body.textContent = String(event.rep.number);
         window.told({ kind: 'counted', setId, number: event.rep.number });
       },
-      onStoreTrouble: ({ kind }) => window.told({ kind: 'trouble', what: kind }),
+      onStoreTrouble: (error) => error && window.told({ kind: 'trouble', what: error.kind }),
     },
     { startSet, stepSet, markOnset, finishSet },
   );
