@@ -10,7 +10,7 @@ export const enStored: StoredWords = {
     title: 'How much there is',
     kind: 'What',
     count: 'How many',
-    size: 'Size, about',
+    size: 'Size',
     sets: 'Measured sets',
     diary: 'Diary entries: plans, symptoms, answers',
     people: 'People',

@@ -10,7 +10,7 @@ export const esStored: StoredWords = {
     title: 'Cuánto hay',
     kind: 'Qué',
     count: 'Cuántos',
-    size: 'Tamaño aproximado',
+    size: 'Tamaño',
     sets: 'Series medidas',
     diary: 'Anotaciones del diario: planes, síntomas, respuestas',
     people: 'Personas',
