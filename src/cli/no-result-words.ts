@@ -16,6 +16,8 @@ export function noResultWords({ side, framesUsed, quality }: SetResult, { clip, 
     return `The camera of ${clip} is turned ${Math.abs(cameraTurnDeg).toFixed(0)} degrees off the side view and nothing can be measured from there: put it square to the person's side, within 30 degrees.`;
   if (warnings.includes('far-leg'))
     return `In ${clip} the ${side} leg is the one turned away from the camera and cannot be measured: ask for the other side, or turn the person round (a mirrored video shows the other leg).`;
+  if (warnings.includes('other-leg-up'))
+    return `In ${clip} the ${side === 'left' ? 'right' : 'left'} leg is seen held up, and the ${side} one lies: hold up the leg nearest the camera and ask for its side. If that was so, film it in more light: in the dark the model takes one leg for the other.`;
   if (framesUsed > 0) return null;
   return model === 'stickers'
     ? `Nothing measurable was seen in ${clip}: all three stickers must be in the picture at once, the foot seen from its inner side.`

@@ -123,7 +123,7 @@ function takeRest(
   carrier: SegmentTracker | null,
   tMs: Ms,
 ): SegmentTurn | null {
-  state.watch ??= new RestWatch(tMs);
+  state.watch ??= new RestWatch(tMs, state.held);
   const rest = state.watch.look(picture, seen, tMs);
   if (!rest) return null;
   state.watch = null;

@@ -10,6 +10,10 @@ const STILL_SHARE = 0.06;
 const STILL_DEG = 5;
 /** Where nobody holds still, the picture after this time serves. Chosen. */
 const PATIENCE_MS = 2500;
+/** The same of a leg that is held up: it is still, but in dim light its points never are, and the first movement must not be waited into. Chosen. */
+const HELD_PATIENCE_MS = 800;
+/** Points that jump are not taken where they make a held segment shorter or longer than usual by this share. Chosen. */
+const USUAL_SHARE = 0.25;
 /** Room around the segment in a crop, px: the aligner's reach and the coarsest level's filter. */
 export const MARGIN_PX = 20;
 
@@ -31,13 +35,19 @@ interface Stay {
 export class RestWatch {
   private stay: Stay | null = null;
   private readonly sinceMs: number;
+  private readonly held: boolean;
+  /** How long the segment has looked, px; of a held one only. */
+  private readonly lengths: number[] = [];
 
-  constructor(tMs: Ms) {
+  /** @param held whether it belongs to a leg that is held still beside the other one */
+  constructor(tMs: Ms, held = false) {
     this.sinceMs = tMs;
+    this.held = held;
   }
 
   /** Looks at the next frame; returns the rest picture once there is one. */
   look(picture: Grey, shape: SegmentShape, tMs: Ms): RestPicture | null {
+    if (this.held) this.lengths.push(shapeLength(shape));
     if (!this.stay || !alike(this.stay.shape, shape)) {
       const rect = boundsOf(outermost(shape), MARGIN_PX);
       const crop = cropOf(picture, rect);
@@ -50,10 +60,18 @@ export class RestWatch {
       }
     }
     const { stay } = this;
-    if (!stay || (tMs - stay.sinceMs < STILL_MS && tMs - this.sinceMs < PATIENCE_MS)) return null;
+    if (!stay || (tMs - stay.sinceMs < STILL_MS && !this.waitedFor(stay.shape, tMs))) return null;
     const crop = cropOf(picture, stay.rect);
     if (!crop || crop.data.length !== stay.sum.length) return null;
     return { crop: { ...crop, data: Uint8Array.from(stay.sum, (v) => Math.round(v / stay.count)) }, shape: stay.shape };
+  }
+
+  /** Whether stillness has been waited for long enough, so that this shape serves. */
+  private waitedFor(shape: SegmentShape, tMs: Ms): boolean {
+    const waitedMs = tMs - this.sinceMs;
+    if (!this.held || waitedMs >= PATIENCE_MS) return waitedMs >= PATIENCE_MS;
+    const usual = [...this.lengths].sort((a, b) => a - b)[this.lengths.length >> 1] as number;
+    return waitedMs >= HELD_PATIENCE_MS && Math.abs(shapeLength(shape) / usual - 1) <= USUAL_SHARE;
   }
 }
 

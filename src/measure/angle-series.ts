@@ -7,7 +7,7 @@ import { cameraRolls } from './camera-roll.ts';
 import type { LegReading } from './leg-reading.ts';
 import { facingOf, type LegSample } from './leg-sample.ts';
 import { goesOn, type LastPose, poseAt } from './motion-alone.ts';
-import { ALWAYS_CREDIBLE, onOtherLeg } from './other-legs-points.ts';
+import { ALWAYS_CREDIBLE, betweenLegs, onOtherLeg } from './other-legs-points.ts';
 import { inPosture } from './posture.ts';
 import type { AngleSource } from './set-result.ts';
 
@@ -48,7 +48,7 @@ export function angleSeries(
       };
     });
   const seen = { thigh: cluesOf('thigh'), shank: cluesOf('shank'), foot: cluesOf('foot') };
-  const clues = exercise.heldLeg ? ownPoints(seen) : seen;
+  const clues = exercise.heldLeg ? ownPoints(seen, betweenLegs(samples)) : seen;
   const fused = (segment: Segment) => fuseDirections(clues[segment], exercise.heldLeg ? ALWAYS_CREDIBLE : CREDIBLE_DEG);
   const directions = { thigh: fused('thigh'), shank: fused('shank'), foot: fused('foot') };
   let pose: LastPose | null = null;
@@ -81,8 +81,8 @@ export function angleSeries(
 type LegClues = { readonly [S in Segment]: readonly DirectionClue[] };
 
 /** Without what is said by points that are the other leg's. */
-function ownPoints({ thigh, shank, foot }: LegClues): LegClues {
-  const other = onOtherLeg(shank);
+function ownPoints({ thigh, shank, foot }: LegClues, between: readonly boolean[]): LegClues {
+  const other = onOtherLeg(shank, between);
   const own = (clues: readonly DirectionClue[]) => clues.map((clue, i) => (other[i] ? { ...clue, landmarkDeg: null } : clue));
   return { thigh: own(thigh), shank: own(shank), foot: own(foot) };
 }

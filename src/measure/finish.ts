@@ -8,6 +8,7 @@ import { type AngleInFrame, angleSeries, usualFacing } from './angle-series.ts';
 import { cameraTurn, isTooTurned } from './camera-turn.ts';
 import { countedMovements } from './counted-movements.ts';
 import { footAt } from './foot-position.ts';
+import { footView } from './foot-view.ts';
 import { glideResult } from './glide-result.ts';
 import { withoutGlimpses } from './glimpses.ts';
 import { KNEE_LIMIT_DEG } from './knee-limit.ts';
@@ -17,8 +18,9 @@ import { fromFloor, levelled } from './levelled.ts';
 import { measuredReps } from './measured-rep.ts';
 import type { Movements } from './movements.ts';
 import { heedOnset, onsetIn } from './onset.ts';
+import { otherLegUp } from './other-legs-points.ts';
 import { qualityOf } from './quality.ts';
-import { readyIndex } from './ready.ts';
+import { readyIndex, restBeforeReady } from './ready.ts';
 import type { GlideStop, MeasuredRep, SetResult } from './set-result.ts';
 import { squared } from './squared.ts';
 import { steadied } from './steadied.ts';
@@ -45,6 +47,9 @@ export interface SetSpec {
 /** In more than this share of the frames the leg asked for is the one turned away: nothing is measured. Chosen. */
 const FAR_SHARE = 0.5;
 
+/** Beside a leg that is held up the camera's turn is known too roughly for less, deg. Chosen: up to there a picture shortens by under 4 %. */
+const HELD_SQUARED_FROM_DEG = 15;
+
 /** What was noted while the set ran. */
 export interface SetNotes {
   /** When the set was found ready; null: never. */
@@ -66,14 +71,17 @@ export function measureSamples(
   const { exercise } = spec;
   const reading = readLeg(samples, exercise.segments);
   const far = farShare(samples) > FAR_SHARE;
+  const otherUp = (exercise.heldLeg ?? false) && otherLegUp(samples);
   const tMs = samples.map((s) => s.tMs);
-  const series = far ? samples.map(() => null) : angleSeries(samples, exercise, reading, foundReadyMs);
+  const series = far || otherUp ? samples.map(() => null) : angleSeries(samples, exercise, reading, foundReadyMs);
   const seen = exercise.heldLeg ? withoutGlimpses(series, tMs, exercise.rule) : series;
   const angles = series.map((f) => f?.deg ?? null);
   const found = readyIndex(tMs, angles, exercise.rule, foundReadyMs);
   // A file may be cut tight, and a foot in the air is often not found still before its motion is followed.
   const early = exercise.heldLeg && !spec.endsItself ? readyIndex(tMs, steadied(tMs, angles), exercise.rule, null) : null;
-  const from = early === null || found === null ? found : Math.min(early, found);
+  const ready = early === null || found === null ? found : Math.min(early, found);
+  // A foot whose motion is followed late is found still when its first movement is under way: that begins from the stillness before.
+  const from = exercise.heldLeg && ready !== null ? restBeforeReady(tMs, angles, exercise.rule, ready) : ready;
   const moved = (frames: readonly (AngleInFrame | null)[]) =>
     countedMovements(
       frames.map((measured, i) => ({ tMs: ms(tMs[i] as number), measured })),
@@ -85,7 +93,8 @@ export function measureSamples(
   const rough = moved(seen);
   const turn = cameraTurn(restOf(samples, seen, rough), exercise.posture);
   const facing = usualFacing(samples, exercise);
-  const { frames, movements } = corrected({ exercise, facing, turn }, seen, rough, moved);
+  const footViewDeg = exercise.heldLeg ? footView(samples, spec.size, facing, turn) : null;
+  const { frames, movements } = corrected({ exercise, facing, turn, footViewDeg }, seen, rough, moved);
   const sign = exercise.rule.direction === 'rises' ? 1 : -1;
   const angleDeg = movements.smooth.map((v) => (v === null ? null : deg(v * sign)));
   const onset = onsetIn(onsetMs, { tMs, angleDeg, sign, noticeDeg: exercise.rule.noticeDeg });
@@ -132,6 +141,7 @@ export function measureSamples(
       from: from ?? 0,
       cameraTurnDeg: turn,
       far,
+      otherUp,
       strayShare: strayShare(samples, reading),
     }),
     curve: { tMs, angleDeg },
@@ -166,11 +176,13 @@ interface Seen {
   readonly facing: Facing;
   /** The camera's; null when it could not be told. */
   readonly turn: Deg | null;
+  /** How far off the side a held leg's foot is seen; null of another leg. */
+  readonly footViewDeg: Deg | null;
 }
 
 /** The angles with what the view adds taken out; none at all where the view is too bad for that. */
 function corrected(
-  { exercise, facing, turn }: Seen,
+  { exercise, facing, turn, footViewDeg }: Seen,
   seen: readonly (AngleInFrame | null)[],
   rough: Movements,
   found: (frames: readonly (AngleInFrame | null)[]) => Movements,
@@ -179,8 +191,9 @@ function corrected(
   if (isTooTurned(turn)) return again(seen.map(() => null));
   if (exercise.angle === 'leg-elevation') return again(levelled(seen, exercise, rough, turn ?? deg(0)));
   if (exercise.angle === 'foot-elevation') return again(fromFloor(seen, exercise, rough));
-  // The turn is known too roughly beside a leg that is held up.
-  const square = exercise.heldLeg ? null : squared(seen, exercise, facing, turn);
+  const square = exercise.heldLeg
+    ? squared(seen, exercise, facing, footViewDeg, HELD_SQUARED_FROM_DEG)
+    : squared(seen, exercise, facing, turn);
   return square ? again(square) : { frames: seen, movements: rough };
 }
 

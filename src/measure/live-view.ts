@@ -17,6 +17,8 @@ export type ViewAdvice =
   | 'not-standing'
   /** Nerve glide: the leg lies flat, or is already above its limit. */
   | 'leg-not-held'
+  /** Nerve glide: the leg that is held up is not the one asked for. */
+  | 'other-leg-up'
   | 'leg-too-high'
   /** Stickers: not all of them are seen, or the foot is too small in the picture. */
   | 'stickers-missing'

@@ -50,7 +50,7 @@ export function measuredReps(found: readonly FoundMovement[], context: RepContex
     const source = sourceOf(during);
     const flags: RepFlag[] = [];
     if (!m.complete) flags.push('partial');
-    if (m.cut) flags.push('tracking-gap');
+    if (m.cut) flags.push(whyCut(m, context.tMs));
     if (isDoubtful(span, context)) flags.push('doubtful');
     if (kneeLimitDeg !== null && restingKnee !== null && kneeBends(during, restingKnee + kneeLimitDeg)) flags.push('knee-bent');
     const standing = standOf(m, span, context);
@@ -63,6 +63,10 @@ export function measuredReps(found: readonly FoundMovement[], context: RepContex
     return { ...repOf(m, exercise, facts), ...foot, ...standing };
   });
 }
+
+/** Why a movement was not seen whole. @param tMs one a frame of the set */
+export const whyCut = ({ returned, endMs }: FoundMovement, tMs: readonly number[]): 'unfinished' | 'tracking-gap' =>
+  !returned && endMs === tMs.at(-1) ? 'unfinished' : 'tracking-gap';
 
 /** How long a heel stand lasted, and when it sank. */
 function standOf(

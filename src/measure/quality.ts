@@ -29,6 +29,8 @@ interface View {
   readonly cameraTurnDeg: Deg | null;
   /** The leg asked for is the one turned away from the camera. */
   readonly far: boolean;
+  /** The leg that was held up is not the one asked for. */
+  readonly otherUp: boolean;
   /** Share of the frames whose points are not to be believed. */
   readonly strayShare: number;
 }
@@ -38,9 +40,10 @@ export function qualityOf(
   samples: readonly LegSample[],
   frames: readonly (AngleInFrame | null)[],
   exercise: Exercise,
-  { size, from, cameraTurnDeg, far, strayShare }: View,
+  { size, from, cameraTurnDeg, far, otherUp, strayShare }: View,
 ): SetResult['quality'] {
   if (far) return { cameraTurnDeg: null, warnings: ['far-leg'] };
+  if (otherUp) return { cameraTurnDeg: null, warnings: ['other-leg-up'] };
   if (isTooTurned(cameraTurnDeg)) return { cameraTurnDeg, warnings: ['camera-too-turned'] };
   const warnings: QualityWarning[] = [];
   const feet = samples.flatMap((s) => (s.points ? [legLines(s.points).foot.lengthPx] : []));

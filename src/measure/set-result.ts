@@ -5,7 +5,18 @@ import type { GlideCoordination } from '../reps/glide-coordination.ts';
 import type { Deg, Ms, Ratio } from '../units.ts';
 
 /** What may be said of a repetition besides its numbers; fixed words that also stand in files. */
-export type RepFlag = 'partial' | 'knee-bent' | 'tracking-gap' | 'past-onset' | 'sinking' | 'doubtful' | 'toes-along';
+export type RepFlag =
+  | 'partial'
+  | 'knee-bent'
+  | 'tracking-gap'
+  /** Still under way when the set ended. */
+  | 'unfinished'
+  | 'past-onset'
+  | 'sinking'
+  | 'doubtful'
+  | 'toes-along'
+  /** The live count had it otherwise: counted and now kept apart, or counted only now. */
+  | 'recounted';
 
 /** From which source a number came: the model's points, the picture's own motion, both joined, or stickers on the skin. */
 export type AngleSource = 'landmarks' | 'flow' | 'fused' | 'stickers';
@@ -50,6 +61,7 @@ export type QualityWarning =
   | 'little-texture'
   | 'points-jumped'
   | 'far-leg'
+  | 'other-leg-up'
   | 'camera-moved'
   | 'sticker-lost'
   | 'sticker-jumped'

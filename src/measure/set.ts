@@ -12,6 +12,7 @@ import { goesOn, poseAt } from './motion-alone.ts';
 import type { Observation } from './observation.ts';
 import { heedOnset } from './onset.ts';
 import { HAND_DOWN, type HandState, handRaised, stepHand } from './raised-hand.ts';
+import { recounted } from './recounted.ts';
 import { liveRep } from './rep-of.ts';
 import type { SetResult } from './set-result.ts';
 import type { Seen, SetState } from './set-state.ts';
@@ -198,10 +199,10 @@ function adviceBefore({ glide }: SetState, advice: readonly ViewAdvice[]): reado
   return all.length === 0 ? ['hold-still'] : all;
 }
 
-/** Ends a set and measures it as a whole: smoothing without lag, thresholds from the person's own range over all of it. */
+/** Ends a set and measures it as a whole: smoothing without lag, thresholds from the person's own range over all of it. What was counted otherwise live is marked. */
 export function finishSet(state: SetState): SetResult {
   const samples: LegSample[] = [];
   for (let at = state.samples; at; at = at.before) samples.push(at.sample);
   const notes = { foundReadyMs: state.readyMs, onsetMs: state.onset?.tMs ?? null, stopped: state.stopped };
-  return measureSamples(state.spec, samples.reverse(), notes);
+  return recounted(measureSamples(state.spec, samples.reverse(), notes), state.reps);
 }

@@ -7,14 +7,15 @@ import type { AngleInFrame } from './angle-series.ts';
 /** Below this turn the picture shortens by under 1 %, and the turn itself is not known better than that. Chosen. */
 const SQUARED_FROM_DEG = 8;
 
-/** The angles of a sitting person as a camera square on would have seen them; null when this one stands square enough. */
+/** The angles of a person as a camera square on would have seen them; null when this one stands square enough. @param fromDeg what is square enough */
 export function squared(
   frames: readonly (AngleInFrame | null)[],
   { angle }: Pick<Exercise, 'angle'>,
   facing: Facing,
   cameraTurnDeg: Deg | null,
+  fromDeg: number = SQUARED_FROM_DEG,
 ): readonly (AngleInFrame | null)[] | null {
-  if (cameraTurnDeg === null || Math.abs(cameraTurnDeg) < SQUARED_FROM_DEG) return null;
+  if (cameraTurnDeg === null || Math.abs(cameraTurnDeg) < fromDeg) return null;
   const line = ({ directionDeg, lengthPx }: SegmentLine): SegmentLine => ({
     directionDeg: squaredDirection(directionDeg, cameraTurnDeg),
     lengthPx,

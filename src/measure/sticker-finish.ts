@@ -8,6 +8,7 @@ import { countedMovements } from './counted-movements.ts';
 import { type SetNotes, type SetSpec, summaryOf } from './finish.ts';
 import { fittedPeak } from './fitted-peak.ts';
 import { fittedRest } from './fitted-rest.ts';
+import { whyCut } from './measured-rep.ts';
 import type { Movements, RawAngle } from './movements.ts';
 import { heedOnset, onsetIn } from './onset.ts';
 import { readyIndex } from './ready.ts';
@@ -140,7 +141,13 @@ function stickerRep(m: FoundMovement, number: number, { exercise, facing, sample
   );
   const flags: RepFlag[] = [];
   if (!m.complete) flags.push('partial');
-  if (m.cut) flags.push('tracking-gap');
+  if (m.cut)
+    flags.push(
+      whyCut(
+        m,
+        samples.map((s) => s.tMs),
+      ),
+    );
   if (guessed.length > DOUBTFUL_SHARE * during.length) flags.push('doubtful');
   if (exercise.angle === 'great-toe-extension' && toesAlong(samples, m, facing)) flags.push('toes-along');
   const variances = during.flatMap((f) => (f ? [f.variance] : []));

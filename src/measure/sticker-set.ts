@@ -4,6 +4,7 @@ import { type Deg, deg } from '../units.ts';
 import type { SetSpec } from './finish.ts';
 import type { LiveView, SetEvent } from './live-view.ts';
 import type { Observation } from './observation.ts';
+import { recounted } from './recounted.ts';
 import { advance, markOnset, type SetState, startSet, viewOf } from './set.ts';
 import type { SetMeasure } from './set-measure.ts';
 import type { SetResult } from './set-result.ts';
@@ -82,7 +83,7 @@ function finish({ counting, samples: newest }: StickerSetState): SetResult {
   const samples: StickerSample[] = [];
   for (let at = newest; at; at = at.before) samples.push(at.sample);
   const notes = { foundReadyMs: counting.readyMs, onsetMs: counting.onset?.tMs ?? null };
-  return measureStickers(counting.spec, samples.reverse(), notes);
+  return recounted(measureStickers(counting.spec, samples.reverse(), notes), counting.reps);
 }
 
 /** A set by stickers, as a session drives it. */

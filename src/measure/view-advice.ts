@@ -7,6 +7,7 @@ import { bodyPoints, legLines, otherSide } from './leg-sample.ts';
 import type { ViewAdvice } from './live-view.ts';
 import { isFarLeg } from './near-leg.ts';
 import type { Observation } from './observation.ts';
+import { isOtherUp } from './other-legs-points.ts';
 import { inPosture } from './posture.ts';
 
 /** Under this mean brightness (of 255) a webcam's picture is mostly noise. Chosen; the dim test clip has 45. */
@@ -46,6 +47,7 @@ export function viewAdvice(
   const other = otherSide(landmarks, side);
   if (acrossTheTrunk || isTooTurned(turnSeen(points, other, exercise.posture))) advice.push('not-side-on');
   else if (isFarLeg(landmarks, side)) advice.push('wrong-leg');
+  else if (exercise.heldLeg && isOtherUp({ points, other })) advice.push('other-leg-up');
   if (advice.length === 0 && !inPosture(points, exercise.posture)) advice.push(NOT_IN[exercise.posture]);
   return advice;
 }

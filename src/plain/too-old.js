@@ -2,6 +2,7 @@
 (() => {
   var page = document.getElementById('too-old');
   var root = document.getElementById('root');
+  var fromDisk = document.getElementById('from-disk');
   function show() {
     if (page) page.removeAttribute('hidden');
   }
@@ -11,7 +12,6 @@
   if (!page || !root) return;
   // Browsers run no modules from a folder, and say so to nobody.
   if (window.location.protocol === 'file:') {
-    var fromDisk = document.getElementById('from-disk');
     if (fromDisk) fromDisk.removeAttribute('hidden');
     return;
   }

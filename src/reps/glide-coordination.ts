@@ -52,6 +52,12 @@ const HIDDEN_SHARE = 0.3;
 const AGREE_SHARE = 0.8;
 /** At least this share of the cycles must have a phase for the set to have a pattern. Chosen. */
 const PHASED_SHARE = 0.5;
+/**
+ * Where the foot was hidden in more of them, so many do when all of those are clear, the same, and together this sure. Chosen: short sets in which somebody stood
+ * in front of the foot for two cycles are clear by the third; see tests.
+ */
+const FEW_PHASED_SHARE = 0.33;
+const FEW_CERTAINTY = 0.999;
 
 /**
  * Tells slides from tension in a finished set of nerve glides. Slide: the head lifts while the foot points (plantarflexes), the nerve is let out at one end as
@@ -135,12 +141,19 @@ function sideOf(phase: Phase): GlidePattern {
 function patternOf(all: readonly Judged[]): GlidePattern {
   const phases = all.flatMap(({ phase }) => (phase ? [phase] : []));
   const mean = meanPhase(phases);
-  if (!mean || phases.length < PHASED_SHARE * all.length) return 'unclear';
-  const pattern = sideOf({ deg: mean.deg, errorDeg: deg(Math.hypot(mean.errorDeg, SHAPE_ERROR_DEG)) });
+  if (!mean) return 'unclear';
+  const whole = { deg: mean.deg, errorDeg: deg(Math.hypot(mean.errorDeg, SHAPE_ERROR_DEG)) };
+  const pattern = sideOf(whole);
   const clear = all.filter(({ cycle }) => cycle.pattern !== 'unclear');
   const agree = clear.filter(({ cycle }) => cycle.pattern === pattern);
-  return agree.length >= AGREE_SHARE * clear.length ? pattern : 'unclear';
+  if (phases.length >= PHASED_SHARE * all.length) return agree.length >= AGREE_SHARE * clear.length ? pattern : 'unclear';
+  const fewDo = phases.length >= FEW_PHASED_SHARE * all.length && certaintyOf(whole) >= FEW_CERTAINTY;
+  return fewDo && agree.length === phases.length && onlyHidden(all) ? pattern : 'unclear';
 }
+
+/** Whether those without a phase were not seen: a foot or head that does not move says that it is no glide. */
+const onlyHidden = (all: readonly Judged[]): boolean =>
+  all.every(({ cycle, phase }) => phase !== null || cycle.reason === 'foot-hidden' || cycle.reason === 'head-hidden');
 
 function rangeIn({ smooth }: GlideSignal, { startMs, endMs }: Span): Deg | null {
   let low = Number.POSITIVE_INFINITY;

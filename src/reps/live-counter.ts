@@ -32,7 +32,7 @@ export interface CounterState {
 /** A tremor at the top smaller than this share of the usual range does not end a movement. Chosen. */
 const REVERSAL_SHARE = 0.3;
 /** A movement is over when it has fallen back by this share of its rise: soon enough to be heard as "now", late enough to be sure. Chosen. */
-const BACK_SHARE = 0.6;
+export const BACK_SHARE = 0.6;
 /** No angle for longer than this: what comes after joins nothing before. Chosen: two or three frames of a slow machine. */
 export const LIVE_GAP_MS = 700;
 /** The person's own thresholds come from this many latest movements, so that a long session costs no more than a short one. Chosen. */

@@ -6,7 +6,9 @@ import { type CameraWatch, startCameraWatch } from '../flow/camera-motion.ts';
 import type { Segment } from '../flow/leg-motion.ts';
 import { type LegTracker, startLegTracker } from '../flow/leg-tracker.ts';
 import type { Observation } from '../measure/observation.ts';
+import { type LegsSeen, nameHeldLeg } from '../pose/held-leg-names.ts';
 import { type Landmarker, type LandmarkerError, loadLandmarker } from '../pose/landmarker.ts';
+import type { PoseFrame, Side } from '../pose/landmarks.ts';
 import type { Delegate } from '../pose/model.ts';
 import { type PoseTracker, type PoseView, startTracker } from '../pose/tracker.ts';
 import { ok, type Result } from '../result.ts';
@@ -45,6 +47,9 @@ export class PoseService {
   private legs: LegTracker | null = null;
   private camera: CameraWatch | null = null;
   private segments: readonly Segment[] = [];
+  /** Whose leg is held up beside the other one; null: no leg is. */
+  private heldSide: Side | null = null;
+  private legsSeen: LegsSeen | null = null;
 
   here(): true {
     return true;
@@ -68,6 +73,8 @@ export class PoseService {
     this.legs = startLegTracker(segments, view.side, held);
     this.camera = startCameraWatch();
     this.segments = segments;
+    this.heldSide = held ? view.side : null;
+    this.legsSeen = null;
   }
 
   /**
@@ -86,9 +93,9 @@ export class PoseService {
       const { tracker, legs, camera: watch } = this;
       if (!tracker || !legs || !watch) throw new Error('observe requires a set that has begun, got none');
       const luma = await readLuma(image, turn);
-      const { landmarks } = await tracker.observe(image, turn, tMs);
+      const { landmarks, sure } = this.named((await tracker.observe(image, turn, tMs)).landmarks, tMs);
       const camera = watch.observe(luma, landmarks, tMs);
-      const motion = legs.observe(luma, landmarks, tMs, camera);
+      const motion = legs.observe(luma, sure ? landmarks : null, tMs, camera);
       return { tMs, landmarks, motion, camera, brightness: brightnessOf(luma) };
     } finally {
       image.close();
@@ -108,6 +115,17 @@ export class PoseService {
       if (i > 0) best = Math.min(best, performance.now() - from);
     }
     return ms(best);
+  }
+
+  /** The points with the legs' names put right where one leg is held up. */
+  private named(
+    landmarks: PoseFrame['landmarks'],
+    tMs: Ms,
+  ): { readonly landmarks: PoseFrame['landmarks']; readonly sure: boolean } {
+    if (!landmarks || !this.heldSide) return { landmarks, sure: true };
+    const named = nameHeldLeg(this.legsSeen, landmarks, this.heldSide, tMs);
+    this.legsSeen = named.seen;
+    return named;
   }
 
   /** A picture that tells nothing without the pose model is as one that never came. */

@@ -45,7 +45,7 @@ async function measureFilm(page: Page, clip: string, exercise: string): Promise<
   await page.getByText('old one', { exact: false }).first().waitFor();
   await page.getByRole('button', { name: 'Measure the video' }).click();
   // What was found in its first picture.
-  await page.getByText('These are the three. Right? Then measure.').waitFor({ timeout: SET_MS });
+  await page.getByText('Are these the three? Then measure.').waitFor({ timeout: SET_MS });
   await page.getByRole('button', { name: 'Measure the video' }).click();
   await page.waitForURL(/#\/set\//, { timeout: SET_MS });
   await page.getByText('Every repetition').waitFor();

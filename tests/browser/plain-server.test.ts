@@ -92,6 +92,8 @@ describe('where it can’t work, one sentence says so', () => {
     try {
       const page = await context.newPage();
       await page.goto(url);
+      // As it is drawn, so that what is hidden is not read.
+      // biome-ignore lint/performance/useDomNodeTextContent: text that is not shown is not read by anybody.
       const read = () => page.locator('body').innerText();
       await expect.poll(read, { timeout: 30_000 }).toContain(sentence);
       return await read();

@@ -78,7 +78,7 @@ test('the three stickers are found and accepted, the big toe is counted and meas
 }, async () => {
   const { page, requests, pageErrors } = await site.open('#/choose/camera');
   await toSetUp(page);
-  for (const sign of ['These are the three. Right? Then start.', 'Three seen', 'Large enough', 'Light enough', 'No glint'])
+  for (const sign of ['Are these the three? Then start.', 'Three seen', 'Large enough', 'Light enough', 'No glint'])
     await page.getByText(sign, { exact: true }).waitFor();
   await page.getByText('Camera is on').waitFor();
   expect(await cameras(page)).toEqual({ opened: 1, on: 1 });
@@ -113,13 +113,13 @@ test('the three stickers are found and accepted, the big toe is counted and meas
   await page.locator('input[type=file]').setInputFiles('tests/clips/toe-right-weak.mp4');
   await page.getByRole('radio', { name: /^Right foot/ }).check();
   await page.getByRole('button', { name: 'Measure the video' }).click();
-  await page.getByText('These are the three. Right? Then measure.').waitFor();
+  await page.getByText('Are these the three? Then measure.').waitFor();
   await page.getByText('Picture at 0:00 of 0:1').waitFor();
   await page.getByText('No glint', { exact: true }).waitFor();
   await page.getByRole('button', { name: '1 s later' }).click();
   await page.getByText('Picture at 0:01 of 0:1').waitFor();
   await page.getByRole('button', { name: '1 s earlier' }).click();
-  await page.getByText('These are the three. Right? Then measure.').waitFor();
+  await page.getByText('Are these the three? Then measure.').waitFor();
   await page.getByRole('button', { name: 'Measure the video' }).click();
   await page.waitForURL(/#\/set\//);
   await page.getByRole('link', { name: /^With the other side/ }).click();

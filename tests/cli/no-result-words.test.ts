@@ -18,6 +18,7 @@ test.each([
     says: /turned 41 degrees off the side view/,
   },
   { name: 'the far leg', of: nothing({ warnings: ['far-leg'] }), says: /is the one turned away from the camera/ },
+  { name: 'the other leg held up', of: nothing({ warnings: ['other-leg-up'] }), says: /leg is seen held up/ },
   { name: 'no leg', of: nothing({}), says: /as foot-tap needs it\.$/ },
 ])('of $name one sentence says what is wrong and what to do', ({ of, says }) => {
   expect(noResultWords(of, asked)).toMatch(says);

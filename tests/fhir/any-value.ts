@@ -21,4 +21,3 @@ export const anyMs = number.map((x) => ms(Math.abs(x)));
 export const maybe = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary);
 export const orNot = <T>(arbitrary: fc.Arbitrary<T>) =>
   fc.oneof({ weight: 5, arbitrary }, { weight: 1, arbitrary: fc.constant('not-answered' as const) });
-

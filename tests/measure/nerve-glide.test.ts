@@ -6,7 +6,7 @@ import type { Observation } from '../../src/measure/observation.ts';
 import { finishSet, markOnset, type SetSpec, startSet, stepSet } from '../../src/measure/set.ts';
 import { LANDMARK } from '../../src/pose/landmarks.ts';
 import { decodeRecording } from '../../src/record/recording.ts';
-import { deg, ms, ratio } from '../../src/units.ts';
+import { deg, ms, px, ratio } from '../../src/units.ts';
 import { truthOf } from '../clips/truth.ts';
 import { lying, recording, specOf } from './pose-builder.ts';
 import { kindsOf, runSet } from './set-runner.ts';
@@ -84,6 +84,25 @@ test('where only every fourth picture is posed it is the same', () => {
   const { result } = runSet(slides.spec, seldom);
   expect(result.count).toBe(6);
   expect(result.glide?.cycles.map((c) => c.pattern)).toEqual(Array(6).fill('slide'));
+});
+
+test('a foot whose points jump until its motion is followed, just before it moves, has a first glide as large as the others', () => {
+  const jumps = new Set<number>([LANDMARK.leftHeel, LANDMARK.leftToe]);
+  const late = slides.observations.map((seen, i) =>
+    seen.tMs >= 1250 || !seen.landmarks
+      ? seen
+      : {
+          ...seen,
+          motion: null,
+          landmarks: seen.landmarks.map((p, k) =>
+            jumps.has(k) ? { ...p, y: px(p.y + (k === LANDMARK.leftToe ? 14 : -14) * (i % 2)) } : p,
+          ),
+        },
+  );
+  const { reps } = runSet({ ...slides.spec, endsItself: false }, late).result;
+  const ranges = reps.map((rep) => rep.rangeDeg);
+  expect(ranges).toHaveLength(6);
+  expect(Math.abs((ranges[0] ?? 0) - (ranges[1] ?? 0))).toBeLessThan(1.5);
 });
 
 describe('the limit', () => {

@@ -8,7 +8,7 @@ const SETS = 1200;
 const FIRST_SEED = 9_000_001;
 
 const isClear = ({ kind }: SimulatedGlide) => kind === 'slide' || kind === 'tension';
-/** Whether the hole, if any, leaves at least half of the cycles untouched: with less a set is rightly left unclear. */
+/** Whether the hole, if any, leaves at least half of the cycles untouched. */
 const mostlySeen = ({ cycles, hole }: SimulatedGlide) =>
   cycles.filter((c) => hole === null || c.endMs <= hole.fromMs || c.startMs >= hole.toMs).length >= cycles.length / 2;
 const sets = Array.from({ length: SETS }, (_, i) => simulatedGlide(FIRST_SEED + i)).map((set) => ({
@@ -35,7 +35,7 @@ const shown = (rows: ReadonlyMap<string, readonly number[]>) =>
 const cell = (rows: ReadonlyMap<string, readonly number[]>, truth: string, column: (typeof columns)[number]) =>
   rows.get(truth)?.[columns.indexOf(column)] ?? Number.NaN;
 
-test('no simulated set of tension is called a slide, none the other way round, and 98 of 100 clear ones that were seen are clear', () => {
+test('no simulated set of tension is called a slide, none the other way round, and 98 of 100 clear ones are clear, 99 of 100 that were seen', () => {
   const rows = table(({ found }) => [found.pattern]);
   console.log(`${SETS} simulated sets\n${shown(rows)}`);
   expect(cell(rows, 'tension', 'slide')).toBe(0);
@@ -46,7 +46,8 @@ test('no simulated set of tension is called a slide, none the other way round, a
   console.log(`unclear where the truth is clear: ${percent(unclear(clear), clear.length)}`);
   console.log(`the same where the foot was seen in at least half of the cycles: ${percent(unclear(seen), seen.length)}`);
   expect(seen.length).toBeGreaterThan(600);
-  expect(unclear(seen) / seen.length).toBeLessThanOrEqual(0.02);
+  expect(unclear(clear) / clear.length).toBeLessThanOrEqual(0.02);
+  expect(unclear(seen) / seen.length).toBeLessThanOrEqual(0.01);
   for (const kind of ['head-still', 'foot-still', 'hidden']) {
     expect(cell(rows, kind, 'slide') + cell(rows, kind, 'tension')).toBe(0);
     expect(cell(rows, kind, 'unclear')).toBeGreaterThan(50);
@@ -173,6 +174,26 @@ test.each([
   const found = glideCoordination(samples);
   expect(found.pattern).toBe('unclear');
   expect(patterns(found)).toEqual(Array(6).fill(reason));
+});
+
+/** The foot is not seen in the cycles from `from` until before `to`. */
+const withoutFoot = (samples: readonly GlideSample[], from: number, to: number) =>
+  samples.map((s) => (s.tMs >= 750 + 2500 * from && s.tMs < 750 + 2500 * to ? { ...s, footDeg: null } : s));
+const cut = (samples: readonly GlideSample[], cycles: number) => samples.filter((s) => s.tMs < 750 + 2500 * cycles);
+
+test('where the foot was hidden for two of three cycles the third tells, for three of four it does not', () => {
+  const slides = glideCoordination(withoutFoot(cut(glides(), 3), 0, 2));
+  expect(patterns(slides)).toEqual(['foot-hidden', 'foot-hidden', 'slide']);
+  expect(slides.pattern).toBe('slide');
+  const tension = glides(undefined, (raised) => 38 - 38 * raised);
+  expect(glideCoordination(withoutFoot(cut(tension, 3), 0, 2)).pattern).toBe('tension');
+  expect(glideCoordination(withoutFoot(cut(glides(), 4), 0, 3)).pattern).toBe('unclear');
+});
+
+test('one clear cycle beside two in which the head did not move tells nothing', () => {
+  const found = glideCoordination(cut(glides(), 3).map((s) => (s.tMs < 750 + 2500 * 2 ? { ...s, headDeg: deg(0) } : s)));
+  expect(patterns(found)).toEqual(['head-still', 'head-still', 'slide']);
+  expect(found.pattern).toBe('unclear');
 });
 
 test('half of the glides one way and half the other is neither', () => {

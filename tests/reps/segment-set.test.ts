@@ -109,17 +109,17 @@ test.each([
   { what: 'the top', from: 1250, to: 1750 },
   { what: 'the way back', from: 1550, to: 2050 },
   { what: 'most of the way up, and the top', from: 1080, to: 1720 },
-])('a movement of which a short gap hides $what is one, and said to be cut, whether frames lack the leg or are missing', ({
-  from,
-  to,
-}) => {
-  const samples = samplesOf([rest(1000), ...rep(12, 1000), rest(1000)]);
-  for (const seen of [withoutSeen(samples, from, to), withoutFrames(samples, from, to)]) {
-    const found = segmentSet(seen, RULE);
-    expect(found.map(({ complete, cut }) => ({ complete, cut }))).toEqual([{ complete: true, cut: true }]);
-    expect(found[0]?.rangeDeg).toBeLessThan(12.1);
-  }
-});
+])(
+  'a movement of which a short gap hides $what is one, and said to be cut, whether frames lack the leg or are missing',
+  ({ from, to }) => {
+    const samples = samplesOf([rest(1000), ...rep(12, 1000), rest(1000)]);
+    for (const seen of [withoutSeen(samples, from, to), withoutFrames(samples, from, to)]) {
+      const found = segmentSet(seen, RULE);
+      expect(found.map(({ complete, cut }) => ({ complete, cut }))).toEqual([{ complete: true, cut: true }]);
+      expect(found[0]?.rangeDeg).toBeLessThan(12.1);
+    }
+  },
+);
 
 test.each([
   { what: 'the rise', from: 1000, to: 1950 },

@@ -47,7 +47,7 @@ describe('two sets side by side', () => {
     expect(await screen.findByText('Right leg: 6.5° further.')).toBeTruthy();
     expect(screen.getByText(/^That is more than the error of measurement/)).toBeTruthy();
     expect(cells('How far, usually')).toEqual(['8.5°', '15.0°', '-6.5°']);
-    expect(cells('Counted')).toEqual(['5', '4', '+25 %']);
+    expect(cells('Counted')).toEqual(['5', '4', '+25%']);
     expect(cells('Held')).toEqual(['0.2 s', '0.2 s', 'too short to say']);
   });
 

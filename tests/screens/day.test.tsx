@@ -162,7 +162,7 @@ describe('without the camera', () => {
     fireEvent.click(await screen.findByRole('link', { name: 'Back to today' }));
     await screen.findByRole('heading', { name: 'Today' });
     const line = (await screen.findByText('Nerve glides, right leg')).closest('li') as HTMLElement;
-    expect(line.textContent).toContain('1 of 1 done');
+    expect(line.textContent).toContain('1 of 1 set done');
     expect(entries.at(2)).toMatchObject({
       kind: 'hand-set',
       exercise: 'nerve-glide',

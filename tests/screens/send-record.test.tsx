@@ -1,5 +1,5 @@
 // @vitest-environment jsdom
-import { act, cleanup, fireEvent, screen, waitFor } from '@testing-library/react';
+import { cleanup, fireEvent, screen, waitFor } from '@testing-library/react';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { readRecord } from '../../src/record/file/read-record.ts';
 import { openSetStore } from '../../src/record/open-store.ts';
@@ -61,35 +61,33 @@ describe('writing a record', () => {
 describe('the screen that saves a record', () => {
   /** The screen over records whose writing the test drives. */
   async function saving() {
-    let finish: (written: Result<WrittenRecord, Problem>) => void = () => undefined;
-    let tell: (share: number) => void = () => undefined;
+    const driven = {
+      tell: (_share: number): void => undefined,
+      finish: (_written: Result<WrittenRecord, Problem>): void => undefined,
+    };
     const write: RecordServices['write'] = (_who, _passphrase, onProgress = () => undefined) => {
-      tell = onProgress;
+      driven.tell = onProgress;
       return new Promise((resolve) => {
-        finish = resolve;
+        driven.finish = resolve;
       });
     };
-    const records = { write } as RecordServices;
-    shownAt('#/send', fakeServices([], { records: async () => records }).services);
+    shownAt('#/send', fakeServices([], { records: async () => ({ write }) as RecordServices }).services);
     fireEvent.click(await screen.findByRole('radio', { name: /^Whoever has the file/ }));
     await press('Save the file');
     await screen.findByRole('button', { name: 'Working …' });
-    return {
-      tell: (share: number) => act(() => tell(share)),
-      finish: (written: typeof finish extends (w: infer W) => void ? W : never) => act(() => finish(written)),
-    };
+    return driven;
   }
 
   test('shows how far it has come, and nothing of it once the file is there', async () => {
     vi.stubGlobal('URL', Object.assign(URL, { createObjectURL: () => 'blob:a-record', revokeObjectURL: () => undefined }));
-    const { tell, finish } = await saving();
+    const driven = await saving();
     expect(screen.queryByRole('progressbar')).toBeNull();
-    await tell(0.25);
-    const bar = screen.getByRole<HTMLProgressElement>('progressbar', { name: 'Working …' });
+    driven.tell(0.25);
+    const bar = await screen.findByRole<HTMLProgressElement>('progressbar', { name: 'Working …' });
     expect([bar.value, bar.max]).toEqual([0.25, 1]);
-    await tell(0.75);
-    expect(bar.value).toBe(0.75);
-    await finish(ok({ file: new Blob(['a record']), sets: 350, entries: 0, damaged: 0 }));
+    driven.tell(0.75);
+    await waitFor(() => expect(bar.value).toBe(0.75));
+    driven.finish(ok({ file: new Blob(['a record']), sets: 350, entries: 0, damaged: 0 }));
     await screen.findByText('In it: 350 measured sets, 0 entries.');
     expect(screen.queryByRole('progressbar')).toBeNull();
   });

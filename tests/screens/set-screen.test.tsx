@@ -72,7 +72,7 @@ describe('the screen of a running set', () => {
     tell(({ hooks }) => hooks.onView(aView()));
     const image = { displayWidth: 640, displayHeight: 480 } as VideoFrame;
     tell(({ hooks }) => hooks.onFrame({ tMs: ms(2500), image, turn: 0 }));
-    expect(screen.getByText('25 % measured')).toBeTruthy();
+    expect(screen.getByText('25% measured')).toBeTruthy();
   });
 
   test.each([' ', 'Escape'])('the key %j stops the set', async (key) => {

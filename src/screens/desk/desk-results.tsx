@@ -79,7 +79,7 @@ export function DeskResults({ session, exercise, side, onNotes, onRemove, onKept
         </>
       ) : null}
       <KeepMarks marks={marks} kept={kept} sessionId={session.id} onKept={onKept} />
-      <div className="day-actions">
+      <div className="desk-done">
         <button type="button" className="button" onClick={() => void copy(resultsText(marks, exercise, words))}>
           {desk.copy}
         </button>

@@ -40,7 +40,7 @@ export function FilmBar({ frames, at, shownMs, reps, onAt }: FilmBarProps) {
     <div className="film-bar">
       <div className="film-steps">
         <button type="button" className="button" disabled={at === 0} aria-label={still.previous} onClick={() => to(at - 1)}>
-          <Icon name="back" />
+          <Icon name="forward" />
         </button>
         <input
           type="range"

@@ -86,7 +86,7 @@ export function StillMeasure(props: StillMeasureProps) {
           kneeDeg={angle === 'leg-elevation' && byPoints && leg && facing ? kneeOfPoints(leg, facing) : null}
         />
         <MarkButtons disabled={false} onMark={mark} said={said} />
-        <div className="day-actions">
+        <div className="desk-done">
           <button type="button" className="button" onClick={() => edit(!editing)}>
             {editing ? still.correctDone : still.correct}
           </button>

@@ -8,16 +8,18 @@ const ASK_MS = 60 * 60 * 1000;
 
 const siteAddress = (): string => new URL('./', document.baseURI).href;
 
-/** The site without its models, with a reserve, bytes: with less room than that left, it was the room. Chosen; it has 15 MB. */
-const SITE_BYTES = 20e6;
+/** The site without its models, bytes, about: with less room than that, it was the room. */
+const SITE_BYTES = 15e6;
 
 /** Begins the name of the cache in which the service worker keeps the site. */
 const SITE_CACHE = 'evenside-precache';
 
 /** Whether the service worker has the whole site: at once where it had it before. */
 async function isInstalled(registration: ServiceWorkerRegistration): Promise<boolean> {
-  const { active, installing } = registration;
-  if (active || !installing) return navigator.serviceWorker.ready.then(() => true);
+  const { active, waiting, installing } = registration;
+  if (active || waiting) return navigator.serviceWorker.ready.then(() => true);
+  // It has failed already.
+  if (!installing) return forgetHalfSite().then(() => false);
   return new Promise((resolve) => {
     const hear = () => {
       if (installing.state === 'activated') resolve(true);
@@ -38,9 +40,18 @@ async function forgetHalfSite(): Promise<void> {
   }
 }
 
+/** Tried by writing as much: browsers tell pages of more room than there is, so that they learn nothing of the disk. */
 async function whyNotKept(): Promise<Kept> {
-  const { quota, usage = 0 } = (await navigator.storage?.estimate().catch(() => null)) ?? {};
-  return quota !== undefined && quota - usage < SITE_BYTES ? 'no-room' : 'failed';
+  const name = 'evenside-trial';
+  try {
+    const cache = await caches.open(name);
+    await cache.put(siteAddress(), new Response(new Uint8Array(SITE_BYTES)));
+    return 'failed';
+  } catch (cause) {
+    return cause instanceof DOMException && cause.name === 'QuotaExceededError' ? 'no-room' : 'failed';
+  } finally {
+    await caches.delete(name).catch(() => false);
+  }
 }
 
 /** The service worker of the built site; null where the browser has none, or the page is not the built one. */

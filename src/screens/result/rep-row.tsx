@@ -31,9 +31,9 @@ function RangeBar({ rep, widestDeg }: { readonly rep: EditedRep; readonly widest
   // What has a number of its own is not said twice; one that was cut short need not be a small one.
   const cut = flags.includes('tracking-gap');
   const notes = flags
-    .filter((flag) => flag !== 'sinking' && !(flag === 'partial' && cut))
+    .filter((flag) => flag !== 'sinking' && !(flag === 'partial' && cut) && !(flag === 'recounted' && rep.rep.complete))
     .map((flag) => (flag === 'tracking-gap' && source === 'stickers' ? set.stickers.gap : result.flags[flag]));
-  const said = [...up, ...notes, ...foot];
+  const plain = [...up, ...foot];
   return (
     <>
       <span className="rep-value numbers">
@@ -49,7 +49,14 @@ function RangeBar({ rep, widestDeg }: { readonly rep: EditedRep; readonly widest
           }}
         />
       </span>
-      {said.length > 0 ? <span className="rep-flags small">{said.join(', ')}</span> : null}
+      {plain.length + notes.length > 0 ? (
+        <span className="rep-flags small">
+          {/* What was measured is no warning. */}
+          {plain.length > 0 ? <span className="soft">{plain.join(', ')}</span> : null}
+          {plain.length > 0 && notes.length > 0 ? ', ' : null}
+          {notes.join(', ')}
+        </span>
+      ) : null}
     </>
   );
 }

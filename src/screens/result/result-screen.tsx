@@ -22,6 +22,7 @@ import { CurveLegend } from './curve-legend.tsx';
 import { DoAgain } from './do-again.tsx';
 import { EditList } from './edit-list.tsx';
 import { keptSummary } from './kept-summary.ts';
+import { Recount } from './recount.tsx';
 import { RemoveSet } from './remove-set.tsx';
 import { RepTable } from './rep-table.tsx';
 import { ResultHead } from './result-head.tsx';
@@ -50,6 +51,7 @@ function Result({ set, change, problem, onStored }: StoredSetInUse & { readonly 
         <ResultNotices set={set} onStored={onStored} />
         {glide ? <GlideSaid glide={glide} /> : null}
         <ResultHead set={set} />
+        <Recount reps={set.result ? set.reps : []} />
         {glide ? <GlideNumbers glide={glide} footUncertaintyDeg={keptSummary(set)?.uncertaintyDeg ?? null} /> : null}
         <SetSymptoms set={set} />
         <div className="result-actions">

@@ -14,6 +14,7 @@ export const ADVICE_SIGN: Record<ViewAdvice, IconName> = {
   'not-lying': 'person',
   'not-standing': 'person',
   'leg-not-held': 'person',
+  'other-leg-up': 'turn',
   'leg-too-high': 'person',
   'stickers-missing': 'search',
   'stickers-small': 'nearer',

@@ -37,13 +37,13 @@ export const enFeel: FeelWords = {
   goOn: 'Go on to the set',
   keep: 'Keep this',
   skip: 'Nothing to tell',
-  shiftTitle: 'Since before the set',
+  shiftTitle: 'Your answer is kept',
   shift: {
-    centralising: 'What you feel has moved up, toward the back. That is a good sign.',
+    centralising: 'Since before the set, what you feel has moved up, toward the back. That is a good sign.',
     peripheralising:
-      'What you feel has moved further down, toward the foot. Do no more of this today, and tell your therapist if it stays so.',
-    unchanged: 'What you feel is where it was.',
-    unknown: 'It is not known where it was before or is now.',
+      'Since before the set, what you feel has moved further down, toward the foot. Do no more of this today, and tell your therapist if it stays so.',
+    unchanged: 'What you feel is where it was before the set.',
+    unknown: 'Whether it has moved since before the set can’t be said: a place was left out.',
   },
   toToday: 'Back to today',
   afterCard: 'Tell how it feels now',

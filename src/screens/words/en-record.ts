@@ -7,7 +7,7 @@ export const enRecord: RecordWords = {
     open: { self: 'Send my record', person: 'Give out this record' },
     title: { self: 'Send my record', person: 'Give out this record' },
     lead: {
-      self: 'All your sets and all your answers in one file, for your therapist or for another machine of yours.',
+      self: 'All your sets and answers in one file. It is for your therapist, or to move to a new machine.',
       person: 'All sets and all that is recorded of this person, as one file. Your notes on them are not in it.',
     },
     name: 'Name or code in the file (may stay empty)',

@@ -31,6 +31,8 @@ export const enResult: Words['result'] = {
     'points-jumped': 'In some pictures the leg was mistaken for something else. Those were left out.',
     'far-leg':
       'The leg you chose was the one turned away from the camera, so nothing was measured. Turn round, or choose the other leg.',
+    'other-leg-up':
+      'Your other leg was seen held up, so nothing was measured. Hold up the leg nearest the camera. If you did, turn on more light and try again.',
     'camera-moved': 'The camera moved during the set.',
     'sticker-lost': 'A sticker was hidden for a part of the set. Nothing was counted then.',
     'sticker-jumped': 'In some pictures something else was taken for a sticker. Those were left out.',
@@ -53,10 +55,12 @@ export const enResult: Words['result'] = {
     partial: 'too small',
     'knee-bent': 'knee bent',
     'tracking-gap': 'leg lost for a moment',
+    unfinished: 'still moving when the set ended',
     'past-onset': 'past the start of symptoms',
     sinking: 'front of the foot sank',
     doubtful: 'doubtful',
     'toes-along': 'other toes lifted too',
+    recounted: 'was counted at first',
   },
   up: (seconds, sankAfter) => `up for ${seconds} s${sankAfter === null ? '' : `, sank after ${sankAfter} s`}`,
   foot: (d, error) => `foot ${Math.abs(d)}° ${d < 0 ? 'down' : 'up'} ±${error}°`,

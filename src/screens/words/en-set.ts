@@ -70,6 +70,7 @@ export const enSet = {
     'not-standing': 'Stand upright, legs straight.',
     'not-lying': 'Lie down flat on your back.',
     'leg-not-held': 'Raise your straight leg with the strap, only until symptoms start.',
+    'other-leg-up': 'I see your other leg up. Hold up the leg nearest the camera, in good light.',
     'leg-too-high': 'Your leg is too high. Lower it a little.',
     'stickers-missing': 'I can’t see all three stickers. Show the inner side of your foot.',
     'stickers-small': 'Your foot is too small in the picture. Move the camera nearer.',

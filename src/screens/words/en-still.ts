@@ -82,6 +82,7 @@ export const enStill: StillWords = {
     'not-lying': 'The person does not lie flat.',
     'not-standing': 'The person does not stand upright.',
     'leg-not-held': 'The leg lies flat.',
+    'other-leg-up': 'The other leg is held up, so this one is not measured.',
     'leg-too-high': 'The leg is held above its limit.',
     'stickers-missing': 'Not all stickers are seen.',
     'stickers-small': 'The foot is small in the picture: the camera is far away.',

@@ -12,6 +12,7 @@ import { plural } from './en-plural.ts';
 import { enPrescribe } from './en-prescribe.ts';
 import { enProblems } from './en-problems.ts';
 import { enProgress } from './en-progress.ts';
+import { enRecount } from './en-recount.ts';
 import { enReport } from './en-report.ts';
 import { enResult } from './en-result.ts';
 import { enReview } from './en-review.ts';
@@ -177,6 +178,7 @@ export const en = {
     openAbout: 'Seal all that is stored here, so that others at this machine can’t read it',
   },
   kept: enKept,
+  recount: enRecount,
   people: enPeople,
   away: enAway,
   unsupported: {

@@ -37,13 +37,13 @@ export const esFeel: FeelWords = {
   goOn: 'Seguir con la serie',
   keep: 'Guardar',
   skip: 'Nada que contar',
-  shiftTitle: 'Desde antes de la serie',
+  shiftTitle: 'Su respuesta está guardada',
   shift: {
-    centralising: 'Lo que siente ha subido hacia la espalda. Es una buena señal.',
+    centralising: 'Desde antes de la serie, lo que siente ha subido hacia la espalda. Es una buena señal.',
     peripheralising:
-      'Lo que siente ha bajado más, hacia el pie. No haga más de esto hoy y, si sigue así, dígaselo a su fisioterapeuta.',
-    unchanged: 'Lo que siente está donde estaba.',
-    unknown: 'No se sabe dónde estaba antes o dónde está ahora.',
+      'Desde antes de la serie, lo que siente ha bajado más, hacia el pie. No haga más de esto hoy y, si sigue así, dígaselo a su fisioterapeuta.',
+    unchanged: 'Lo que siente está donde estaba antes de la serie.',
+    unknown: 'No se puede decir si se ha movido desde antes de la serie: falta un lugar.',
   },
   toToday: 'Volver a hoy',
   afterCard: 'Contar cómo está ahora',

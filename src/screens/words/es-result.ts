@@ -33,6 +33,8 @@ export const esResult: Words['result'] = {
     'points-jumped': 'En algunas imágenes se confundió la pierna con otra cosa. Esas no se usaron.',
     'far-leg':
       'La pierna elegida era la más alejada de la cámara, así que no se midió nada. Dese la vuelta o elija la otra pierna.',
+    'other-leg-up':
+      'Se vio levantada la otra pierna, así que no se midió nada. Levante la pierna más cercana a la cámara. Si ya era esa, encienda más luz y pruebe otra vez.',
     'camera-moved': 'La cámara se movió durante la serie.',
     'sticker-lost': 'Una pegatina estuvo tapada durante una parte de la serie. Entonces no se contó nada.',
     'sticker-jumped': 'En algunas imágenes se tomó otra cosa por una pegatina. Esas no se usaron.',
@@ -55,10 +57,12 @@ export const esResult: Words['result'] = {
     partial: 'demasiado pequeña',
     'knee-bent': 'rodilla doblada',
     'tracking-gap': 'pierna perdida un momento',
+    unfinished: 'aún en movimiento al acabar la serie',
     'past-onset': 'más allá del inicio de los síntomas',
     sinking: 'la punta del pie bajó',
     doubtful: 'dudosa',
     'toes-along': 'otros dedos se levantaron también',
+    recounted: 'contada al principio',
   },
   up: (seconds, sankAfter) => `arriba ${seconds} s${sankAfter === null ? '' : `, bajó a los ${sankAfter} s`}`,
   foot: (d, error) => `pie ${Math.abs(d)}° ${d < 0 ? 'abajo' : 'arriba'} ±${error}°`,

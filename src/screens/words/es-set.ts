@@ -72,6 +72,7 @@ export const esSet = {
     'not-standing': 'Póngase de pie, con las piernas rectas.',
     'not-lying': 'Acuéstese del todo, boca arriba.',
     'leg-not-held': 'Levante la pierna recta con la correa, solo hasta que empiecen los síntomas.',
+    'other-leg-up': 'Veo levantada la otra pierna. Levante la más cercana a la cámara, con buena luz.',
     'leg-too-high': 'La pierna está demasiado alta. Bájela un poco.',
     'stickers-missing': 'No veo las tres pegatinas. Muestre la cara interna del pie.',
     'stickers-small': 'El pie se ve demasiado pequeño. Acerque la cámara.',

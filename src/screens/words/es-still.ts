@@ -83,6 +83,7 @@ export const esStill: StillWords = {
     'not-lying': 'La persona no está tumbada.',
     'not-standing': 'La persona no está de pie, erguida.',
     'leg-not-held': 'La pierna está apoyada.',
+    'other-leg-up': 'La otra pierna está levantada, así que esta no se mide.',
     'leg-too-high': 'La pierna está por encima de su límite.',
     'stickers-missing': 'No se ven todas las pegatinas.',
     'stickers-small': 'El pie se ve pequeño: la cámara está lejos.',

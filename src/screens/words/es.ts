@@ -12,6 +12,7 @@ import { plural } from './es-plural.ts';
 import { esPrescribe } from './es-prescribe.ts';
 import { esProblems } from './es-problems.ts';
 import { esProgress } from './es-progress.ts';
+import { esRecount } from './es-recount.ts';
 import { esReport } from './es-report.ts';
 import { esResult } from './es-result.ts';
 import { esReview } from './es-review.ts';
@@ -188,6 +189,7 @@ export const es: Words = {
     openAbout: 'Cifrar todo lo guardado aquí, para que otras personas en este equipo no puedan leerlo',
   },
   kept: esKept,
+  recount: esRecount,
   people: esPeople,
   away: esAway,
   unsupported: {

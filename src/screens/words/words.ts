@@ -22,6 +22,7 @@ import type { PeopleWords } from './people-words.ts';
 import type { PlanWords } from './plan-words.ts';
 import type { PrescribeWords } from './prescribe-words.ts';
 import type { ProgressWords } from './progress-words.ts';
+import type { RecountWords } from './recount-words.ts';
 import type { ReportWords } from './report-words.ts';
 import type { ReviewWords } from './review-words.ts';
 
@@ -243,6 +244,7 @@ export interface Words {
   readonly desk: DeskWords;
   readonly lock: LockWords;
   readonly kept: KeptWords;
+  readonly recount: RecountWords;
   readonly people: PeopleWords;
   readonly away: AwayWords;
   readonly unsupported: { readonly title: string; readonly todo: string; readonly features: Record<MissingFeature, string> };
