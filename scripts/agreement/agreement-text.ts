@@ -30,7 +30,8 @@ export function agreementText(ratings: Ratings): string {
   const agreement = intraclassCorrelation(squares.value, '2,1');
   const consistency = intraclassCorrelation(squares.value, '3,1');
   const told = [`${rows.length} people, measured by ${ways.join(', ')}`, ...differenceLines(ratings)];
-  if (!agreement.ok || !consistency.ok) return [...told, 'the people differ too little from each other: no correlation can be told', ''].join('\n');
+  if (!agreement.ok || !consistency.ok)
+    return [...told, 'the people differ too little from each other: no correlation can be told', ''].join('\n');
   told.push(
     `intraclass correlation: ICC(2,1) ${plain(agreement.value, 2)} (agreement), ICC(3,1) ${plain(consistency.value, 2)} (consistency)`,
   );
