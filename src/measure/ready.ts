@@ -37,6 +37,12 @@ export function readyIndex(
 }
 
 /**
+ * A rest is left where two frames are further apart than this share of what stillness allows: there the picture's motion has taken over from the points, whose level is another.
+ * Chosen: the start of a lift is slower.
+ */
+const STEP_SHARE = 0.33;
+
+/**
  * Index of the first sample of the rest that ends where movements begin to count: nobody needs to wait until a set has been found ready, and a lift that is under way
  * by then begins from this rest.
  * @param ready index where movements begin to count
@@ -52,6 +58,7 @@ export function restBeforeReady(
   while (
     from > 0 &&
     (angleDeg[from - 1] ?? null) !== null &&
+    Math.abs((angleDeg[from - 1] as number) - (angleDeg[from] as number)) <= STEP_SHARE * stillDeg &&
     (tMs[ready] as number) - (tMs[from - 1] as number) <= readyMs &&
     spread(angleDeg, from - 1, ready) <= stillDeg
   )

@@ -64,3 +64,23 @@ test.each(['leg raises', 'knee extensions'])(
     expect(rangeErrorOf(exercise, 'marks').semDeg).toBeGreaterThanOrEqual(rangeErrorOf(exercise, 'legs').semDeg);
   },
 );
+
+test.each([
+  ['foot taps', 'foot-tap', 'pose'],
+  ['leg raises', 'leg-raise', 'pose'],
+  ['heel stands', 'heel-stand', 'pose'],
+  ['knee straightening', 'knee-straighten', 'pose'],
+  ['nerve glides, the foot', 'nerve-glide', 'pose'],
+  ['big toe lifts', 'toe-lift', 'stickers'],
+  ['foot taps by stickers', 'foot-tap', 'stickers'],
+] as const)('docs/agreement.md gives the errors of %s as they are used', (row, exercise, seenBy) => {
+  const agreement = readFileSync(new URL('../../docs/agreement.md', import.meta.url), 'utf8');
+  const told = (value: number) => `${value.toFixed(1)} degrees`;
+  for (const [between, cell] of [
+    ['occasions', 1],
+    ['legs', 4],
+  ] as const) {
+    expect(cellOf(agreement, `| ${row} |`, cell)).toBe(told(rangeErrorOf(exercise, between, seenBy).semDeg));
+    expect(cellOf(agreement, `| ${row} |`, cell + 1)).toBe(told(rangeChangeOf(exercise, between, seenBy)));
+  }
+});
