@@ -49,7 +49,7 @@ const rep = (number: number): fc.Arbitrary<MeasuredRep> =>
     rangeDeg: anyDeg,
     holdMs: anyMs,
     complete: fc.boolean(),
-    flags: fc.subarray(['partial', 'knee-bent', 'tracking-gap', 'past-onset', 'sinking', 'doubtful'] as const),
+    flags: fc.subarray(['partial', 'knee-bent', 'tracking-gap', 'unfinished', 'past-onset', 'sinking', 'doubtful', 'recounted'] as const),
     uncertaintyDeg: anyDeg,
     source: fc.constantFrom('landmarks', 'flow', 'fused'),
     footDeg: maybe(anyDeg),
