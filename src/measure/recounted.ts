@@ -19,10 +19,7 @@ const overlapMs = (a: MeasuredRep, b: MeasuredRep): number => Math.min(a.endMs, 
 const peakIn = (a: MeasuredRep, b: MeasuredRep): boolean => a.peakMs >= b.startMs && a.peakMs <= b.endMs;
 
 /** For each repetition of `list` the one of `others` that is the same movement: whose peak lies in it, then what overlaps it most, each once. */
-function counterparts(
-  list: readonly MeasuredRep[],
-  others: readonly MeasuredRep[],
-): ReadonlyMap<MeasuredRep, MeasuredRep> {
+function counterparts(list: readonly MeasuredRep[], others: readonly MeasuredRep[]): ReadonlyMap<MeasuredRep, MeasuredRep> {
   const of = new Map<MeasuredRep, MeasuredRep>();
   const taken = new Set<MeasuredRep>();
   let from = 0;
