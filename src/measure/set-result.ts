@@ -124,6 +124,8 @@ export interface SetResult {
   readonly reps: readonly MeasuredRep[];
   readonly count: number;
   readonly partialCount: number;
+  /** How many were counted while the set ran and are not found in the whole of it; left out: none. */
+  readonly notFound?: number;
   /** Over complete repetitions; null when there are none. */
   readonly summary: { readonly medianPeakDeg: Deg; readonly medianRangeDeg: Deg; readonly uncertaintyDeg: Deg } | null;
   /** Leg raise: the knee bend from which a repetition is flagged; null for the other exercises. */

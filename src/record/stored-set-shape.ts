@@ -114,6 +114,7 @@ export const resultShape = v.strictObject({
   reps: v.array(repShape),
   count: wholeShape,
   partialCount: wholeShape,
+  notFound: v.exactOptional(wholeShape),
   summary: v.nullable(v.strictObject({ medianPeakDeg: degShape, medianRangeDeg: degShape, uncertaintyDeg: degShape })),
   kneeLimitDeg: v.nullable(degShape),
   onset: v.nullable(v.strictObject({ tMs: msShape, angleDeg: v.nullable(degShape) })),

@@ -33,6 +33,8 @@ export interface CounterState {
 const REVERSAL_SHARE = 0.3;
 /** A movement is over when it has fallen back by this share of its rise: soon enough to be heard as "now", late enough to be sure. Chosen. */
 export const BACK_SHARE = 0.6;
+/** However small, it is over when it has fallen back by this share of its rise. Chosen: a movement is said to end where a tenth of it is left. */
+const OVER_SHARE = 0.9;
 /** No angle for longer than this: what comes after joins nothing before. Chosen: two or three frames of a slow machine. */
 export const LIVE_GAP_MS = 700;
 /** The person's own thresholds come from this many latest movements, so that a long session costs no more than a short one. Chosen. */
@@ -79,7 +81,7 @@ export function stepCounter(
   }
   const reversal = Math.max(rule.noticeDeg, REVERSAL_SHARE * (state.usualDeg ?? rule.leastDeg));
   const fall = state.highDeg - angle;
-  if (fall < Math.max(Math.min(reversal, rise), BACK_SHARE * rise)) {
+  if (fall < Math.max(Math.min(reversal, OVER_SHARE * rise), BACK_SHARE * rise)) {
     return [fall <= NEAR_TOP * rise ? { ...state, holdToMs: tMs } : state];
   }
   const next: CounterState = { ...state, phase: 'low', lowDeg: angle, lowMs: tMs, ...peakAt(tMs, angle) };

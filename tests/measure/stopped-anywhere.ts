@@ -55,13 +55,13 @@ function stopsOf<S>(
     const counted = countedOf(state);
     const over = counted.phase === 'ended' || i === observations.length - 1;
     if (i % every === first || over) {
-      const { reps, count } = measure.finishSet(state);
+      const { reps, count, notFound = 0 } = measure.finishSet(state);
       const judged = reps.filter((rep) => rep.flags.includes('recounted'));
       stops.push({
         tMs: seen.tMs,
         shown: counted.count,
         kept: count,
-        lost: judged.filter((rep) => !rep.complete).map(lossOf),
+        lost: [...judged.filter((rep) => !rep.complete).map(lossOf), ...Array<Difference>(notFound).fill('unsure')],
         won: judged.filter((rep) => rep.complete).map((rep) => gainOf(rep, counted, seen.tMs)),
       });
     }

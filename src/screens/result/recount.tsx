@@ -1,4 +1,4 @@
-import type { MeasuredRep } from '../../measure/set-result.ts';
+import type { MeasuredRep, SetResult } from '../../measure/set-result.ts';
 import { Notice } from '../parts/notice.tsx';
 import type { RecountWords } from '../words/recount-words.ts';
 import { useWords } from '../words/words-context.tsx';
@@ -14,9 +14,11 @@ function reasonOf({ complete, flags }: MeasuredRep): Reason {
 }
 
 /** Why the count is another than the one that was shown while the set ran; nothing where it is the same. */
-export function Recount({ reps }: { readonly reps: readonly MeasuredRep[] }) {
+export function Recount({ of }: { readonly of: Pick<SetResult, 'reps' | 'notFound'> }) {
   const { recount } = useWords();
-  const reasons = reps.filter((rep) => rep.flags.includes('recounted')).map(reasonOf);
+  const { reps, notFound = 0 } = of;
+  const judged = reps.filter((rep) => rep.flags.includes('recounted')).map(reasonOf);
+  const reasons = [...judged, ...Array<Reason>(notFound).fill('unsure')];
   if (reasons.length === 0) return null;
   const now = reps.filter((rep) => rep.complete).length;
   const more = reasons.filter((reason) => reason === 'more').length;

@@ -51,7 +51,7 @@ function Result({ set, change, problem, onStored }: StoredSetInUse & { readonly 
         <ResultNotices set={set} onStored={onStored} />
         {glide ? <GlideSaid glide={glide} /> : null}
         <ResultHead set={set} />
-        <Recount reps={set.result ? set.reps : []} />
+        {set.result ? <Recount of={set.result} /> : null}
         {glide ? <GlideNumbers glide={glide} footUncertaintyDeg={keptSummary(set)?.uncertaintyDeg ?? null} /> : null}
         <SetSymptoms set={set} />
         <div className="result-actions">
