@@ -6,7 +6,7 @@ export const glidePart = (outcomes: readonly GlideOutcome[], ownClips: ReadonlyS
 
 Slide or tension is told from the foot's and the head's movement together; the foot is measured as in foot taps, the head from ear, nose and trunk of the model's points,
 whose turn is divided by 0.55, the share of a head's lift that they follow. The intervals reported are 95 %: of a head's range 2.26 times 1.5 degrees and 20 % together, of
-the leg's elevation 5 degrees (8 where the other leg does not lie flat).
+the leg's elevation 7 degrees (8 where the other leg does not lie flat).
 
 ${glideClips(outcomes, ownClips)}
 
