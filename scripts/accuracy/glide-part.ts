@@ -12,8 +12,9 @@ ${glideClips(outcomes, ownClips)}
 
 The model sees both legs but takes one for the other, in some clips in four of five frames. The held leg is taken to be the one that is up, as long as it looks larger below the knee, hence
 nearer; points between the two are left to the picture's motion. Where the raised leg looks smaller the far one is up: nothing is measured, and that is said. In 14 views with the far leg
-up, 12 were refused so; in two the model gave it the near one's name. The head's interval was widened from 12 to 20 % after the held-out clips up to 6, whose second lay outside of it.
-Held-out 7 to 14 showed the exchanged names, the foot's slant at the picture's edge and the first movement too small; their causes were mended, so that only those from 15 on set nothing.
+up, 12 were refused so; in two the model gave it the near one's name. The head's interval was widened from 12 to 20 % after the held-out clips up to 6, whose second lay outside of it, the leg's from 5 to 7
+after held-out-15.
+Own-7 to own-14 showed the exchanged names, the foot's slant at the picture's edge and the first movement too small; their causes were mended, so that of the new ones only held-out-15 to 18 set nothing.
 
 ${glideSimulations()}
 `;
