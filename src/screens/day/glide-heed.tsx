@@ -20,6 +20,7 @@ export function GlideHeed({ side, marks }: GlideHeedProps) {
   const whole = (deg: number) => new Intl.NumberFormat(locale, { maximumFractionDigits: 0 }).format(deg);
   return (
     <>
+      <p>{words.near}</p>
       <p>{limit ? words.limit(whole(limit.elevationDeg), dayIn(locale, limit.day)) : words.noLimit}</p>
       <p>{words.signal(hasKeys())}</p>
     </>

@@ -15,6 +15,7 @@ export const enGlideSet: GlideSetWords = {
   signal: (keys) =>
     `If symptoms rise during the set, raise a hand or press ${keys ? 'the space bar' : '“Symptoms rise”'}: the set ends at once.`,
   limit: (deg, day) => `Leg not higher than ${deg}°, where symptoms began on ${day}.`,
+  near: 'Lie so that the raised leg is the one nearest the camera, in good light.',
   noLimit: 'Raise the leg only until symptoms just start, and keep it there.',
   few: 'Not more than your plan says: too many can make nerve pain worse.',
   beatKeys: 'Move with the drawing: it counts for you. The space bar starts and pauses it too.',

@@ -15,6 +15,7 @@ export const esGlideSet: GlideSetWords = {
   signal: (keys) =>
     `Si los síntomas aumentan durante la serie, levante una mano o pulse ${keys ? 'la barra espaciadora' : '«Los síntomas aumentan»'}: la serie termina enseguida.`,
   limit: (deg, day) => `La pierna no más alta de ${deg}°, donde empezaron los síntomas el ${day}.`,
+  near: 'Túmbese de modo que la pierna levantada quede más cerca de la cámara, con buena luz.',
   noLimit: 'Levante la pierna solo hasta que los síntomas apenas empiecen y manténgala ahí.',
   few: 'No más de lo que dice su plan: demasiados pueden empeorar el dolor del nervio.',
   beatKeys: 'Muévase con el dibujo: cuenta por usted. La barra espaciadora también lo inicia y lo detiene.',

@@ -23,6 +23,8 @@ export interface GlideSetWords {
   readonly signal: (keys: boolean) => string;
   /** How high the leg may be held: whole degrees, and the day on which that was marked. */
   readonly limit: (deg: string, day: string) => string;
+  /** Which leg is to be where, before the set. */
+  readonly near: string;
   readonly noLimit: string;
   /** Said before every set of glides, whatever the plan says. */
   readonly few: string;
