@@ -32,7 +32,7 @@ export interface CounterState {
 /** A tremor at the top smaller than this share of the usual range does not end a movement. Chosen. */
 const REVERSAL_SHARE = 0.3;
 /** A movement is over when it has fallen back by this share of its rise: soon enough to be heard as "now", late enough to be sure. Chosen. */
-export const BACK_SHARE = 0.6;
+const BACK_SHARE = 0.6;
 /** However small, it is over when it has fallen back by this share of its rise. Chosen: a movement is said to end where a tenth of it is left. */
 const OVER_SHARE = 0.9;
 /** No angle for longer than this: what comes after joins nothing before. Chosen: two or three frames of a slow machine. */

@@ -4,7 +4,6 @@ import { type Deg, deg, type Ms, ms } from '../units.ts';
 import { completeThreshold, usualRange } from './complete-threshold.ts';
 import { holdTime, NEAR_TOP } from './hold-time.ts';
 import { endsMoved, hasHole, isSeen, joinedRuns, type Run } from './joined-runs.ts';
-import { BACK_SHARE } from './live-counter.ts';
 import type { AngleSample, Movement } from './movement.ts';
 import type { RepRule } from './rep-rule.ts';
 import { type TurningPoint, turningPoints } from './turning-points.ts';
@@ -130,9 +129,8 @@ function movementAt(run: Run, [before, peak, after]: Turns, usual: number): Foun
     ? firstAtMost(run, after.value + EDGE_SHARE * (peak.value - after.value), peak.index, after.index)
     : run.deg.length - 1;
   const broken = hasHole(run, startIndex, endIndex);
-  // Still on its way when the samples end: as the live count has it.
-  const enough = after?.index === run.deg.length - 1 ? BACK_SHARE * rise : RETURN_SHARE * Math.min(rise, usual);
-  const back = after !== undefined && peak.value - after.value >= enough;
+  // Less than the live count waits for: what was shown as counted is back here too, wherever the set is stopped.
+  const back = after !== undefined && peak.value - after.value >= RETURN_SHARE * Math.min(rise, usual);
   const returned = back && (!broken || isSeen(run, before, peak, after));
   const nearTopMs = timeAround(run, peak, peak.value - NEAR_TOP * rangeDeg);
   const at = (index: number): Ms => ms(run.tMs[index] as number);
