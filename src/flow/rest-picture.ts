@@ -12,7 +12,7 @@ const STILL_DEG = 5;
 const PATIENCE_MS = 2500;
 /** The same of a leg that is held up: it is still, but in dim light its points never are, and the first movement must not be waited into. Chosen. */
 const HELD_PATIENCE_MS = 800;
-/** Points that jump are not taken where they make a held segment shorter or longer than usual by this share. Chosen. */
+/** Points that jump are not taken where they lie further than this share of a held segment's length from where they usually do, or change its length by as much. Chosen. */
 const USUAL_SHARE = 0.25;
 /** Room around the segment in a crop, px: the aligner's reach and the coarsest level's filter. */
 export const MARGIN_PX = 20;
@@ -36,8 +36,8 @@ export class RestWatch {
   private stay: Stay | null = null;
   private readonly sinceMs: number;
   private readonly held: boolean;
-  /** How long the segment has looked, px; of a held one only. */
-  private readonly lengths: number[] = [];
+  /** Where the segment has been seen; of a held one only. */
+  private readonly seen: SegmentShape[] = [];
 
   /** @param held whether it belongs to a leg that is held still beside the other one */
   constructor(tMs: Ms, held = false) {
@@ -47,7 +47,7 @@ export class RestWatch {
 
   /** Looks at the next frame; returns the rest picture once there is one. */
   look(picture: Grey, shape: SegmentShape, tMs: Ms): RestPicture | null {
-    if (this.held) this.lengths.push(shapeLength(shape));
+    if (this.held) this.seen.push(shape);
     if (!this.stay || !alike(this.stay.shape, shape)) {
       const rect = boundsOf(outermost(shape), MARGIN_PX);
       const crop = cropOf(picture, rect);
@@ -70,10 +70,15 @@ export class RestWatch {
   private waitedFor(shape: SegmentShape, tMs: Ms): boolean {
     const waitedMs = tMs - this.sinceMs;
     if (!this.held || waitedMs >= PATIENCE_MS) return waitedMs >= PATIENCE_MS;
-    const usual = [...this.lengths].sort((a, b) => a - b)[this.lengths.length >> 1] as number;
-    return waitedMs >= HELD_PATIENCE_MS && Math.abs(shapeLength(shape) / usual - 1) <= USUAL_SHARE;
+    const usual = (of: (seen: SegmentShape) => number): number => middleOf(this.seen.map(of));
+    const length = usual(shapeLength);
+    const away = Math.hypot(shape.joint.x - usual((s) => s.joint.x), shape.joint.y - usual((s) => s.joint.y));
+    const changed = Math.abs(shapeLength(shape) - length);
+    return waitedMs >= HELD_PATIENCE_MS && Math.max(away, changed) <= USUAL_SHARE * length;
   }
 }
+
+const middleOf = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[values.length >> 1] as number;
 
 function alike(a: SegmentShape, b: SegmentShape): boolean {
   const moved = Math.max(Math.hypot(a.from.x - b.from.x, a.from.y - b.from.y), Math.hypot(a.to.x - b.to.x, a.to.y - b.to.y));

@@ -16,8 +16,9 @@ const NEAR_RATIO = 1;
 /** So many comparisons tell, the latest ones count. Chosen. */
 const LEAST_RATIOS = 3;
 const MOST_RATIOS = 45;
-/** Points nearer to the other leg than this share of how far apart both usually are lie between the two. Chosen. */
+/** Points nearer to the other leg than this share of how far apart both usually are, and by more than a held leg's points scatter, deg, lie between the two. Chosen. */
 const OWN_SHARE = 0.8;
+const SCATTER_DEG = 10;
 /** How far apart the legs are is forgotten with this time constant, ms: a leg may be lowered. Chosen. */
 const FORGETS_MS = 10_000;
 
@@ -63,7 +64,7 @@ export function nameHeldLeg(before: LegsSeen | null, landmarks: readonly Landmar
   return {
     seen: { tMs, apartDeg, ratios },
     landmarks: ahead <= -APART_DEG && nearUp ? exchanged(landmarks) : landmarks,
-    sure: apartDeg < WELL_APART_DEG || ((ahead > 0 || nearUp) && apart >= OWN_SHARE * apartDeg),
+    sure: apartDeg < WELL_APART_DEG || ((ahead > 0 || nearUp) && apart >= Math.min(OWN_SHARE * apartDeg, apartDeg - SCATTER_DEG)),
   };
 }
 
