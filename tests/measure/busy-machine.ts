@@ -46,3 +46,18 @@ export function thinned(
   }
   return kept;
 }
+
+/** When something happened in a set that shows a recording over and over. */
+export const inRounds = <T extends { readonly startMs: number; readonly peakMs: number; readonly endMs: number }>(
+  list: readonly T[],
+  { fromMs, toMs, rounds }: { readonly fromMs: number; readonly toMs: number; readonly rounds: number },
+): readonly T[] =>
+  Array.from({ length: rounds }, (_, round) => {
+    const later = round * (toMs - fromMs) - fromMs;
+    return list.map((each) => ({
+      ...each,
+      startMs: each.startMs + later,
+      peakMs: each.peakMs + later,
+      endMs: each.endMs + later,
+    }));
+  }).flat();
