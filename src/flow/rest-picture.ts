@@ -13,7 +13,7 @@ const PATIENCE_MS = 2500;
 /** The same of a leg that is held up: it is still, but in dim light its points never are, and the first movement must not be waited into. Chosen. */
 const HELD_PATIENCE_MS = 800;
 /** Points that jump are not taken where they lie further than this share of a held segment's length from where they usually do, or change its length by as much. Chosen. */
-const USUAL_SHARE = 0.25;
+const USUAL_SHARE = 0.12;
 /** Room around the segment in a crop, px: the aligner's reach and the coarsest level's filter. */
 export const MARGIN_PX = 20;
 
