@@ -138,7 +138,7 @@ test('stickers are tapped one by one; a tap beside them says what to do; whoever
 }, async () => {
   const { page, pageErrors } = await site.open('#/choose/camera');
   await toSetUp(page);
-  await page.getByText('These are the three.').waitFor();
+  await page.getByText('Are these the three?').waitFor();
   for (const viewport of [
     { width: 1280, height: 800 },
     { width: 390, height: 844 },
