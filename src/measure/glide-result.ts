@@ -30,7 +30,12 @@ export interface GlideEvidence {
 export function glideResult({ samples, frames, from, facing, ...held }: GlideEvidence): GlideResult {
   const counted = samples.slice(from ?? samples.length);
   const head = headSeries(counted, facing);
-  const both = counted.map(({ tMs }, i) => ({ tMs, footDeg: frames[(from ?? 0) + i]?.deg ?? null, headDeg: head[i] ?? null }));
+  const both = counted.map(({ tMs, points }, i) => ({
+    tMs,
+    footDeg: frames[(from ?? 0) + i]?.deg ?? null,
+    headDeg: head[i] ?? null,
+    posed: points !== null,
+  }));
   const { pattern, cycles } = glideCoordination(both);
   const slides = cycles.filter((cycle) => cycle.pattern === 'slide').length;
   const headRangeDeg = middleOf(cycles, (cycle) => cycle.headRangeDeg);

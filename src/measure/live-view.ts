@@ -55,7 +55,7 @@ export interface LiveGlide {
 }
 
 /** What moves too little or is not seen, so that nothing can be said of the two together. */
-export type GlideTrouble = 'head-still' | 'foot-still' | 'head-hidden' | 'foot-hidden';
+export type GlideTrouble = 'head-still' | 'foot-still' | 'head-hidden' | 'foot-hidden' | 'head-seldom';
 
 /** What a screen shows of the set at this frame. Causal: it may lag and differ a little from the finished result. */
 export interface LiveView {

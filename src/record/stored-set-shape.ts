@@ -84,7 +84,14 @@ const glideShape = v.strictObject({
       footRangeDeg: v.nullable(degShape),
       headRangeDeg: v.nullable(degShape),
       reason: v.nullable(
-        oneOf({ 'head-still': true, 'foot-still': true, 'head-hidden': true, 'foot-hidden': true, between: true }),
+        oneOf({
+          'head-still': true,
+          'foot-still': true,
+          'head-hidden': true,
+          'foot-hidden': true,
+          'head-seldom': true,
+          between: true,
+        }),
       ),
     }),
   ),

@@ -10,11 +10,16 @@ export interface GlideSample {
   readonly footDeg: Deg | null;
   /** Head lift (neck flexion), lifted positive. */
   readonly headDeg: Deg | null;
+  /** False: the body's points were not looked for in this frame, or not found, so that nothing is known of the head. */
+  readonly posed?: boolean;
 }
 
 export type GlidePattern = 'slide' | 'tension' | 'unclear';
-/** Why a cycle is unclear: one of the two does not move, one was not seen for too long, or the head is a quarter of a cycle off. */
-export type UnclearReason = 'head-still' | 'foot-still' | 'head-hidden' | 'foot-hidden' | 'between';
+/**
+ * Why a cycle is unclear: one of the two does not move, one was not seen for too long, the body's points came too seldom to tell of the head while the foot was
+ * followed, or the head is a quarter of a cycle off.
+ */
+export type UnclearReason = 'head-still' | 'foot-still' | 'head-hidden' | 'foot-hidden' | 'head-seldom' | 'between';
 
 /** One cycle of a glide. */
 export interface GlideCycle {
@@ -63,13 +68,14 @@ const FEW_CERTAINTY = 0.999;
  * Tells slides from tension in a finished set of nerve glides. Slide: the head lifts while the foot points (plantarflexes), the nerve is let out at one end as
  * it is pulled at the other. Tension: the head lifts while the foot is pulled up. Not causal: it needs the whole set.
  * Holes: bridged for counting up to `holeLimit`; a cycle that is not seen for 0.3 of its length, foot or head, is
- * `foot-hidden` or `head-hidden`. A cycle whose foot was not seen is counted by the head, and a movement that an end of the recording cuts is a `foot-hidden` cycle.
+ * `foot-hidden` or `head-hidden`; `head-seldom` where the body had no points for as long. A cycle whose foot was not seen is counted by the head, and a movement that an end of the recording cuts is a `foot-hidden` cycle.
  * @param samples one a frame, in order of time
  */
 export function glideCoordination(samples: readonly GlideSample[]): GlideCoordination {
   const pointing = glideSignal(samples.map(({ tMs, footDeg }) => ({ tMs, deg: footDeg === null ? null : deg(-footDeg) })));
   const lift = glideSignal(samples.map(({ tMs, headDeg }) => ({ tMs, deg: headDeg })));
-  const judge = (span: Span) => judged(span, pointing, lift);
+  const posedMs = samples.filter(({ posed }) => posed !== false).map(({ tMs }) => tMs);
+  const judge = (span: Span) => judged(span, pointing, lift, posedMs);
   const foot = spansOf(pointing, 1);
   const byFoot = foot.filter((span) => !span.cut).map((span) => judge(span).cycle.pattern);
   const slides = byFoot.filter((p) => p === 'slide').length;
@@ -83,7 +89,7 @@ interface Judged {
   readonly phase: Phase | null;
 }
 
-function judged(span: Span, pointing: GlideSignal, lift: GlideSignal): Judged {
+function judged(span: Span, pointing: GlideSignal, lift: GlideSignal, posedMs: readonly Ms[]): Judged {
   const { startMs, endMs, fromMs, toMs } = span;
   const footRangeDeg = rangeIn(pointing, span);
   const headRangeDeg = rangeIn(lift, span);
@@ -91,8 +97,9 @@ function judged(span: Span, pointing: GlideSignal, lift: GlideSignal): Judged {
     cycle: { startMs, endMs, pattern: 'unclear', phaseDeg: null, certainty: 0, footRangeDeg, headRangeDeg, reason },
     phase: null,
   });
-  if (isHidden(lift, span)) return unclear('head-hidden');
-  if (span.cut || isHidden(pointing, span)) return unclear('foot-hidden');
+  const footHidden = span.cut || isHidden(pointing, span);
+  if (isHidden(lift, span)) return unclear(!footHidden && hasHole(posedMs, span) ? 'head-seldom' : 'head-hidden');
+  if (footHidden) return unclear('foot-hidden');
   const foot = fundamentalOf(pointing.raw, fromMs, toMs, pointing.noiseDeg);
   const head = fundamentalOf(lift.raw, fromMs, toMs, lift.noiseDeg);
   if (!foot) return unclear('foot-hidden');
@@ -166,11 +173,18 @@ function rangeIn({ smooth }: GlideSignal, { startMs, endMs }: Span): Deg | null 
   return high < low ? null : deg(high - low);
 }
 
-function isHidden({ raw }: GlideSignal, { startMs, endMs }: Span): boolean {
+const isHidden = ({ raw }: GlideSignal, span: Span): boolean =>
+  hasHole(
+    raw.flatMap(({ tMs, deg: x }) => (x === null ? [] : [tMs])),
+    span,
+  );
+
+/** Whether none of these moments lies in a part of the cycle that is too long. */
+function hasHole(momentsMs: readonly Ms[], { startMs, endMs }: Span): boolean {
   let seenMs: number = startMs;
   let longest = 0;
-  for (const { tMs, deg: x } of raw) {
-    if (x === null || tMs < startMs || tMs > endMs) continue;
+  for (const tMs of momentsMs) {
+    if (tMs < startMs || tMs > endMs) continue;
     longest = Math.max(longest, tMs - seenMs);
     seenMs = tMs;
   }

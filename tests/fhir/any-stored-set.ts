@@ -64,7 +64,7 @@ const glide: fc.Arbitrary<GlideResult> = fc.record({
       certainty: share,
       footRangeDeg: maybe(anyDeg),
       headRangeDeg: maybe(anyDeg),
-      reason: maybe(fc.constantFrom('head-still', 'foot-still', 'head-hidden', 'foot-hidden', 'between')),
+      reason: maybe(fc.constantFrom('head-still', 'foot-still', 'head-hidden', 'foot-hidden', 'head-seldom', 'between')),
     }),
     { maxLength: 4 },
   ),

@@ -86,6 +86,20 @@ test('where only every fourth picture is posed it is the same', () => {
   expect(result.glide?.cycles.map((c) => c.pattern)).toEqual(Array(6).fill('slide'));
 });
 
+test('where hardly a picture is posed the head is said to be seen too seldom, not to be hidden; the foot is counted all the same', () => {
+  let posedMs = Number.NEGATIVE_INFINITY;
+  const rare = slides.observations.map((seen) => {
+    // As the set begins it is found ready as usual.
+    if (seen.tMs > 1500 && seen.tMs - posedMs < 2000) return { ...seen, landmarks: null };
+    posedMs = seen.tMs;
+    return seen;
+  });
+  const { result, events } = runSet(slides.spec, rare);
+  expect(result.count).toBe(6);
+  expect(new Set(result.glide?.cycles.map((c) => c.reason))).toEqual(new Set(['head-seldom']));
+  expect(events.filter((e) => e.kind === 'glide-trouble')).toMatchObject([{ what: 'head-seldom' }]);
+});
+
 test('a foot whose points jump until its motion is followed, just before it moves, has a first glide as large as the others', () => {
   const jumps = new Set<number>([LANDMARK.leftHeel, LANDMARK.leftToe]);
   const late = slides.observations.map((seen, i) =>

@@ -176,6 +176,15 @@ test.each([
   expect(patterns(found)).toEqual(Array(6).fill(reason));
 });
 
+test('where the body has points once in a cycle only, the foot goes on but the head is seen too seldom; a foot that is hidden, too, hides the head', () => {
+  const seldom = glides().map((s, i) => (i % 75 === 0 ? s : { ...s, headDeg: null, posed: false }));
+  expect(patterns(glideCoordination(seldom))).toEqual(Array(6).fill('head-seldom'));
+  const hidden = glides(undefined, () => null).map((s) => ({ ...s, posed: true }));
+  expect(patterns(glideCoordination(hidden))).toEqual(Array(6).fill('head-hidden'));
+  const both = seldom.map((s) => (s.tMs >= 6000 && s.tMs < 8000 ? { ...s, footDeg: null } : s));
+  expect(patterns(glideCoordination(both))).not.toEqual(Array(6).fill('head-seldom'));
+});
+
 /** The foot is not seen in the cycles from `from` until before `to`. */
 const withoutFoot = (samples: readonly GlideSample[], from: number, to: number) =>
   samples.map((s) => (s.tMs >= 750 + 2500 * from && s.tMs < 750 + 2500 * to ? { ...s, footDeg: null } : s));

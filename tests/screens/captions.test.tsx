@@ -183,7 +183,7 @@ test.each<readonly [string, SetPlan, (s: ShownSet) => void]>([
         () => s.hooks.onEvent({ kind: 'glide-wrong' }),
       ),
   ],
-  ...(['head-still', 'foot-still', 'head-hidden', 'foot-hidden'] as const).map(
+  ...(['head-still', 'foot-still', 'head-hidden', 'foot-hidden', 'head-seldom'] as const).map(
     (what) =>
       [
         `glides: ${what}`,

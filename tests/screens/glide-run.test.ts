@@ -80,6 +80,7 @@ describe('a set of nerve glides', () => {
     ['foot-still', 'I do not see your foot move. Point it when you lift the head.'],
     ['head-hidden', 'I can’t see your head. Clear the view to it.'],
     ['foot-hidden', 'I can’t see your foot. Clear the view to it.'],
+    ['head-seldom', 'I see your head too seldom. More light helps, and closing other programs.'],
   ] as const)('names its trouble: %s', (what, sentence) => {
     const { said, set, shown } = readyGlides();
     set.hooks.onEvent({ kind: 'glide-trouble', what });

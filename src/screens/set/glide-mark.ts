@@ -4,4 +4,4 @@ import type { GlideCycle } from '../../reps/glide-coordination.ts';
 export type GlideMark = 'slide' | 'tension' | 'unclear' | 'hidden';
 
 export const markOf = ({ pattern, reason }: Pick<GlideCycle, 'pattern' | 'reason'>): GlideMark =>
-  reason === 'foot-hidden' || reason === 'head-hidden' ? 'hidden' : pattern;
+  reason === 'foot-hidden' || reason === 'head-hidden' || reason === 'head-seldom' ? 'hidden' : pattern;

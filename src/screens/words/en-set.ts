@@ -86,6 +86,7 @@ export const enSet = {
     'foot-still': 'I do not see your foot move. Point it when you lift the head.',
     'head-hidden': 'I can’t see your head. Clear the view to it.',
     'foot-hidden': 'I can’t see your foot. Clear the view to it.',
+    'head-seldom': 'I see your head too seldom. More light helps, and closing other programs.',
   },
   onset: 'Symptoms start here',
   onsetMarked: 'Start of symptoms noted',

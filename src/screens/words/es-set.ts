@@ -88,6 +88,7 @@ export const esSet = {
     'foot-still': 'No veo que mueva el pie. Aleje la punta al levantar la cabeza.',
     'head-hidden': 'No veo su cabeza. Despeje la vista hacia ella.',
     'foot-hidden': 'No veo su pie. Despeje la vista hacia él.',
+    'head-seldom': 'Veo su cabeza muy pocas veces. Ayuda más luz y cerrar otros programas.',
   },
   onset: 'Aquí empiezan los síntomas',
   onsetMarked: 'Inicio de los síntomas anotado',
