@@ -8,6 +8,7 @@ import { recounted } from './recounted.ts';
 import { advance, markOnset, type SetState, startSet, viewOf } from './set.ts';
 import type { SetMeasure } from './set-measure.ts';
 import type { SetResult } from './set-result.ts';
+import { type LatestAngles, steadied } from './steadied-live.ts';
 import { stickerAdvice } from './sticker-advice.ts';
 import { facingOfStickers, stickerAngle } from './sticker-angle.ts';
 import { measureStickers, type StickerSample } from './sticker-finish.ts';
@@ -26,6 +27,8 @@ export interface StickerSetState {
   readonly facing: Facing | null;
   /** The angle at rest as the stickers show it, from which all is counted; null while setting up. */
   readonly zeroDeg: Deg | null;
+  /** From the picture's own zero. */
+  readonly latest: LatestAngles;
 }
 
 const start = (spec: SetSpec): StickerSetState => ({
@@ -33,6 +36,7 @@ const start = (spec: SetSpec): StickerSetState => ({
   samples: null,
   facing: null,
   zeroDeg: null,
+  latest: [],
 });
 
 interface StickerStep {
@@ -50,20 +54,24 @@ function step(state: StickerSetState, observation: Observation): StickerStep {
   const shown = facing && stickerAngle(stickers, exercise.angle, facing);
   // One that hides for a moment is guessed at; a guess that could be a movement is none.
   const seen = shown && Math.sqrt(shown.variance) < exercise.rule.noticeDeg ? shown : null;
-  const angle = seen && deg(seen.deg - (state.zeroDeg ?? 0));
+  const { latest, deg: steady, noticeDeg } = steadied(state.latest, tMs, seen?.deg ?? null, exercise.rule.noticeDeg);
+  const angle = steady === null ? null : deg(steady - (state.zeroDeg ?? 0));
   const advice = stickerAdvice(observation, exercise.angle, seen);
+  const { spec } = state.counting;
   const noticed: SetState = {
     ...state.counting,
+    spec: { ...spec, exercise: { ...exercise, rule: { ...exercise.rule, noticeDeg } } },
     angleDeg: angle,
     seenMs: angle === null ? state.counting.seenMs : tMs,
   };
-  const { state: next, events } = advance(noticed, tMs, angle, advice);
+  const { state: moved, events } = advance(noticed, tMs, angle, advice);
+  const next = { ...moved, spec };
   const begun = settingUp && next.phase !== 'setting-up';
   const counting = begun ? fromRest(next) : next;
   const zeroDeg = begun ? next.restDeg : state.zeroDeg;
   const sample: StickerSample = { tMs, stickers };
   return {
-    state: { counting, samples: { sample, before: state.samples }, facing, zeroDeg },
+    state: { counting, samples: { sample, before: state.samples }, facing, zeroDeg, latest },
     events,
     view: { ...viewOf(counting, zeroDeg === null ? null : counting.angleDeg, advice, null), stickers },
   };

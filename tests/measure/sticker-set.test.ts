@@ -118,6 +118,23 @@ describe('big toe lifts', () => {
 });
 
 describe('live', () => {
+  /** Complete repetitions heard in twenty films, each with other noise. */
+  const heardIn = (of: Partial<StickerFilm> & Pick<StickerFilm, 'lastsMs' | 'toeDeg'>): readonly number[] =>
+    Array.from({ length: 20 }, (_, seed) => {
+      const { events } = run(stickerFilm({ ...of, seed: seed + 1 }));
+      return events.filter((event) => event.kind === 'rep' && event.rep.complete).length;
+    });
+
+  test('noise alone is not counted while it is shown either: never at 0.2 px, in one film of ten at 0.3 px', () => {
+    const still = { lastsMs: 20_000, toeDeg: () => 0 };
+    expect(Math.max(...heardIn({ ...still, noisePx: 0.2 }))).toBe(0);
+    expect(heardIn({ ...still, noisePx: 0.3 }).filter((count) => count > 0).length).toBeLessThanOrEqual(2);
+  });
+
+  test('lifts are counted through noise that alone would be taken for them', () => {
+    expect(heardIn(film({ noisePx: 0.5 }))).toEqual(Array(20).fill(5));
+  });
+
   test('the angle is told from rest once counting has begun, and not before', () => {
     const { views } = run(stickerFilm(film()));
     const first = views.findIndex((v) => v.phase === 'counting');
