@@ -133,13 +133,13 @@ describe.each(ON_DEMAND === undefined ? SOAKS.slice(0, 1) : SOAKS)('a long set o
         },
       ),
     );
-    const kept = readings.slice(Math.floor(readings.length / 4));
-    const slope = (of: (reading: Reading) => number) => slopeOf(kept.map((reading) => [reading.minutes, of(reading)]));
+    const later = readings.slice(Math.floor(readings.length / 4));
+    const slope = (of: (reading: Reading) => number) => slopeOf(later.map((reading) => [reading.minutes, of(reading)]));
     const most = (of: (reading: Reading) => number) => Math.max(...readings.map(of));
     const within = ({ fromMs, toMs }: Reading, ms: number) => ms > fromMs && ms <= toMs;
     // What holds pictures up while a set begins is no growth.
     const delays = sets.map(({ its }) =>
-      kept.flatMap((reading) => {
+      later.flatMap((reading) => {
         const ms = delaysOf(its).flatMap(({ answeredMs, delayMs }) => (within(reading, answeredMs) ? [delayMs] : []));
         return ms.length > 0 ? [{ minutes: reading.minutes, meanMs: mean(ms), worstMs: Math.max(...ms) }] : [];
       }),
@@ -150,7 +150,7 @@ describe.each(ON_DEMAND === undefined ? SOAKS.slice(0, 1) : SOAKS)('a long set o
       for (const line of [...missedMs, ...extraMs].map((tMs) => aroundMoment(tMs, { its, moved, readings }))) console.log(line);
     }
     // A short run whose machine stalls may have several sets, and too few readings for a line.
-    if (kept.length >= 3 && delays.flat().length > delays.length + 1) {
+    if (later.length >= 3 && delays.flat().length > delays.length + 1) {
       const lines = [
         `${MINUTES} minutes, ${readings.length} readings, ${reps.length} counted in ${sets.length} sets (live ${live} of the last), ${JSON.stringify(unlike.map(({ missedMs, extraMs }) => [missedMs.length, extraMs.length]))}`,
         `breaks: ${sets.map(({ its }) => its.length - 1).join(' ')}; held up by a collection: ${sets.map(({ its }) => heldUpBy(readings, its).length).join(' ')}`,
@@ -163,19 +163,19 @@ describe.each(ON_DEMAND === undefined ? SOAKS.slice(0, 1) : SOAKS)('a long set o
         `page: ${told(
           slope(({ pageMb }) => pageMb),
           'MB',
-        )}, at the end ${kept.at(-1)?.pageMb.toFixed(1)} MB`,
+        )}, at the end ${later.at(-1)?.pageMb.toFixed(1)} MB`,
         `its buffers: ${told(
           slope(({ pageBuffersMb }) => pageBuffersMb),
           'MB',
-        )}, at the end ${kept.at(-1)?.pageBuffersMb.toFixed(1)} MB`,
+        )}, at the end ${later.at(-1)?.pageBuffersMb.toFixed(1)} MB`,
         `worker: ${told(
           slope(({ workerMb }) => workerMb),
           'MB',
-        )}, at the end ${kept.at(-1)?.workerMb.toFixed(1)} MB`,
+        )}, at the end ${later.at(-1)?.workerMb.toFixed(1)} MB`,
         `its buffers: ${told(
           slope(({ workerBuffersMb }) => workerBuffersMb),
           'MB',
-        )}, at the end ${kept.at(-1)?.workerBuffersMb.toFixed(1)} MB`,
+        )}, at the end ${later.at(-1)?.workerBuffersMb.toFixed(1)} MB`,
         `delay within a set: ${told(slopeOfDelays(), 'ms')}, mean ${mean(delays.flat().map(({ meanMs }) => meanMs)).toFixed(0)} ms, worst ${Math.max(
           ...delays.flat().map(({ worstMs }) => worstMs),
         ).toFixed(0)} ms`,
@@ -185,7 +185,9 @@ describe.each(ON_DEMAND === undefined ? SOAKS.slice(0, 1) : SOAKS)('a long set o
 
     expect(reps.length).toBeGreaterThan(DOSE);
     expect(unlike).toEqual(sets.map(() => ({ missedMs: [], extraMs: [] })));
-    expect(sets.at(-1)?.reps).toHaveLength(live);
+    // All that was shown is kept; one may have been on its way back when the count was read and the button pressed.
+    const kept = sets.at(-1)?.reps.length ?? 0;
+    expect(kept - live).toBeOneOf([0, 1]);
     expect(most(({ mostOutstanding }) => mostOutstanding)).toBe(1);
     expect(pageErrors).toEqual([]);
     if (MINUTES < LEAST_FOR_SLOPES) return;
