@@ -1,5 +1,4 @@
 import { spawn } from 'node:child_process';
-import { constants, setPriority } from 'node:os';
 import { join } from 'node:path';
 
 const over = new AbortController();
@@ -7,8 +6,8 @@ const over = new AbortController();
 /** Ends the tools that still run. */
 export const endTools = (): void => over.abort();
 
-/** `kept`: what it says is given back. `shown`: it speaks for itself. `beside`: kept, and it takes only what other programs leave of the machine. */
-export type ToolManner = 'kept' | 'shown' | 'beside';
+/** `kept`: what it says is given back. `shown`: it speaks for itself. */
+type ToolManner = 'kept' | 'shown';
 
 /**
  * Runs a program of node_modules.
@@ -28,7 +27,6 @@ export function runTool(
       stdio: manner === 'shown' ? 'inherit' : ['ignore', 'pipe', 'pipe'],
       signal: over.signal,
     });
-    if (manner === 'beside' && running.pid !== undefined) setPriority(running.pid, constants.priority.PRIORITY_LOW);
     let said = '';
     const hear = (text: string) => {
       said += text;

@@ -7,7 +7,7 @@ import { ensureBundles, ensureSite } from './build-site.ts';
 import { findChromium } from './chromium.ts';
 import { askAdvisories } from './dependencies/advisories.ts';
 import { type Lockfile, lockfileFaults } from './dependencies/lockfile.ts';
-import { endTools, runTool, type ToolManner } from './run-tool.ts';
+import { endTools, runTool } from './run-tool.ts';
 import { siteFiles, siteHash } from './site-hash.ts';
 import { runVitest, type Tally } from './vitest-run.ts';
 
@@ -27,11 +27,9 @@ interface Outcome {
 interface Step {
   readonly name: string;
   readonly heading: string;
-  readonly run: (files: readonly string[], manner?: ToolManner) => Promise<Outcome>;
+  readonly run: (files: readonly string[]) => Promise<Outcome>;
   /** It only reads the sources: it is started at once, beside the others that do, and told in its turn. */
   readonly atOnce?: true;
-  /** Where this step runs too it is started with it, takes what that leaves of the machine, and is told after it. */
-  readonly beside?: string;
   /** Runs only when it is asked for by name. */
   readonly onDemand?: true;
 }
@@ -91,11 +89,11 @@ async function site(): Promise<Outcome> {
 
 const tallies: Tally[] = [];
 
-async function vitest(project: string, files: readonly string[], manner: ToolManner = 'shown'): Promise<Outcome> {
-  const { ok, tally, said } = await runVitest(ROOT, project, files, manner);
+async function vitest(project: string, files: readonly string[]): Promise<Outcome> {
+  const { ok, tally } = await runVitest(ROOT, project, files);
   tallies.push(tally);
-  if (ok) return { ok, line: `${tally.passed} passed`, said };
-  return { ok, line: tally.failed + tally.passed > 0 ? `${tally.failed} failed` : 'no test ran', said };
+  if (ok) return { ok, line: `${tally.passed} passed` };
+  return { ok, line: tally.failed + tally.passed > 0 ? `${tally.failed} failed` : 'no test ran' };
 }
 
 async function inChromium(project: string, files: readonly string[]): Promise<Outcome> {
@@ -115,14 +113,8 @@ const STEPS: readonly Step[] = [
     run: async () => worded(await ensureBundles(ROOT, say), 'all bundles are as the manifest says'),
   },
   { name: 'site', heading: 'Site', run: site },
+  { name: 'unit', heading: 'Unit and property tests', run: (files) => vitest('unit', files) },
   { name: 'browser', heading: 'Browser tests', run: (files) => inChromium('browser-*', files) },
-  {
-    name: 'unit',
-    heading: 'Unit and property tests',
-    run: (files, manner) => vitest('unit', files, manner),
-    // Sets in front of a camera take as long as they take, and leave a third of a small machine idle.
-    beside: 'browser',
-  },
   { name: 'every-clip', heading: 'Every clip', run: (files) => inChromium('every-clip', files), onDemand: true },
 ];
 
@@ -160,7 +152,6 @@ let failedStep: string | null = null;
 const started = new Map(steps.filter((step) => step.atOnce).map((step) => [step, step.run(files)]));
 for (const step of steps) {
   say(`\n== ${step.heading}`);
-  for (const other of steps.filter(({ beside }) => beside === step.name)) started.set(other, other.run(files, 'beside'));
   const { ok, line, said } = await (started.get(step) ?? step.run(files));
   if (said) process.stdout.write(said);
   say(`${ok ? 'ok' : 'FAILED'}: ${line}`);

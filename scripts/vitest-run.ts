@@ -1,7 +1,7 @@
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { runTool, type ToolManner } from './run-tool.ts';
+import { runTool } from './run-tool.ts';
 
 /** How many tests of one vitest run passed and failed; a file that breaks outside its tests counts as one failure. */
 export interface Tally {
@@ -26,21 +26,19 @@ function tallyOf(report: Report): Tally {
 export interface VitestRun {
   readonly ok: boolean;
   readonly tally: Tally;
-  /** Its own output, where it was kept back. */
-  readonly said: string;
 }
 
-/** Runs projects of vitest.config.ts and counts. @param project its name; may hold `*` */
-export async function runVitest(root: string, project: string, files: readonly string[], manner: ToolManner): Promise<VitestRun> {
+/** Runs projects of vitest.config.ts with their own output, and counts. @param project its name; may hold `*` */
+export async function runVitest(root: string, project: string, files: readonly string[]): Promise<VitestRun> {
   const folder = mkdtempSync(join(tmpdir(), 'evenside-tests-'));
   const file = join(folder, 'report.json');
   const args = ['run', '--project', project, '--reporter=default', '--reporter=json', `--outputFile.json=${file}`, ...files];
   try {
-    const { ok, said } = await runTool(root, 'vitest/vitest.mjs', args, manner);
+    const { ok } = await runTool(root, 'vitest/vitest.mjs', args, 'shown');
     // Vitest writes no report when it doesn't come to running tests.
     const report = readReport(file);
     const tally = report ? tallyOf(report) : { passed: 0, failed: 0 };
-    return { ok: ok && tally.failed === 0 && tally.passed > 0, tally, said };
+    return { ok: ok && tally.failed === 0 && tally.passed > 0, tally };
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
